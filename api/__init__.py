@@ -1,0 +1,1 @@
+"""The shell around the library: command line, service, demo; everything that touches the world."""

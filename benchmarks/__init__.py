@@ -1,0 +1,1 @@
+"""Measures: how good, how fast? Never: is it right?"""

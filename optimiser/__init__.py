@@ -1,0 +1,1 @@
+"""Scantling: boarded timber walls to parts, one cutting plan, one order."""

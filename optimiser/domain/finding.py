@@ -1,0 +1,25 @@
+"""What a check says about a wall: a stop, a warning or a note, with figures and remedy."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+
+class Severity(Enum):
+    """A stop forbids buying; a warning asks for a decision; a note is for the record."""
+
+    STOP = "stop"
+    WARNING = "warning"
+    NOTE = "note"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding:
+    """One result of one rule: `trouble` carries the figures, `source` where the rule is from."""
+
+    rule: str
+    severity: Severity
+    trouble: str
+    remedy: str
+    source: str

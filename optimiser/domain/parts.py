@@ -1,0 +1,50 @@
+"""What must be cut: timber parts (lengths) and board parts (rectangles, possibly with cut-outs)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from optimiser.units import Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutOut:
+    """A rectangle removed from a board part, measured from the part's lower left corner."""
+
+    x: Tenths
+    y: Tenths
+    width: Tenths
+    height: Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LengthPart:
+    """`quantity` equal lengths of one section for one job. `name` is what the fitter calls it."""
+
+    id: str
+    job: str
+    length: Tenths
+    quantity: int
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardPart:
+    """`quantity` equal board parts for one job.
+
+    `height` lies along the sheet's height (its grain) unless `turn` allows a quarter turn.
+    """
+
+    id: str
+    job: str
+    width: Tenths
+    height: Tenths
+    quantity: int
+    turn: bool = True
+    cut_outs: tuple[CutOut, ...] = ()
+    name: str = ""
+
+    @property
+    def area(self) -> int:
+        """Return the rectangle's area in square tenths, cut-outs included."""
+        return self.width * self.height

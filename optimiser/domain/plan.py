@@ -1,0 +1,213 @@
+"""One cutting plan: which stock and offcuts are used and how each is cut.
+
+All positions are measured from the left end of a length or the lower left corner of a sheet as
+bought, trims included. Lengths in tenths of a millimetre, areas in square tenths, money in pence.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from optimiser.units import Pence, Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Money:
+    """Net cost = purchase + value of rack offcuts used − credit for offcuts kept."""
+
+    purchase: Pence
+    offcuts_used: Pence
+    credit: Pence
+
+    @property
+    def net(self) -> Pence:
+        """Return the figure that the plan makes as small as it can."""
+        return Pence(self.purchase + self.offcuts_used - self.credit)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Usage:
+    """Where every tenth (or square tenth) of the stock used goes; the five sum to the stock."""
+
+    part: int
+    offcut: int
+    scrap: int
+    kerf: int
+    trim: int
+
+    @property
+    def total(self) -> int:
+        """Return the length or area of all stock and rack offcuts used."""
+        return self.part + self.offcut + self.scrap + self.kerf + self.trim
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LengthWeights:
+    """One reason why no plan of a section can cost less: what each part type weighs.
+
+    `weights` stand in the order of the request's parts, whole numbers of 0 or more; a penny weighs
+    `scale`. The checker works out how much weight each stock can yield at most, and from that the
+    least money that yields the weight of all parts.
+    """
+
+    weights: tuple[int, ...]
+    scale: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetWeights:
+    """One reason why no plan of a board can cost less: a part weighs `across` × `along`.
+
+    Both map the distinct sizes of the parts (in tenths) to whole weights of 0 or more: `across` a
+    size laid along the sheet's width, `along` one laid along its height. A part that may be turned
+    weighs the lesser of its two ways. No guillotine layout can weigh more than the most that fits
+    across the sheet times the most that fits along it (induction over the cuts; the idea of
+    conservative scales: Fekete and Schepers 2004).
+    """
+
+    across: tuple[tuple[int, int], ...]
+    along: tuple[tuple[int, int], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacedLength:
+    """One part on a length."""
+
+    part: str
+    job: str
+    start: Tenths
+    length: Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stretch:
+    """What is left of a length, from `start` on."""
+
+    start: Tenths
+    length: Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LengthCut:
+    """Cut number `n`: the near side of the blade stands `at` from the left end as bought."""
+
+    n: int
+    at: Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LengthLayout:
+    """How `count` equal stock lengths (or one rack offcut) are cut."""
+
+    stock: str
+    offcut: bool
+    count: int
+    parts: tuple[PlacedLength, ...]
+    cuts: tuple[LengthCut, ...]
+    offcuts: tuple[Stretch, ...]
+    scrap: tuple[Stretch, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetCut:
+    """Cut number `n` divides piece `of` into pieces "na" (near) and "nb" (far).
+
+    "rip" runs along the sheet's height and is set across its width; "crosscut" runs across.
+    `at` is the size of the near piece, measured from the left (rip) or lower (crosscut) edge of
+    `of`. The piece "sheet" is what is left of the sheet as bought after its edges are trimmed.
+    """
+
+    n: int
+    of: str
+    direction: str
+    at: Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacedBoard:
+    """One part on a sheet: the whole of the piece named `piece`. `turned`: a quarter turn."""
+
+    part: str
+    job: str
+    piece: str
+    x: Tenths
+    y: Tenths
+    width: Tenths
+    height: Tenths
+    turned: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leftover:
+    """A rectangle that no part uses: the whole of the piece named `piece`."""
+
+    piece: str
+    x: Tenths
+    y: Tenths
+    width: Tenths
+    height: Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetLayout:
+    """How `count` equal stock sheets (or one rack offcut) are cut, cuts in the order of work."""
+
+    stock: str
+    offcut: bool
+    count: int
+    cuts: tuple[SheetCut, ...]
+    parts: tuple[PlacedBoard, ...]
+    offcuts: tuple[Leftover, ...]
+    scrap: tuple[Leftover, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LengthPlan:
+    """The layouts of one section, their money, and the proven bound on that money."""
+
+    material: str
+    layouts: tuple[LengthLayout, ...]
+    money: Money
+    usage: Usage
+    bound: Pence
+    proven: bool
+    certificate: tuple[LengthWeights, ...]
+    seconds: float
+    method: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetPlan:
+    """The layouts of one board, their money, and the proven bound on that money."""
+
+    material: str
+    layouts: tuple[SheetLayout, ...]
+    money: Money
+    usage: Usage
+    bound: Pence
+    proven: bool
+    certificate: tuple[SheetWeights, ...]
+    seconds: float
+    method: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chosen:
+    """Which option of a choice the plan cuts, counted from 0."""
+
+    choice: str
+    option: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CuttingPlan:
+    """The answer to one request; every plan that leaves the library has passed the checker."""
+
+    seed: int
+    lengths: tuple[LengthPlan, ...]
+    sheets: tuple[SheetPlan, ...]
+    chosen: tuple[Chosen, ...]
+    money: Money
+    bound: Pence
+    proven: bool
+    seconds: float

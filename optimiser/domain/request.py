@@ -1,0 +1,82 @@
+"""One cutting request: per material the stock, the rack, the parts and the rules at the saw."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from fractions import Fraction
+
+from optimiser.domain.parts import BoardPart, LengthPart
+from optimiser.domain.stock import LengthOffcut, SheetOffcut, StockLength, StockSheet
+from optimiser.units import Tenths
+
+
+class Cutting(Enum):
+    """Sawn with a kerf, or scored with a knife and snapped from edge to edge."""
+
+    SAW = "saw"
+    KNIFE = "knife"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Keep:
+    """When a remainder is an offcut worth keeping, and what keeping it is worth.
+
+    A length is kept from `length` on, a board whose sides reach `width` and `height` either way
+    round. `credit` is the share of the stock price per metre (or square metre) it is worth.
+    """
+
+    length: Tenths
+    width: Tenths
+    height: Tenths
+    credit: Fraction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LengthMaterial:
+    """One section to be cut to length. `end_trim` is squared off each end, its own cut included."""
+
+    material: str
+    kerf: Tenths
+    end_trim: Tenths
+    stock: tuple[StockLength, ...]
+    offcuts: tuple[LengthOffcut, ...]
+    parts: tuple[LengthPart, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetMaterial:
+    """One board to be cut to rectangles. `edge_trim` comes off each edge, its own cut included.
+
+    `max_stages` limits how often the direction of cutting may change on the way to a part, counted
+    as runs of parallel cuts (2: rips, then crosscuts); None sets no limit.
+    """
+
+    material: str
+    kerf: Tenths
+    edge_trim: Tenths
+    max_stages: int | None
+    cutting: Cutting
+    stock: tuple[StockSheet, ...]
+    offcuts: tuple[SheetOffcut, ...]
+    parts: tuple[BoardPart, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """Alternatives of which exactly one is cut: each option lists the ids of its parts."""
+
+    id: str
+    options: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CuttingRequest:
+    """All that is to be cut together. `seconds` is how long the solvers may think in all."""
+
+    seed: int
+    seconds: float
+    keep: Keep
+    lengths: tuple[LengthMaterial, ...]
+    sheets: tuple[SheetMaterial, ...]
+    choices: tuple[Choice, ...] = ()

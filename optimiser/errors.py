@@ -1,0 +1,50 @@
+"""What a caller can meet and put right.
+
+Three roads and no others: bad input raises `InvalidInput` (every fault of it at once), a request
+that no plan can meet raises `NoPlan` (with what is missing), and a plan that the checker refuses
+raises `PlanRefused`, which is always a bug of ours. Each carries values, never a bare sentence, so
+that the command line, the pages and the service can say it their own way.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One thing the caller can put right: where it is, what it is, what to do about it."""
+
+    field: str
+    trouble: str
+    remedy: str
+
+    def __str__(self) -> str:
+        return f"{self.field}: {self.trouble}. {self.remedy}."
+
+
+class _Problems(ValueError):
+    def __init__(self, problems: tuple[Problem, ...]) -> None:
+        # The tuple is the only argument, so the error survives pickling between processes.
+        super().__init__(problems)
+        self.problems = problems
+
+    def __str__(self) -> str:
+        return "\n".join(map(str, self.problems))
+
+
+class InvalidInput(_Problems):
+    """The input cannot be used as it stands; every reason is listed."""
+
+
+class NoPlan(_Problems):
+    """The input is sound but no cutting plan can meet it; what is missing is listed."""
+
+
+class PlanRefused(_Problems):
+    """A plan failed its check. Nobody gets it: this is a fault of the program, not of the input."""
+
+
+def invalid(field: str, trouble: str, remedy: str) -> InvalidInput:
+    """Make the error for a single fault."""
+    return InvalidInput((Problem(field, trouble, remedy),))

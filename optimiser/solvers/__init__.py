@@ -1,0 +1,1 @@
+"""Integers in, integers out: nothing here knows walls, wood, or whose money it is."""

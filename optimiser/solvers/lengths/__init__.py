@@ -1,0 +1,1 @@
+"""Cutting lengths (1D): integers in, patterns and a proven bound out."""

@@ -1,0 +1,110 @@
+"""The 2D guillotine problem and its answer as plain integers.
+
+All sizes share one unit (tenths of a millimetre here), all costs another (pence). Every cut runs
+from edge to edge of the piece it divides and eats `kerf` of it: a near piece of size `at`, then the
+kerf, then the far piece. If no more than the kerf lies beyond `at`, there is no far piece.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TypeAlias
+
+from optimiser.solvers.protocol import Status
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet:
+    """One size of sheet, or one rack offcut (available 1). Sizes are usable ones, trims taken."""
+
+    width: int
+    height: int
+    cost: int
+    available: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetsProblem:
+    """Cut `demands[i]` parts of `widths[i]` × `heights[i]`, turned only where `turns[i]`.
+
+    A layout costs its sheet's `cost` less, for each left-over piece whose sides reach `keep` (in
+    either orientation), ⌊credit · its area⌋. `max_stages` limits the runs of parallel cuts on the
+    way from the sheet to any part or left-over piece; None sets no limit.
+    """
+
+    widths: tuple[int, ...]
+    heights: tuple[int, ...]
+    demands: tuple[int, ...]
+    turns: tuple[bool, ...]
+    kerf: int
+    sheets: tuple[Sheet, ...]
+    max_stages: int | None
+    keep: tuple[int, int]
+    credit: Fraction
+
+    def credit_for(self, width: int, height: int) -> int:
+        """Return what a left-over piece earns: 0 unless it is worth keeping."""
+        if max(width, height) < max(self.keep) or min(width, height) < min(self.keep):
+            return 0
+        return width * height * self.credit.numerator // self.credit.denominator
+
+
+@dataclass(frozen=True, slots=True)
+class Leaf:
+    """A finished piece: part type `part` (turned or not), or None for what is left over."""
+
+    part: int | None = None
+    turned: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A piece divided: `rip` sets `at` across the width, else across the height.
+
+    `far` is None when no more than the kerf lies beyond `at`.
+    """
+
+    rip: bool
+    at: int
+    near: Node
+    far: Node | None
+
+
+Node: TypeAlias = Leaf | Cut
+Table: TypeAlias = tuple[tuple[int, int], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetPattern:
+    """`times` equal layouts on sheet index `sheet`, cut as `root` says."""
+
+    sheet: int
+    root: Node
+    times: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetsOutcome:
+    """Layouts that meet the demand exactly, and a bound no guillotine plan can beat.
+
+    `rows` prove the bound; each is (across, along), two tables of (size, weight ≥ 0) over the
+    distinct sizes of the parts. A part laid as w × h weighs across[w]·along[h], the lesser of both
+    ways if it may be turned. With A(x) the most across-weight of any multiset of sizes s that fits,
+    Σ(s + kerf) ≤ x + kerf, and B likewise along, a layout on sheet k weighs at most
+    V_k = A(width_k)·B(height_k) (by induction over the cuts), so Σ n_k·V_k ≥ D, the weight of all
+    parts, and the cost is at least min Σ n_k·(cost_k − credit·area_k) + credit·area of all parts
+    over whole n_k ≤ available. Rounded up, and the greatest over the rows taken. The checker
+    recomputes it from `rows` alone.
+    For IMPOSSIBLE and UNKNOWN there are no layouts and `missing[i]` parts of type i are left out
+    of the best attempt.
+    """
+
+    status: Status
+    patterns: tuple[SheetPattern, ...]
+    cost: int
+    bound: int
+    rows: tuple[tuple[Table, Table], ...]
+    missing: tuple[int, ...]
+    method: str
+    seconds: float
