@@ -13,16 +13,22 @@ from optimiser.units import Pence, Tenths
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Money:
-    """Net cost = purchase + value of rack offcuts used − credit for offcuts kept."""
+    """`net` = purchase + value of rack offcuts used − credit for offcuts kept; the checker adds."""
 
     purchase: Pence
     offcuts_used: Pence
     credit: Pence
+    net: Pence
 
-    @property
-    def net(self) -> Pence:
-        """Return the figure that the plan makes as small as it can."""
-        return Pence(self.purchase + self.offcuts_used - self.credit)
+    @classmethod
+    def of(cls, *, purchase: int, offcuts_used: int, credit: int) -> Money:
+        """Add up the net cost."""
+        return cls(
+            purchase=Pence(purchase),
+            offcuts_used=Pence(offcuts_used),
+            credit=Pence(credit),
+            net=Pence(purchase + offcuts_used - credit),
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -211,3 +217,8 @@ class CuttingPlan:
     bound: Pence
     proven: bool
     seconds: float
+
+    @property
+    def materials(self) -> tuple[LengthPlan | SheetPlan, ...]:
+        """Return the plans of all materials, lengths first."""
+        return (*self.lengths, *self.sheets)

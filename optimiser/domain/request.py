@@ -80,3 +80,8 @@ class CuttingRequest:
     lengths: tuple[LengthMaterial, ...]
     sheets: tuple[SheetMaterial, ...]
     choices: tuple[Choice, ...] = ()
+
+    @property
+    def materials(self) -> tuple[LengthMaterial | SheetMaterial, ...]:
+        """Return all materials, lengths first."""
+        return (*self.lengths, *self.sheets)

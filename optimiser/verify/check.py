@@ -125,8 +125,8 @@ def _check_bound(plan: LengthPlan | SheetPlan, bound: int) -> list[Fault]:
 
 def _check_totals(request: CuttingRequest, plan: CuttingPlan) -> list[Fault]:
     faults = []
-    materials: list[LengthPlan | SheetPlan] = [*plan.lengths, *plan.sheets]
-    for name in ("purchase", "offcuts_used", "credit"):
+    materials = plan.materials
+    for name in ("purchase", "offcuts_used", "credit", "net"):
         if getattr(plan.money, name) != sum(getattr(item.money, name) for item in materials):
             faults.append(Fault("totals", f"{name} is not the sum over the materials"))
     if plan.bound != sum(item.bound for item in materials):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from optimiser.domain.plan import LengthLayout, LengthPlan, Money, Stretch, Usage
-from optimiser.units import Pence, mm
+from optimiser.units import mm
 from optimiser.verify.fault import Fault
 from optimiser.verify.supply import check_supply
 from optimiser.verify.worth import length_is_kept, length_rate, worth
@@ -50,7 +50,7 @@ def check_length_layouts(
         else:
             purchase += bought[layout.stock].price * layout.count
         credit += sum(worth(rate, stretch.length) for stretch in layout.offcuts) * layout.count
-    money = Money(purchase=Pence(purchase), offcuts_used=Pence(used), credit=Pence(credit))
+    money = Money.of(purchase=purchase, offcuts_used=used, credit=credit)
     return faults, counted, money, Usage(**sums)
 
 

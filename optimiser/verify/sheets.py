@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from optimiser.domain.plan import Leftover, Money, PlacedBoard, SheetLayout, SheetPlan, Usage
-from optimiser.units import Pence, mm
+from optimiser.units import mm
 from optimiser.verify.fault import Fault
 from optimiser.verify.supply import check_supply
 from optimiser.verify.worth import board_is_kept, sheet_rate, worth
@@ -54,7 +54,7 @@ def check_sheet_layouts(
         credit += layout.count * sum(
             worth(rate, left.width * left.height) for left in layout.offcuts
         )
-    money = Money(purchase=Pence(purchase), offcuts_used=Pence(used), credit=Pence(credit))
+    money = Money.of(purchase=purchase, offcuts_used=used, credit=credit)
     return faults, counted, money, Usage(**sums)
 
 
@@ -174,7 +174,7 @@ class _Sheet:
     ) -> list[str]:
         name = "scrap" if should_keep else "an offcut"
         return [
-            f"piece {left.piece!r}, {mm(left.width)} × {mm(left.height)}, is {name} by the keep rule"
+            f"piece {left.piece!r}: {mm(left.width)} × {mm(left.height)} is {name} by the keep rule"
             for left in remainders
             if board_is_kept(self._keep, left.width, left.height) != should_keep
         ]
