@@ -27,7 +27,11 @@ class Box:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Member:
-    """One timber part in its place. Equal parts of a kind share a `mark`, such as "N2"."""
+    """One timber part in its place. Equal parts of a kind share a `mark`, such as "N2".
+
+    A member that `follows_ceiling` is bent along it: at each x its top is the ceiling there, and
+    its box lies level at the lowest point of its run.
+    """
 
     mark: str
     kind: str
@@ -35,6 +39,7 @@ class Member:
     length: Tenths
     box: Box
     rule: str
+    follows_ceiling: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

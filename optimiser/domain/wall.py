@@ -152,7 +152,7 @@ class Niche:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Materials:
-    """Ids of the price book, and how they are used."""
+    """Ids of the price book, and how they are used. `fit` is what uprights are cut short."""
 
     timber: str | None = None
     board: str | None = None
@@ -162,6 +162,7 @@ class Materials:
     layers: int | None = None
     centres: Tenths | None = None
     skim: bool | None = None
+    fit: Tenths | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,1 @@
+"""Timings of the hot functions; run with pytest benchmarks/timings."""

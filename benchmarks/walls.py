@@ -1,0 +1,239 @@
+"""How many walls frame, how fast, and what stops the rest: seeded walls of every shape.
+
+Run `python -m benchmarks.walls --count N --seed S --out FILE.json`. Walls are those that fitters
+write, slips included: some do not fit and must be refused with reasons, never crash.
+`failed_verification` is null as long as no verifier of frames is at hand.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import statistics
+import sys
+import time
+from collections import Counter
+from pathlib import Path
+from random import Random
+from typing import Any
+
+from optimiser.domain.finding import Severity
+from optimiser.domain.price_book import LengthItem, PriceBook, SheetItem
+from optimiser.domain.request import Cutting
+from optimiser.domain.stock import StockLength, StockSheet
+from optimiser.domain.wall import Wall
+from optimiser.errors import InvalidInput
+from optimiser.formats.wall import wall_from_document
+from optimiser.framing.build import frame_wall
+from optimiser.units import Pence, tenths
+
+
+def _section(material: str, thickness: int, width: int, grade: str, sizes: Any) -> LengthItem:
+    return LengthItem(
+        material=material,
+        description=material,
+        thickness=tenths(thickness),
+        width=tenths(width),
+        grade=grade,
+        mass=1_100,
+        kerf=tenths(3),
+        end_trim=tenths(0),
+        stock=tuple(
+            StockLength(id=f"{material}-{size}", length=tenths(size), price=Pence(size // 10))
+            for size in sizes
+        ),
+    )
+
+
+def _board(material: str, thickness: float, mass: int, cutting: Cutting, sizes: Any) -> SheetItem:
+    return SheetItem(
+        material=material,
+        description=material,
+        thickness=tenths(thickness),
+        mass=mass,
+        cutting=cutting,
+        kerf=tenths(0 if cutting is Cutting.KNIFE else 3),
+        edge_trim=tenths(0),
+        stock=tuple(
+            StockSheet(
+                id=f"{material}-{high}x{wide}",
+                width=tenths(wide),
+                height=tenths(high),
+                price=Pence(1_000),
+            )
+            for wide, high in sizes
+        ),
+    )
+
+
+def price_book() -> PriceBook:
+    """Return the price book of the benchmark: sizes of the trade, invented prices."""
+    sizes = (2_400, 3_000, 3_600, 4_800)
+    return PriceBook(
+        merchant="a merchant",
+        currency="GBP",
+        vat=2_000,
+        lengths=(
+            _section("c16-38x63", 38, 63, "C16", sizes),
+            _section("c24-38x89", 38, 89, "C24", sizes),
+            _section("corner-bead", 3, 25, "", (2_400, 3_000)),
+            _section("stop-bead", 3, 20, "", (3_000,)),
+        ),
+        sheets=(
+            _board("board-12.5", 12.5, 8_000, Cutting.KNIFE, ((1_200, 2_400), (1_200, 3_000))),
+            _board("board-9.5", 9.5, 6_300, Cutting.KNIFE, ((900, 1_800), (1_200, 2_400))),
+            _board("mdf-12", 12, 8_640, Cutting.SAW, ((1_220, 2_440),)),
+        ),
+        packs=(),
+    )
+
+
+def random_document(luck: Random) -> dict[str, Any]:
+    """Return one wall as a fitter would write it, a plausible one more often than not."""
+    clear = luck.randrange(2_000, 5_001, 10)
+    height = luck.randrange(2_300, 2_801)
+    site: dict[str, Any] = {
+        "clear_width_mm": clear,
+        "height_left_mm": height,
+        "height_middle_mm": height + luck.randint(-15, 15),
+        "height_right_mm": height + luck.randint(-15, 15),
+        "floor_fall_mm": luck.randint(-15, 15),
+    }
+    if luck.random() < 0.4:
+        site["kind"] = "studs"
+        first = luck.randrange(50, 400)
+        site["stud_positions_mm"] = list(range(first, clear, luck.choice((400, 600))))
+    extent: dict[str, Any] = {"depth_mm": luck.randrange(240, 451, 5)}
+    left, right = luck.choice(
+        (("abuts", "abuts"), ("free", "abuts"), ("abuts", "free"), ("free", "free"))
+    )
+    offset = 0 if left == "abuts" else luck.randrange(0, clear // 6)
+    rest = 0 if right == "abuts" else luck.randrange(1, clear // 6)
+    width = clear - offset - rest
+    extent |= {"left": left, "right": right, "offset_mm": offset, "width_mm": width}
+    document: dict[str, Any] = {"job": "J", "site": site, "wall": extent}
+    if luck.random() < 0.8:
+        document["fire"] = _fire(luck, width, left, right)
+    if luck.random() < 0.85:
+        document["tv"] = _tv(luck, width, over_fire="fire" in document)
+        if luck.random() < 0.3:
+            document["soundbar"] = {"width_mm": 900, "height_mm": 70, "depth_mm": 110}
+    document["niches"] = _niches(luck, width)
+    document["materials"] = {
+        "timber": luck.choice(("c16-38x63", "c16-38x63", "c24-38x89")),
+        "board": luck.choice(("board-12.5", "board-12.5", "board-9.5")),
+        "layers": luck.choice((1, 1, 2)),
+        "centres_mm": luck.choice((400, 400, 450, 600)),
+        "skim": luck.random() < 0.9,
+    }
+    return document
+
+
+def _fire(luck: Random, width: int, left: str, right: str) -> dict[str, Any]:
+    body = luck.randrange(750, 1_801, 10)
+    glasses = ["front", "front"]
+    if left == "free":
+        glasses.append("left")
+    if right == "free":
+        glasses.append("right")
+    if left == right == "free":
+        glasses.append("both")
+    glass = luck.choice(glasses)
+    return {
+        "body_width_mm": width if glass == "both" else min(body, max(300, width - 300)),
+        "body_height_mm": luck.randrange(350, 601, 5),
+        "body_depth_mm": luck.randrange(140, 231, 5),
+        "base_height_mm": luck.randrange(140, 351, 10),
+        "clearance_top_mm": luck.choice((0, 10, 25)),
+        "clearance_side_mm": luck.choice((0, 5, 10)),
+        "clearance_back_mm": luck.choice((0, 10, 25)),
+        "glass": glass,
+    }
+
+
+def _tv(luck: Random, width: int, *, over_fire: bool) -> dict[str, Any]:
+    fitting = [inches for inches in (43, 50, 55, 65, 75) if inches * 22.2 + 200 < width]
+    tv: dict[str, Any] = {
+        "diagonal_in": luck.choice(fitting or [43]),
+        "depth_mm": luck.randrange(30, 80),
+        "mass_kg": luck.randrange(10, 45),
+        "recess_depth_mm": luck.randrange(80, 171, 5),
+    }
+    if luck.random() < 0.3 and over_fire:
+        tv["above_fire_mm"] = luck.randrange(200, 400)
+    return tv
+
+
+def _niches(luck: Random, width: int) -> list[dict[str, Any]]:
+    found: list[dict[str, Any]] = []
+    if luck.random() < 0.4 and width > 2_800:
+        wide = luck.randrange(200, 401)
+        shape = {
+            "z_mm": luck.randrange(400, 1_000),
+            "width_mm": wide,
+            "height_mm": luck.randrange(400, 1_200),
+            "depth_mm": luck.randrange(100, 190),
+            "shelves": luck.randrange(0, 4),
+        }
+        for name, x in (("left niche", 120), ("right niche", width - 120 - wide)):
+            found.append({"name": name, "x_mm": x, **shape})
+    return found
+
+
+def random_wall(luck: Random) -> Wall:
+    """Return one wall of the benchmark."""
+    return wall_from_document(random_document(luck), name="wall")
+
+
+def measure(count: int, seed: int) -> dict[str, Any]:
+    """Frame `count` walls and return the row that the command writes."""
+    luck = Random(seed)
+    book = price_book()
+    spent: list[float] = []
+    stops: Counter[str] = Counter()
+    framed = stopped = crashed = 0
+    for _ in range(count):
+        wall = random_wall(luck)
+        start = time.perf_counter()
+        try:
+            frame = frame_wall(wall, book)
+        except InvalidInput as refused:
+            stopped += 1
+            stops.update({problem.field for problem in refused.problems})
+        except Exception as fault:
+            crashed += 1
+            print(f"crashed: {fault!r}", file=sys.stderr)
+        else:
+            stop = {f.rule for f in frame.findings if f.severity is Severity.STOP}
+            stops.update(stop)
+            stopped += bool(stop)
+            framed += not stop
+        spent.append((time.perf_counter() - start) * 1_000)
+    return {
+        "count": count,
+        "framed": framed,
+        "stopped": stopped,
+        "crashed": crashed,
+        "failed_verification": None,
+        "median_ms": round(statistics.median(spent), 3),
+        "max_ms": round(max(spent), 3),
+        "stop_rules": dict(stops.most_common()),
+    }
+
+
+def main() -> None:
+    """Read the command line, measure, write the row."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--count", type=int, default=1_000)
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--out", type=Path)
+    chosen = parser.parse_args()
+    row = measure(chosen.count, chosen.seed)
+    text = json.dumps(row, indent=2)
+    print(text)
+    if chosen.out is not None:
+        chosen.out.write_text(text + "\n", encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,101 @@
+"""The boarding seen from the front: which board goes where, its joints, cut-outs and size."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from optimiser.domain.frame import Board, Frame
+from optimiser.drawing.hatch import Fill
+from optimiser.drawing.labels import Block, fit
+from optimiser.drawing.letters import plain, shorten
+from optimiser.drawing.page import Entry, fill_entry, line_entry, text_entry
+from optimiser.drawing.scene import INK, MEDIUM, PAPER, TINT, Area, Item, Pen, Rect, View
+from optimiser.drawing.sheet_parts import size_text
+from optimiser.drawing.table import Cell, Row, paragraph
+from optimiser.drawing.wall_page import finish, openings, outline, sizes, wall_page
+from optimiser.units import mm
+
+FRONT = "front"
+_BOARD_PEN = Pen(INK, MEDIUM)
+_SIZE_AT = 55.0
+
+
+def draw_boarding(frame: Frame, *, title: str, layer: int = 1) -> str:
+    """Return the front boards of one layer as one page (A4, or A3 for a large wall), SVG in mm.
+
+    Layer 1 lies on the timber. Below the wall run the upright board edges from its left end, at the
+    left the level ones from the highest point of the floor. Boards of other faces are listed.
+    """
+    front = [board for board in frame.boards if (board.face, board.layer) == (FRONT, layer)]
+    others = [board for board in frame.boards if board.face != FRONT]
+    page = wall_page(frame, (f"front boards, layer {layer}",), _legend(front))
+    view = page.view
+    items: list[Item] = []
+    # The openings' labels go first: they are fewer, and their room is fixed.
+    holes, taken, small = openings(frame, view)
+    for board in front:
+        items += _drawn(board, view)
+    items += holes
+    for board in sorted(front, key=lambda board: (board.width * board.height, board.mark)):
+        label = fit(_blocks(board), _area(board, view).grown(-0.1), [*taken, *_gaps(frame, view)])
+        if label:
+            items += label.items
+            taken.append(label.area)
+        else:
+            small.append(f"{plain(board.mark)} {size_text(board.width, board.height)}")
+    xs = {x for board in front for x in (board.x, board.x + board.width)}
+    zs = {z for board in front for z in (board.z, board.z + board.height)}
+    items += (*outline(frame, view), *sizes(frame, view, xs, {0, *zs}))
+    return finish(page, frame, title, items, _rows(front, others, small, page.side))
+
+
+def _area(board: Board, view: View) -> Area:
+    return view.area(board.x, board.z, board.width, board.height)
+
+
+def _drawn(board: Board, view: View) -> tuple[Item, ...]:
+    items: list[Item] = [Rect(_area(board, view), TINT, _BOARD_PEN)]
+    for cut_out in board.cut_outs:
+        place = board.x + cut_out.x, board.z + cut_out.y
+        items.append(Rect(view.area(*place, cut_out.width, cut_out.height), PAPER, _BOARD_PEN))
+    return tuple(items)
+
+
+def _gaps(frame: Frame, view: View) -> list[Area]:
+    """Return the openings, where no board label may stand."""
+    return [view.area(o.x, o.z, o.width, o.height) for o in frame.openings]
+
+
+def _blocks(board: Board) -> list[Block]:
+    mark = plain(board.mark)
+    size = size_text(board.width, board.height)
+    return [Block((mark, size), bold=(0,)), Block((f"{mark} {size}",)), Block((mark,), bold=(0,))]
+
+
+def _rows(
+    front: Sequence[Board], others: Sequence[Board], small: Sequence[str], side: Area
+) -> list[Row]:
+    rows: list[Row] = []
+    if small:
+        rows += [*paragraph("No room for: " + ", ".join(small), side.width), Row(())]
+    for head, boards in (("Front boards", front), ("Boards of other faces", others)):
+        if not boards:
+            continue
+        rows.append(
+            Row((Cell(0, head, bold=True), Cell(_SIZE_AT, "w × h", "end", bold=True)), ruled=True)
+        )
+        for board in sorted(boards, key=lambda board: (board.face, board.layer, board.mark)):
+            place = "" if board.face == FRONT else f"  {plain(board.face)} {board.layer}"
+            name = shorten(f"{plain(board.mark)}{place}", _SIZE_AT - 25)
+            size = f"{mm(board.width)} × {mm(board.height)}"
+            rows.append(Row((Cell(0, name), Cell(_SIZE_AT, size, "end"))))
+        rows.append(Row(()))
+    return rows
+
+
+def _legend(front: Sequence[Board]) -> tuple[Entry, ...]:
+    entries = [fill_entry("board", Fill.TINT, _BOARD_PEN)] if front else []
+    entries.append(line_entry("opening, clear size", _BOARD_PEN))
+    entries.append(text_entry("below: board edges from the left end", "610", bold=False))
+    entries.append(text_entry("left: heights above the highest floor", "300", bold=False))
+    return tuple(entries)

@@ -1,0 +1,167 @@
+"""The framed wall seen from the front: which timber stands where, to scale, with its mark.
+
+What stands behind the front skeleton is dashed; where it hides wholly behind a front timber it is
+left out, as on site it cannot be seen either.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from optimiser.domain.frame import Frame, Member
+from optimiser.drawing.hatch import Fill
+from optimiser.drawing.labels import Block, Placed, fit
+from optimiser.drawing.letters import plain, shorten
+from optimiser.drawing.page import Entry, fill_entry, line_entry, text_entry
+from optimiser.drawing.scene import (
+    GREY,
+    INK,
+    MEDIUM,
+    THIN,
+    TINT,
+    Area,
+    Item,
+    Pen,
+    Polygon,
+    Rect,
+    View,
+)
+from optimiser.drawing.table import Cell, Row, paragraph
+from optimiser.drawing.wall_page import (
+    ceiling_line,
+    finding_rows,
+    finish,
+    openings,
+    outline,
+    sizes,
+    wall_page,
+)
+from optimiser.units import mm
+
+_FRONT_PEN = Pen(INK, THIN)
+_BEHIND_PEN = Pen(GREY, THIN, (1.2, 0.8))
+_OPENING_PEN = Pen(INK, MEDIUM)
+
+
+def draw_elevation(frame: Frame, *, title: str, lines: Sequence[str] = ()) -> str:
+    """Return the front elevation as one page (A4, or A3 for a large wall), SVG in mm.
+
+    `lines` are printed below the title. Below the wall run the left faces of the front uprights
+    from its left end, at the left the edges of the openings from the highest point of the floor.
+    """
+    front, behind = _front_and_behind(frame)
+    page = wall_page(frame, lines, _legend(frame, behind))
+    view = page.view
+    items: list[Item] = []
+    for member in behind:
+        items += _drawn(member, frame, view, "none", _BEHIND_PEN)
+    for member in front:
+        items += _drawn(member, frame, view, TINT, _FRONT_PEN)
+    holes, taken, unlabelled = openings(frame, view)
+    marks, missing = _marks(front, behind, view, taken)
+    xs = [member.box.x for member in front if _is_upright(member)]
+    zs = [0, *(z for o in frame.openings for z in (o.z, o.z + o.height))]
+    items += (*outline(frame, view), *holes, *marks, *sizes(frame, view, xs, zs))
+    small = sorted({*unlabelled, *missing})
+    return finish(page, frame, title, items, _rows(frame, front, behind, small, page.side))
+
+
+def _front_and_behind(frame: Frame) -> tuple[list[Member], list[Member]]:
+    """Part the members into those that reach the front plane and the visible rest."""
+    plane = max((m.box.y + m.box.dy for m in frame.members), default=0)
+    front = [m for m in frame.members if m.box.y + m.box.dy == plane]
+    rest = [m for m in frame.members if m.box.y + m.box.dy != plane]
+    return front, [m for m in rest if not any(_hides(other, m) for other in front)]
+
+
+def _hides(front: Member, other: Member) -> bool:
+    a, b = front.box, other.box
+    return a.x <= b.x and b.x + b.dx <= a.x + a.dx and a.z <= b.z and b.z + b.dz <= a.z + a.dz
+
+
+def _is_upright(member: Member) -> bool:
+    return member.box.dz > member.box.dx and member.box.dz > member.box.dy
+
+
+def _area(member: Member, view: View) -> Area:
+    box = member.box
+    return view.area(box.x, box.z, box.dx, box.dz)
+
+
+def _drawn(member: Member, frame: Frame, view: View, fill: str, pen: Pen) -> tuple[Item, ...]:
+    box = member.box
+    if not member.follows_ceiling:
+        return (Rect(_area(member, view), fill, pen),)
+    top = ceiling_line(frame, box.x, box.x + box.dx)
+    points = [(view.x(x), view.bottom - view.size(1) * z) for x, z in top]
+    thick = view.size(box.dz)
+    bottom = [(x, y + thick) for x, y in reversed(points)]
+    return (Polygon((*points, *bottom), fill, pen),)
+
+
+def _marks(
+    front: Sequence[Member], behind: Sequence[Member], view: View, taken: Sequence[Area]
+) -> tuple[tuple[Item, ...], list[str]]:
+    """Return the marks on their members, front ones first, and those for which no room is."""
+    occupied = list(taken)
+    items: list[Item] = []
+    missing: list[str] = []
+    longest_first = sorted(front, key=_shortness) + sorted(behind, key=_shortness)
+    for member in longest_first:
+        text = plain(member.mark) if member in front else f"({plain(member.mark)})"
+        placed = _mark(text, member, view, occupied)
+        if placed is None:
+            missing.append(plain(member.mark))
+        else:
+            items += placed.items
+            occupied.append(placed.area)
+    return tuple(items), missing
+
+
+def _shortness(member: Member) -> tuple[int, str]:
+    return -max(member.box.dx, member.box.dz), member.mark
+
+
+def _mark(text: str, member: Member, view: View, occupied: Sequence[Area]) -> Placed | None:
+    """Place a mark on its member, across its outline if the member is thinner than the text."""
+    block = Block((text,), bold=(0,))
+    area = _area(member, view)
+    upright = area.height > area.width and area.height >= block.length
+    wide, high = (block.depth, block.length) if upright else (block.length, block.depth)
+    across, up = max(0.0, wide - area.width) / 2, max(0.0, high - area.height) / 2
+    room = Area(area.x - across, area.y - up, area.width + 2 * across, area.height + 2 * up)
+    return fit([block], room, occupied, upright=(upright,))
+
+
+def _rows(
+    frame: Frame,
+    front: Sequence[Member],
+    behind: Sequence[Member],
+    small: Sequence[str],
+    side: Area,
+) -> list[Row]:
+    rows: list[Row] = []
+    if small:
+        rows += [*paragraph("No room for: " + ", ".join(small), side.width), Row(())]
+    rows += finding_rows(frame.findings, side.width, side.height * 0.6)
+    rows.append(Row((Cell(0, "Timbers shown", bold=True), _LENGTH_HEAD), ruled=True))
+    kinds = {(m.mark, m.kind, m.length) for m in (*front, *behind)}
+    for mark, kind, length in sorted(kinds, key=lambda kind: (kind[0][:1], len(kind[0]), kind)):
+        name = shorten(f"{plain(mark)}  {plain(kind)}", _LENGTH_AT - 12)
+        rows.append(Row((Cell(0, name), Cell(_LENGTH_AT, mm(length), "end"))))
+    return rows
+
+
+_LENGTH_AT = 54.0
+_LENGTH_HEAD = Cell(_LENGTH_AT, "length", "end", bold=True)
+
+
+def _legend(frame: Frame, behind: Sequence[Member]) -> tuple[Entry, ...]:
+    entries = [fill_entry("front timber", Fill.TINT, _FRONT_PEN)]
+    if behind:
+        entries.append(line_entry("timber behind, its mark in brackets", _BEHIND_PEN))
+    if frame.openings:
+        entries.append(line_entry("opening, clear size", _OPENING_PEN))
+    entries.append(text_entry("below: left faces of uprights", "610", bold=False))
+    entries.append(text_entry("left: heights above the highest floor", "300", bold=False))
+    return tuple(entries)

@@ -1,0 +1,184 @@
+"""Cutting diagrams of timber and bead: a strip to scale for each layout, several to a page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from optimiser.domain.plan import LengthLayout, LengthPlan
+from optimiser.domain.request import LengthMaterial
+from optimiser.drawing.hatch import Fill, JobMark, job_marks
+from optimiser.drawing.page import (
+    HEADER,
+    MARGIN,
+    NO_NAMES,
+    OFFCUT_PEN,
+    SAW_CAUTION,
+    SCRAP_PEN,
+    Entry,
+    facts_of,
+    fill_entry,
+    footer,
+    header,
+    inside,
+    job_entry,
+    solid_entry,
+    text_entry,
+)
+from optimiser.drawing.scene import GREY, INK, Area, Item, Page, scale_for, scale_text
+from optimiser.drawing.strips import Looks, draw_strip, stock_size
+from optimiser.drawing.svg import svg_text
+from optimiser.units import mm
+
+_WIDTH, _HEIGHT = 297.0, 210.0
+
+
+def draw_length_plan(
+    plan: LengthPlan,
+    request_material: LengthMaterial,
+    *,
+    title: str,
+    names: Mapping[str, str] = NO_NAMES,
+    jobs: Iterable[str] = (),
+) -> tuple[str, ...]:
+    """Return A4 landscape pages (SVG, mm) with a strip for each layout, all at one scale.
+
+    `names` says what people call a part, by its id, where the request does not. `jobs` lists all
+    jobs of the batch, so that a job has the same mark on every drawing of it.
+    Raises KeyError if a layout cuts stock or an offcut that `request_material` does not list.
+    """
+    page = inside(_WIDTH, _HEIGHT)
+    looks = _looks(plan.layouts, request_material, names, jobs, page)
+    scale = _scale(plan.layouts, request_material, page)
+    _, foot = footer(_legend(plan.layouts, request_material, looks), SAW_CAUTION, page)
+    room = page.height - HEADER - foot
+    groups = _paginate(plan.layouts, request_material, looks, page, scale, room)
+    pages = []
+    for index, group in enumerate(groups, start=1):
+        items = _strips(group, request_material, looks, page, scale)
+        layouts = [layout for _, layout in group]
+        note = f"page {index} of {len(groups)}"
+        pages.append(_page(layouts, items, request_material, looks, page, scale, title, note))
+    return tuple(pages)
+
+
+def draw_length_layout(
+    layout: LengthLayout,
+    material: LengthMaterial,
+    *,
+    number: int,
+    of: int,
+    title: str,
+    names: Mapping[str, str] = NO_NAMES,
+    jobs: Iterable[str] = (),
+) -> str:
+    """Return one layout as SVG, as wide as A4 landscape and only as high as it needs.
+
+    `number` and `of` count the layouts of the plan. Otherwise as `draw_length_plan`.
+    """
+    wide = inside(_WIDTH, _HEIGHT)
+    looks = _looks((layout,), material, names, jobs, wide)
+    scale = _scale((layout,), material, wide)
+    strip = draw_strip(
+        layout, material, looks, number=number, left=wide.x, top=wide.y + HEADER, scale=scale
+    )
+    _, foot = footer(_legend((layout,), material, looks), SAW_CAUTION, wide)
+    page = Area(wide.x, wide.y, wide.width, HEADER + strip.height + foot)
+    note = f"layout {number} of {of}"
+    return _page((layout,), strip.items, material, looks, page, scale, title, note)
+
+
+def _looks(
+    layouts: Sequence[LengthLayout],
+    material: LengthMaterial,
+    names: Mapping[str, str],
+    jobs: Iterable[str],
+    page: Area,
+) -> Looks:
+    known = {part.id: part.name for part in material.parts if part.name}
+    placed = {part.job for layout in layouts for part in layout.parts}
+    marks = job_marks({*jobs, *placed, *(part.job for part in material.parts)})
+    return Looks(marks, {**known, **names}, page.x, page.right)
+
+
+def _scale(layouts: Sequence[LengthLayout], material: LengthMaterial, page: Area) -> float:
+    longest = max((stock_size(layout, material)[0] for layout in layouts), default=1)
+    return scale_for((longest,), (page.width,))
+
+
+def _paginate(
+    layouts: Sequence[LengthLayout],
+    material: LengthMaterial,
+    looks: Looks,
+    page: Area,
+    scale: float,
+    room: float,
+) -> list[list[tuple[int, LengthLayout]]]:
+    groups: list[list[tuple[int, LengthLayout]]] = [[]]
+    used = 0.0
+    for number, layout in enumerate(layouts, start=1):
+        height = draw_strip(
+            layout, material, looks, number=number, left=page.x, top=0, scale=scale
+        ).height
+        if groups[-1] and used + height > room:
+            groups.append([])
+            used = 0
+        groups[-1].append((number, layout))
+        used += height
+    return groups
+
+
+def _strips(
+    group: Sequence[tuple[int, LengthLayout]],
+    material: LengthMaterial,
+    looks: Looks,
+    page: Area,
+    scale: float,
+) -> tuple[Item, ...]:
+    items: list[Item] = []
+    top = page.y + HEADER
+    for number, layout in group:
+        strip = draw_strip(
+            layout, material, looks, number=number, left=page.x, top=top, scale=scale
+        )
+        items += strip.items
+        top += strip.height
+    return tuple(items)
+
+
+def _page(
+    layouts: Sequence[LengthLayout],
+    items: Sequence[Item],
+    material: LengthMaterial,
+    looks: Looks,
+    page: Area,
+    scale: float,
+    title: str,
+    note: str,
+) -> str:
+    jobs = sorted({part.job for layout in layouts for part in layout.parts})
+    facts = facts_of(material.material, jobs, scale_text(scale), f"kerf {mm(material.kerf)}", "mm")
+    foot, _ = footer(_legend(layouts, material, looks), SAW_CAUTION, page)
+    top = header(title, facts, page, note)
+    size = page.width + 2 * MARGIN, page.height + 2 * MARGIN
+    return svg_text(Page(*size, f"{title}, {note}", (*top, *items, *foot)))
+
+
+def _legend(
+    layouts: Sequence[LengthLayout], material: LengthMaterial, looks: Looks
+) -> tuple[Entry, ...]:
+    """List the symbols that these layouts use, and no others."""
+    jobs = sorted({part.job for layout in layouts for part in layout.parts})
+    marks: list[JobMark] = [looks.marks[job] for job in jobs]
+    entries = [job_entry(mark) for mark in marks]
+    if any(layout.offcuts for layout in layouts):
+        entries.append(fill_entry("offcut, keep", Fill.NONE, OFFCUT_PEN))
+    if any(layout.scrap for layout in layouts):
+        entries.append(fill_entry("scrap", Fill.CROSSED, SCRAP_PEN))
+    trims = {stock_size(layout, material)[1] for layout in layouts} - {0}
+    if trims:
+        sizes = ", ".join(mm(trim) for trim in sorted(trims))
+        entries.append(solid_entry(f"end trim {sizes}", GREY))
+    if any(layout.cuts for layout in layouts):
+        entries.append(solid_entry(f"kerf {mm(material.kerf)}", INK))
+        entries.append(text_entry("cut number, and its place from the left end", "3 | 610"))
+    return tuple(entries)

@@ -1,0 +1,319 @@
+"""Cutting diagram of a board: one page for each layout, the sheet to scale, the cuts in order.
+
+The page is chosen to fit: upright or level, the table of cuts beside or below, whichever shows the
+sheet largest.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from optimiser.domain.plan import SheetLayout
+from optimiser.domain.request import Cutting, SheetMaterial
+from optimiser.drawing.flags import FlagRow
+from optimiser.drawing.hatch import Fill, JobMark, job_marks
+from optimiser.drawing.labels import turn_glyph
+from optimiser.drawing.letters import plain
+from optimiser.drawing.page import (
+    HEADER,
+    KNIFE_CAUTION,
+    NO_NAMES,
+    OFFCUT_PEN,
+    SAW_CAUTION,
+    SCRAP_PEN,
+    Entry,
+    facts_of,
+    fill_entry,
+    footer,
+    header,
+    inside,
+    job_entry,
+    solid_entry,
+    text_entry,
+)
+from optimiser.drawing.scene import (
+    BOLD,
+    GREY,
+    INK,
+    PAPER,
+    SCALES,
+    Area,
+    Item,
+    Page,
+    Pen,
+    Rect,
+    View,
+    scale_text,
+)
+from optimiser.drawing.sheet_cuts import (
+    Bought,
+    CutLine,
+    Edges,
+    cut_lines,
+    draw_kerfs,
+    edge_flags,
+    inner_labels,
+)
+from optimiser.drawing.sheet_parts import Contents, contents, draw_cut_out, size_text
+from optimiser.drawing.svg import svg_text
+from optimiser.drawing.table import ROW, Cell, Row, columns_needed, draw_rows, paragraph
+from optimiser.units import mm
+
+_A4, _A3 = (210.0, 297.0), (297.0, 420.0)
+_COLUMN = 50.0
+_GAP = 5.0
+# A sheet drawn smaller than this (mm of paper, its longer side) moves to a larger page.
+_SMALLEST_DRAWING = 100.0
+
+
+def draw_sheet_layout(
+    layout: SheetLayout,
+    material: SheetMaterial,
+    *,
+    number: int,
+    of: int,
+    title: str,
+    names: Mapping[str, str] = NO_NAMES,
+    jobs: Iterable[str] = (),
+) -> str:
+    """Return one layout as an A4 page (A3 if it needs it), upright or level, as SVG in mm.
+
+    Sizes are written as they lie on the sheet, across × up. A turned part lies a quarter turn
+    anticlockwise, its cut-outs with it (see `sheet_parts.lying`). `number` and `of` count the
+    layouts of the plan; `names` says what people call a part, by its id, where the request does
+    not; `jobs` lists all jobs of the batch, so that a job has the same mark on every drawing.
+    Raises KeyError if the layout cuts stock or parts that `material` does not list.
+    """
+    bought = bought_sheet(layout, material)
+    known = {part.id: part.name for part in material.parts if part.name}
+    placed = {part.job for part in layout.parts}
+    marks = job_marks({*jobs, *placed, *(part.job for part in material.parts)})
+    lines = cut_lines(layout, bought)
+    sheet = _Sheet(layout, material, bought, lines, marks, {**known, **names})
+    fitted = _fit(sheet)
+    return _page(sheet, fitted, title, f"layout {number} of {of} · × {layout.count}")
+
+
+def bought_sheet(layout: SheetLayout, material: SheetMaterial) -> Bought:
+    """Return the size and trim of what a layout cuts. Raises KeyError if it is not listed."""
+    if layout.offcut:
+        offcut = {offcut.id: offcut for offcut in material.offcuts}[layout.stock]
+        size, trim = (offcut.width, offcut.height), offcut.edge_trim
+    else:
+        stock = {stock.id: stock for stock in material.stock}[layout.stock]
+        size, trim = (stock.width, stock.height), material.edge_trim
+    return Bought(width=size[0], height=size[1], trim=trim, kerf=material.kerf)
+
+
+@dataclass(frozen=True, slots=True)
+class _Sheet:
+    """What is to be drawn."""
+
+    layout: SheetLayout
+    material: SheetMaterial
+    bought: Bought
+    lines: tuple[CutLine, ...]
+    marks: Mapping[str, JobMark]
+    names: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """The sheet at one scale with its upper left corner at the origin, and its labels around."""
+
+    contents: Contents
+    edges: Edges
+    rows: tuple[Row, ...]
+
+    @property
+    def around(self) -> tuple[float, float]:
+        """Return the paper that the labels take across and up, the sheet itself apart."""
+        edges = self.edges
+        return edges.left.depth + edges.right.depth, edges.above.depth + edges.below.depth
+
+
+@dataclass(frozen=True, slots=True)
+class _Fitted:
+    """A choice of page, scale and places."""
+
+    page: tuple[float, float]
+    view: View
+    table: Area
+
+
+def _fit(sheet: _Sheet) -> _Fitted:
+    """Return the largest scale at which sheet, labels and tables fit, on the smallest page."""
+    longer = max(sheet.bought.width, sheet.bought.height) / 10
+    for short, long in (_A4, _A3):
+        for scale in SCALES:
+            if longer / scale < _SMALLEST_DRAWING and (short, long) == _A4:
+                break
+            if longer / scale > long:
+                continue
+            drawn = _draw(sheet, View(0, 0, scale))
+            for page in ((short, long), (long, short)):
+                fitted = _on_page(sheet, drawn, page, scale)
+                if fitted:
+                    return fitted
+    # Hundreds of cuts: the sheet as large as it goes on A3; the table says how many are missing.
+    page = (_A3[1], _A3[0])
+    return _Fitted(page, *_squeezed(sheet, page))
+
+
+def _on_page(
+    sheet: _Sheet, drawn: _Drawn, page: tuple[float, float], scale: float
+) -> _Fitted | None:
+    free = _free(sheet, page)
+    around = drawn.around
+    width = sheet.bought.width / 10 / scale + around[0]
+    height = sheet.bought.height / 10 / scale + around[1]
+    if width > free.width or height > free.height:
+        return None
+    view = View(
+        free.x + drawn.edges.left.depth,
+        free.y + height - drawn.edges.below.depth,
+        scale,
+    )
+    beside = Area(free.x + width + _GAP, free.y, free.width - width - _GAP, free.height)
+    columns = columns_needed(len(drawn.rows), beside.height)
+    if columns * _COLUMN - 4 <= beside.width:
+        return _Fitted(page, view, beside)
+    below = Area(free.x, free.y + height + _GAP, free.width, free.height - height - _GAP)
+    wide = int((below.width + 4) / _COLUMN)
+    rows = -(-len(drawn.rows) // wide)
+    if rows * ROW > below.height:
+        return None
+    return _Fitted(page, view, below)
+
+
+def _squeezed(sheet: _Sheet, page: tuple[float, float]) -> tuple[View, Area]:
+    free = _free(sheet, page)
+    for scale in SCALES:
+        drawn = _draw(sheet, View(0, 0, scale))
+        width = sheet.bought.width / 10 / scale + drawn.around[0]
+        height = sheet.bought.height / 10 / scale + drawn.around[1]
+        if width <= free.width / 2 and height <= free.height:
+            break
+    view = View(free.x + drawn.edges.left.depth, free.y + height - drawn.edges.below.depth, scale)
+    return view, Area(free.x + width + _GAP, free.y, free.width - width - _GAP, free.height)
+
+
+def _free(sheet: _Sheet, page: tuple[float, float]) -> Area:
+    margins = inside(*page)
+    _, foot = footer(_legend(sheet), _caution(sheet), margins)
+    return Area(margins.x, margins.y + HEADER, margins.width, margins.height - HEADER - foot)
+
+
+def _draw(sheet: _Sheet, view: View) -> _Drawn:
+    parts = {part.id: part for part in sheet.material.parts}
+    found = contents(sheet.layout, parts, sheet.marks, sheet.names, view, width=sheet.bought.width)
+    edges = edge_flags(sheet.lines, sheet.bought, view, found.led_out)
+    return _Drawn(found, edges, tuple(_rows(sheet, found)))
+
+
+def _rows(sheet: _Sheet, found: Contents) -> list[Row]:
+    """Return the ordered cuts, then the key of small parts and cut-outs."""
+    rows: list[Row] = []
+    if sheet.lines:
+        heads = (("cut", 6.0, "end"), ("piece", 9.0, "start"), ("how", 21.0, "start"))
+        cells = [Cell(at, text, anchor, bold=True) for text, at, anchor in heads]
+        rows.append(Row((*cells, Cell(46, "set at", "end", bold=True)), ruled=True))
+    for cut in sheet.layout.cuts:
+        rows.append(
+            Row(
+                (
+                    Cell(6, str(cut.n), "end", bold=True),
+                    Cell(9, plain(cut.of)),
+                    Cell(21, cut.direction),
+                    Cell(46, mm(cut.at), "end"),
+                )
+            )
+        )
+    if found.key or found.unlabelled:
+        rows += [Row(()), Row((Cell(0, "Too small for a label", bold=True),), ruled=True)]
+    for text, key in found.key.items():
+        first, *others = paragraph(text, _COLUMN - 11)
+        rows.append(Row((Cell(5, key, "end", bold=True), Cell(7, first.cells[0].text))))
+        rows += [Row((Cell(7, row.cells[0].text),)) for row in others]
+    for text in found.unlabelled:
+        rows += paragraph(text, _COLUMN - 4)
+    return rows
+
+
+def _page(sheet: _Sheet, fitted: _Fitted, title: str, note: str) -> str:
+    view, bought = fitted.view, sheet.bought
+    drawn = _draw(sheet, view)
+    margins = inside(*fitted.page)
+    whole = view.area(0, 0, bought.width, bought.height)
+    edges = drawn.edges
+    rows: tuple[FlagRow, ...] = (edges.above, edges.below, edges.left, edges.right)
+    foot, _ = footer(_legend(sheet), _caution(sheet), margins)
+    items = (
+        *header(title, _facts(sheet, view.scale), margins, note),
+        Rect(whole, PAPER),
+        *_trims(bought, view),
+        *drawn.contents.grounds,
+        *draw_kerfs(sheet.lines, view),
+        Rect(whole, "none", Pen(INK, BOLD)),
+        *drawn.contents.labels,
+        *inner_labels(sheet.lines, bought, view, drawn.contents.taken),
+        *(item for row in rows for item in row.items),
+        *draw_rows(drawn.rows, fitted.table, _COLUMN),
+        *foot,
+    )
+    return svg_text(Page(*fitted.page, f"{title}, {note}", items))
+
+
+def _trims(bought: Bought, view: View) -> Sequence[Item]:
+    width, height, trim = bought.width, bought.height, bought.trim
+    if not trim:
+        return ()
+    edges = (
+        (0, 0, width, trim),
+        (0, height - trim, width, trim),
+        (0, trim, trim, height - 2 * trim),
+        (width - trim, trim, trim, height - 2 * trim),
+    )
+    return [Rect(view.area(*edge), GREY) for edge in edges]
+
+
+def _facts(sheet: _Sheet, scale: float) -> tuple[str, ...]:
+    layout, bought = sheet.layout, sheet.bought
+    jobs = sorted({part.job for part in layout.parts})
+    size = size_text(bought.width, bought.height)
+    stock = f"offcut {layout.stock} from the rack" if layout.offcut else layout.stock
+    return facts_of(sheet.material.material, jobs, scale_text(scale), stock, size, "mm")
+
+
+def _caution(sheet: _Sheet) -> str:
+    return SAW_CAUTION if sheet.material.cutting is Cutting.SAW else KNIFE_CAUTION
+
+
+def _legend(sheet: _Sheet) -> tuple[Entry, ...]:
+    """List the symbols that this layout uses, and no others."""
+    layout, bought = sheet.layout, sheet.bought
+    parts = {part.id: part for part in sheet.material.parts}
+    entries = [job_entry(sheet.marks[job]) for job in sorted({part.job for part in layout.parts})]
+    if any(part.turned for part in layout.parts):
+        entries.append(Entry("quarter turn (sizes as it lies)", _turn_swatch, 4.4))
+    if any(parts[part.part].cut_outs for part in layout.parts):
+        entries.append(Entry("cut-out, from the part's lower left corner", draw_cut_out))
+    if layout.offcuts:
+        entries.append(fill_entry("offcut, keep", Fill.NONE, OFFCUT_PEN))
+    if layout.scrap:
+        entries.append(fill_entry("scrap", Fill.CROSSED, SCRAP_PEN))
+    if bought.trim:
+        entries.append(solid_entry(f"edge trim {mm(bought.trim)}", GREY))
+    if sheet.lines:
+        if bought.kerf:
+            entries.append(solid_entry(f"kerf {mm(bought.kerf)}", INK))
+        entries.append(text_entry("cut number, and its setting on the piece", "3 | 610"))
+        entries.append(
+            text_entry("running dimension from the lower left corner as bought", "610", bold=False)
+        )
+    return tuple(entries)
+
+
+def _turn_swatch(area: Area) -> tuple[Item, ...]:
+    return turn_glyph(*area.middle)

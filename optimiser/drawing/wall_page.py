@@ -1,0 +1,210 @@
+"""What the drawings of a wall share: the page, the outline, the openings, sizes and findings.
+
+The wall is seen from the front: x runs right, z runs up, whatever the floor and ceiling do.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from optimiser.domain.finding import Finding, Severity
+from optimiser.domain.frame import Frame
+from optimiser.drawing.dimensions import dimension_across, dimension_up
+from optimiser.drawing.flags import Flag, Side, flag_column, flag_row
+from optimiser.drawing.labels import Block, Placed, fit
+from optimiser.drawing.letters import plain, shorten
+from optimiser.drawing.page import HEADER, WALL_CAUTION, Entry, footer, header, inside
+from optimiser.drawing.scene import (
+    BOLD,
+    INK,
+    MEDIUM,
+    Area,
+    Item,
+    Page,
+    Pen,
+    Point,
+    Polygon,
+    Rect,
+    View,
+    scale_for,
+    scale_text,
+)
+from optimiser.drawing.svg import svg_text
+from optimiser.drawing.table import ROW, Row, draw_rows, paragraph
+from optimiser.units import mm
+
+_A4, _A3 = (297.0, 210.0), (420.0, 297.0)
+# Room for the labels around the wall, in mm of paper.
+_LEFT, _RIGHT, _ABOVE, _BELOW = 21.0, 9.0, 8.0, 24.0
+_SIDE = 60.0
+_PAST = 5.0
+# A timber 38 wide is then drawn at least 1.9 mm wide: less cannot be told from a line.
+_COARSEST_ON_A4 = 20.0
+
+
+@dataclass(frozen=True, slots=True)
+class WallPage:
+    """A page with room for a wall: where the wall lies, and where text beside it goes."""
+
+    size: tuple[float, float]
+    view: View
+    side: Area
+    text: tuple[str, ...]
+    entries: tuple[Entry, ...]
+
+
+def wall_page(frame: Frame, text: Sequence[str], entries: Sequence[Entry]) -> WallPage:
+    """Return the page for a wall: A4 level, or A3 if the timbers would be too thin on A4.
+
+    `text` stands below the title; a column at the right is left for findings and lists.
+    """
+    left, right = _ends(frame)
+    low, high = _reach(frame)
+    pages = []
+    for size in (_A4, _A3):
+        margins = inside(*size)
+        _, foot = footer(entries, WALL_CAUTION, margins)
+        top = margins.y + HEADER + ROW * len(text)
+        room = Area(margins.x, top, margins.width - _SIDE, margins.bottom - foot - top)
+        rooms = room.width - _LEFT - _RIGHT, room.height - _ABOVE - _BELOW
+        scale = scale_for((right - left, high - low), rooms)
+        view = View(room.x + _LEFT - left / 10 / scale, room.y + _ABOVE + high / 10 / scale, scale)
+        column = Area(room.right + 4, top, _SIDE - 4, room.height)
+        pages.append(WallPage(size, view, column, tuple(text), tuple(entries)))
+    return pages[0] if pages[0].view.scale <= _COARSEST_ON_A4 else pages[1]
+
+
+def finish(
+    page: WallPage, frame: Frame, title: str, items: Iterable[Item], rows: Sequence[Row]
+) -> str:
+    """Return the page with title, text, wall, side column, legend and caution as SVG."""
+    margins = inside(*page.size)
+    facts = (f"job {frame.job}", f"scale {scale_text(page.view.scale)}", "mm")
+    foot, _ = footer(page.entries, WALL_CAUTION, margins)
+    lines = [shorten(plain(line), margins.width) for line in page.text]
+    text = [row for line in lines for row in paragraph(line, margins.width)]
+    top = Area(margins.x, margins.y + HEADER - 2, margins.width, ROW * max(1, len(text)))
+    everything = (
+        *header(title, facts, margins),
+        *draw_rows(text, top, margins.width),
+        *items,
+        *draw_rows(rows, page.side, page.side.width + 2),
+        *foot,
+    )
+    return svg_text(Page(*page.size, title, everything))
+
+
+def ceiling_line(frame: Frame, x1: int, x2: int) -> list[tuple[int, float]]:
+    """Return the ceiling from `x1` to `x2` as points (x, height), its bends included."""
+    bends = [level.x for level in frame.levels if x1 < level.x < x2]
+    return [(x, _height(frame, x, ceiling=True)) for x in (x1, *bends, x2)]
+
+
+def outline(frame: Frame, view: View) -> tuple[Item, ...]:
+    """Return floor, ends and ceiling as one outline."""
+    left, right = _ends(frame)
+    above = ceiling_line(frame, left, right)
+    below = [(x, _height(frame, x, ceiling=False)) for x, _ in reversed(above)]
+    points = tuple(_point(view, x, z) for x, z in (*above, *below))
+    return (Polygon(points, "none", Pen(INK, BOLD)),)
+
+
+def openings(frame: Frame, view: View) -> tuple[list[Item], list[Area], list[str]]:
+    """Return the openings and their labels, the room the labels take, and labels too long."""
+    items: list[Item] = []
+    taken: list[Area] = []
+    unlabelled: list[str] = []
+    for opening in frame.openings:
+        area = view.area(opening.x, opening.z, opening.width, opening.height)
+        items.append(Rect(area, "none", Pen(INK, MEDIUM)))
+        label = _opening_label(
+            plain(opening.name), f"{mm(opening.width)} × {mm(opening.height)}", area, taken
+        )
+        if label:
+            items += label.items
+            taken.append(label.area)
+        else:
+            size = f"{mm(opening.width)} × {mm(opening.height)}"
+            unlabelled.append(f"{plain(opening.name)}: {size} clear")
+    return items, taken, unlabelled
+
+
+def sizes(frame: Frame, view: View, xs: Iterable[int], zs: Iterable[int]) -> tuple[Item, ...]:
+    """Return overall sizes, running dimensions `xs` below and heights `zs` at the left."""
+    left, right = _ends(frame)
+    low, high = _reach(frame)
+    floor, ceiling = view.y(low), view.y(high)
+    across = [Flag(view.x(x), (mm(x),)) for x in {left, right, *xs}]
+    upward = [Flag(view.y(z), (mm(z),)) for z in set(zs)]
+    edges = view.x(left), view.x(right)
+    row = flag_row(across, edge=floor, side=Side.BELOW, low=edges[0] - _PAST, high=edges[1] + _PAST)
+    column = flag_column(
+        upward, edge=edges[0], side=Side.LEFT, low=ceiling - _PAST, high=floor + _PAST
+    )
+    items: list[Item] = [*row.items, *column.items]
+    items += dimension_across(*edges, ceiling - 4, mm(right - left))
+    for x, at in ((left, edges[0] - column.depth - 3), (right, edges[1] + 6)):
+        below, above = _height(frame, x, ceiling=False), _height(frame, x, ceiling=True)
+        ends = view.bottom - view.size(1) * above, view.bottom - view.size(1) * below
+        items += dimension_up(at, *ends, mm(round(above - below)))
+    return tuple(items)
+
+
+def finding_rows(findings: Sequence[Finding], width: float, height: float) -> list[Row]:
+    """Return the findings as rows, stops first; as many as fit, the rest counted."""
+    order = (Severity.STOP, Severity.WARNING, Severity.NOTE)
+    ranked = sorted(findings, key=lambda finding: order.index(finding.severity))
+    rows: list[Row] = []
+    for index, finding in enumerate(ranked):
+        head = f"{finding.severity.value}: {plain(finding.rule)}"
+        block = [
+            *paragraph(head, width, bold=True),
+            *paragraph(plain(f"{finding.trouble}. {finding.remedy}"), width),
+            Row(()),
+        ]
+        if (len(rows) + len(block) + 1) * ROW > height:
+            return [*rows, *paragraph(f"… and {len(ranked) - index} more findings", width)]
+        rows += block
+    return rows
+
+
+def _opening_label(name: str, size: str, area: Area, taken: Sequence[Area]) -> Placed | None:
+    short = shorten(name, max(12.0, area.width - 2), bold=True)
+    blocks = [
+        Block((name, f"{size} clear"), bold=(0,)),
+        Block((short, size), bold=(0,)),
+        Block((f"{name} {size}",)),
+        Block((f"{short} {size}",)),
+    ]
+    return fit(blocks, area.grown(-0.3), taken)
+
+
+def _point(view: View, x: int, z: float) -> Point:
+    return view.x(x), view.bottom - view.size(1) * z
+
+
+def _ends(frame: Frame) -> tuple[int, int]:
+    return 0, frame.width
+
+
+def _reach(frame: Frame) -> tuple[int, int]:
+    """Return the lowest floor and the highest ceiling of the wall."""
+    left, right = _ends(frame)
+    xs = [left, right, *(level.x for level in frame.levels if left < level.x < right)]
+    low = min(_height(frame, x, ceiling=False) for x in xs)
+    high = max(_height(frame, x, ceiling=True) for x in xs)
+    return round(low), round(high)
+
+
+def _height(frame: Frame, x: int, *, ceiling: bool) -> float:
+    """Return floor or ceiling at `x`, straight between the levels and level beyond them."""
+    levels = [(point.x, point.ceiling if ceiling else point.floor) for point in frame.levels]
+    levels.sort()
+    if x <= levels[0][0]:
+        return levels[0][1]
+    for (x1, z1), (x2, z2) in pairwise(levels):
+        if x1 < x <= x2:
+            return z1 + (z2 - z1) * (x - x1) / (x2 - x1)
+    return levels[-1][1]

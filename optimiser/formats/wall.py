@@ -1,0 +1,319 @@
+"""A wall as the fitter writes it: TOML, or the same as a JSON document; millimetres and kilograms.
+
+Everything that may be left out is left out here too: framing takes the defaults and names them.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from decimal import Decimal, InvalidOperation
+from fractions import Fraction
+from typing import Annotated, Any
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
+
+from optimiser.domain.wall import (
+    End,
+    ExistingWall,
+    Extent,
+    Fire,
+    Glass,
+    Materials,
+    Niche,
+    Site,
+    Socket,
+    Soundbar,
+    Tv,
+    Wall,
+)
+from optimiser.errors import InvalidInput, Problem, invalid
+from optimiser.units import Tenths, tenths
+
+_MOST_NICHES = 50
+_MOST_GRAMS = 1_000_000
+_DATE = re.compile(r"[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])")
+_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9 _-]{0,39}")
+_DAYS = {"02": 29, "04": 30, "06": 30, "09": 30, "11": 30}
+
+
+def _size(value: object) -> int:
+    if not isinstance(value, int | float | str | Decimal):
+        raise ValueError(f"{value!r} is not a size in mm")
+    return tenths(value)
+
+
+def _positive(value: object) -> int:
+    size = _size(value)
+    if size == 0:
+        raise ValueError("must be above 0")
+    return size
+
+
+def _fall(value: object) -> int:
+    if isinstance(value, int | float | Decimal) and not isinstance(value, bool) and value < 0:
+        return -_size(-value)
+    if isinstance(value, str) and value.strip().startswith("-"):
+        return -_size(value.strip()[1:])
+    return _size(value)
+
+
+def _grams(value: object) -> int:
+    try:
+        grams = Decimal(str(value)) * 1000
+    except InvalidOperation:
+        raise ValueError(f"{value!r} is not a mass in kg") from None
+    if isinstance(value, bool) or not grams.is_finite() or not 0 < grams <= _MOST_GRAMS:
+        raise ValueError(f"{value!r} is not a mass above 0 and up to 1000 kg")
+    if grams != grams.to_integral_value():
+        raise ValueError(f"{value!r} is finer than a gram")
+    return int(grams)
+
+
+def _inches(value: object) -> Fraction:
+    try:
+        inches = Decimal(str(value))
+    except InvalidOperation:
+        raise ValueError(f"{value!r} is not a diagonal in inches") from None
+    if isinstance(value, bool) or not inches.is_finite() or not 5 <= inches <= 300:
+        raise ValueError(f"{value!r} is not a diagonal from 5 to 300 inches")
+    return Fraction(inches)
+
+
+def _date(value: object) -> str:
+    text = str(value)
+    if _DATE.fullmatch(text) is None or int(text[8:]) > _DAYS.get(text[5:7], 31):
+        raise ValueError(f"{text[:40]!r} is not a date such as 2026-12-01")
+    year = int(text[:4])
+    leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
+    if text[5:] == "02-29" and not leap:
+        raise ValueError(f"{text!r} is not a day of that year")
+    return text
+
+
+def _name(value: object) -> str:
+    if not isinstance(value, str) or _NAME.fullmatch(value) is None:
+        raise ValueError("needs 1 to 40 letters, digits, spaces, - or _, first a letter or digit")
+    return value
+
+
+Size = Annotated[int, BeforeValidator(_size)]
+Above0 = Annotated[int, BeforeValidator(_positive)]
+FallOfFloor = Annotated[int, BeforeValidator(_fall)]
+Grams = Annotated[int, BeforeValidator(_grams)]
+Inches = Annotated[Fraction, BeforeValidator(_inches)]
+IsoDate = Annotated[str, BeforeValidator(_date)]
+Name = Annotated[str, BeforeValidator(_name)]
+Text = Annotated[str, Field(max_length=200)]
+
+
+class _Model(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
+
+    def values(self) -> dict[str, Any]:
+        """Return the fields under the domain's names, without the units in their names."""
+        return {
+            _plain(name): getattr(self, name)
+            for name in type(self).model_fields
+            if getattr(self, name) is not None
+        }
+
+
+def _plain(name: str) -> str:
+    for unit in ("_mm", "_kg", "_in"):
+        if name.endswith(unit):
+            return name.removesuffix(unit)
+    return name
+
+
+class SiteModel(_Model):
+    """The survey of the room."""
+
+    clear_width_mm: Above0
+    height_left_mm: Above0
+    height_middle_mm: Above0 | None = None
+    height_right_mm: Above0 | None = None
+    floor_fall_mm: FallOfFloor = 0
+    kind: ExistingWall = ExistingWall.SOLID
+    stud_positions_mm: tuple[Size, ...] = Field(default=(), max_length=300)
+
+
+class ExtentModel(_Model):
+    """How far the feature wall reaches."""
+
+    depth_mm: Above0
+    offset_mm: Size | None = None
+    width_mm: Above0 | None = None
+    left: End | None = None
+    right: End | None = None
+
+
+class FireModel(_Model):
+    """The fire, by its manual."""
+
+    body_width_mm: Above0
+    body_height_mm: Above0
+    body_depth_mm: Above0
+    opening_width_mm: Above0 | None = None
+    opening_height_mm: Above0 | None = None
+    base_height_mm: Above0 | None = None
+    clearance_top_mm: Size | None = None
+    clearance_side_mm: Size | None = None
+    clearance_back_mm: Size | None = None
+    mass_kg: Grams | None = None
+    glass: Glass | None = None
+    centre_mm: Size | None = None
+    return_depth_mm: Above0 | None = None
+
+
+class SocketModel(_Model):
+    """A hole in the backboard."""
+
+    x_mm: Size
+    z_mm: Size
+    width_mm: Above0
+    height_mm: Above0
+
+
+class TvModel(_Model):
+    """The TV, measured or by its diagonal."""
+
+    width_mm: Above0 | None = None
+    height_mm: Above0 | None = None
+    depth_mm: Above0 | None = None
+    mass_kg: Grams | None = None
+    diagonal_in: Inches | None = None
+    centre_mm: Size | None = None
+    centre_height_mm: Above0 | None = None
+    above_fire_mm: Size | None = None
+    finger_gap_mm: Size | None = None
+    recess_width_mm: Above0 | None = None
+    recess_height_mm: Above0 | None = None
+    recess_depth_mm: Above0 | None = None
+    bracket_reach_mm: Size | None = None
+    bracket_mass_kg: Grams | None = None
+    bracket_width_mm: Above0 | None = None
+    bracket_height_mm: Above0 | None = None
+    eye_height_mm: Above0 | None = None
+    viewing_distance_mm: Above0 | None = None
+    sockets: tuple[SocketModel, ...] = Field(default=(), max_length=_MOST_NICHES)
+
+
+class SoundbarModel(_Model):
+    """The soundbar and its slot."""
+
+    width_mm: Above0
+    height_mm: Above0
+    depth_mm: Above0
+    gap_mm: Size | None = None
+    x_mm: Size | None = None
+    z_mm: Size | None = None
+
+
+class NicheModel(_Model):
+    """One niche, clear of linings."""
+
+    name: Name
+    x_mm: Size
+    z_mm: Size
+    width_mm: Above0
+    height_mm: Above0
+    depth_mm: Above0
+    shelves: int = Field(default=0, ge=0, le=20)
+
+
+class MaterialsModel(_Model):
+    """Ids of the price book and how they are used."""
+
+    timber: Text | None = None
+    board: Text | None = None
+    backboard: Text | None = None
+    corner_bead: Text | None = None
+    stop_bead: Text | None = None
+    layers: int | None = Field(default=None, ge=1, le=2)
+    centres_mm: Above0 | None = None
+    skim: bool | None = None
+    fit_mm: Size | None = None
+
+
+class WallModel(_Model):
+    """One job as written: what may be left out is None."""
+
+    job: Name
+    client: Text = ""
+    needed: IsoDate | None = None
+    site: SiteModel
+    wall: ExtentModel
+    fire: FireModel | None = None
+    tv: TvModel | None = None
+    soundbar: SoundbarModel | None = None
+    niches: tuple[NicheModel, ...] = Field(default=(), max_length=_MOST_NICHES)
+    materials: MaterialsModel = MaterialsModel()
+
+
+def read_wall(text: str, *, name: str) -> Wall:
+    """Read a wall from TOML text. `name` is what its problems call the text, a file's name say.
+
+    Raises InvalidInput with every fault found.
+    """
+    try:
+        document = tomllib.loads(text, parse_float=Decimal)
+    except tomllib.TOMLDecodeError as fault:
+        raise invalid(name, f"is not TOML: {fault}", "mend that line") from None
+    return wall_from_document(document, name=name)
+
+
+def wall_from_document(document: dict[str, Any], *, name: str) -> Wall:
+    """Read a wall from a document as TOML or JSON give it. Raises InvalidInput with every fault."""
+    try:
+        model = WallModel.model_validate(document)
+    except ValidationError as fault:
+        raise InvalidInput(tuple(_problem(error, name) for error in fault.errors())) from None
+    names = [niche.name for niche in model.niches]
+    taken = {"fire", "tv", "soundbar", "front", "left", "right"}
+    twice = sorted({n for n in names if names.count(n) > 1 or n in taken})
+    if twice:
+        raise InvalidInput(
+            tuple(
+                Problem(f"{name}: niches", f'the name "{n}" is taken', "give each niche its own")
+                for n in twice
+            )
+        )
+    return _wall(model)
+
+
+def _problem(error: Any, name: str) -> Problem:
+    """Put a fault of the model in the trade's terms."""
+    where = ".".join(str(part) for part in error["loc"] if part != "function-before")
+    kind = error["type"]
+    if kind == "missing":
+        return Problem(f"{name}: {where}", "is left out", "give it")
+    if kind == "extra_forbidden":
+        return Problem(f"{name}: {where}", "is not a field", "check its spelling, or leave it out")
+    trouble = str(error["msg"]).removeprefix("Value error, ")
+    given = error["input"]
+    if isinstance(given, str | int | float | Decimal | bool):
+        trouble = f"{str(given)[:40]!r}: {trouble}"
+    return Problem(f"{name}: {where}", trouble, "put it right")
+
+
+def _wall(model: WallModel) -> Wall:
+    site, extent = model.site, model.wall
+    tv: Tv | None = None
+    if model.tv is not None:
+        values = model.tv.values()
+        sockets = tuple(Socket(**socket.values()) for socket in values.pop("sockets"))
+        tv = Tv(**values, sockets=sockets)
+    positions = tuple(sorted(Tenths(position) for position in site.stud_positions_mm))
+    return Wall(
+        job=model.job,
+        client=model.client,
+        needed=model.needed or "",
+        site=Site(**{**site.values(), "stud_positions": positions}),
+        extent=Extent(**extent.values()),
+        fire=Fire(**model.fire.values()) if model.fire is not None else None,
+        tv=tv,
+        soundbar=Soundbar(**model.soundbar.values()) if model.soundbar is not None else None,
+        niches=tuple(Niche(**niche.values()) for niche in model.niches),
+        materials=Materials(**model.materials.values()),
+    )

@@ -1,0 +1,234 @@
+"""Checks of timber, boards and site: what the fitter should know before he buys."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from optimiser.domain.finding import Finding, Severity
+from optimiser.domain.frame import Board, Member
+from optimiser.domain.price_book import SheetItem
+from optimiser.domain.wall import ExistingWall
+from optimiser.framing.openings import Hole
+from optimiser.framing.rules import finding
+from optimiser.framing.setting_out import CORNER, STRIP
+from optimiser.framing.settings import LIMIT_THICK, Settings
+from optimiser.units import mm
+
+# Studs and plates of non-loadbearing walls: NHBC Standards 6.3.9, table 3.
+LEAST_SECTION = (380, 630)
+# A bound edge (10) and a cut edge (13), each 6 from the timber's edge: published UK project
+# specification 2014; 35 is calculated from these.
+LEAST_BEARING = 350
+# HSE INDG143 gives 25 kg as a guideline; 20 kg a sheet is one board maker's advice.
+ONE_PERSON_GRAMS = 20_000
+GUIDELINE_GRAMS = 25_000
+# Packed floor above which the base is worth a second look: common practice, no source.
+MUCH_PACKING = 200
+
+_SQUARE_TENTHS_PER_SQUARE_METRE = 100_000_000
+
+
+def sheet_grams(item: SheetItem, width: int, height: int) -> int:
+    """Return the mass of a rectangle of a board in grams, rounded up."""
+    return -(-width * height * item.mass // _SQUARE_TENTHS_PER_SQUARE_METRE)
+
+
+def kilograms(grams: int) -> str:
+    """Write a mass in kg with one decimal, rounded up."""
+    tenth = -(-grams // 100)
+    return f"{tenth // 10}.{tenth % 10}"
+
+
+def wall_findings(
+    settings: Settings,
+    holes: list[Hole],
+    members: tuple[Member, ...],
+    boards: tuple[Board, ...],
+    joints: tuple[int, ...],
+) -> list[Finding]:
+    """Return every finding about timber, boards and the site."""
+    return [
+        *_centres(settings),
+        *_timber(settings, members),
+        *_joints(holes, joints),
+        *_strips(settings, boards),
+        *_masses(settings),
+        *_studs(settings, members),
+        *_levels(settings),
+    ]
+
+
+def _centres(settings: Settings) -> Iterator[Finding]:
+    board = mm(settings.board.thickness)
+    if settings.centres > settings.limit:
+        yield finding(
+            "check.board.centres",
+            Severity.STOP,
+            f"{board} board on uprights at {mm(settings.centres)}; at most {mm(settings.limit)}",
+            f"set materials.centres to 400, or choose a board that may span {mm(settings.centres)}",
+        )
+    elif settings.centres == LIMIT_THICK:
+        yield finding(
+            "check.board.noggins",
+            Severity.NOTE,
+            f"{board} board on uprights at 600 needs noggins between; mid-height noggins are in",
+            "choose 400 centres for a stiffer face under skim",
+        )
+    span = settings.front - settings.wide
+    if (settings.left_free or settings.right_free) and span > settings.limit:
+        yield finding(
+            "check.board.span",
+            Severity.WARNING,
+            f"the end board spans {mm(span)} between front and back uprights; at most"
+            f" {mm(settings.limit)}",
+            "make the wall less deep, or add an upright half-way at each free end",
+        )
+
+
+def _timber(settings: Settings, members: tuple[Member, ...]) -> Iterator[Finding]:
+    section = settings.thick, settings.wide
+    if section[0] < LEAST_SECTION[0] or section[1] < LEAST_SECTION[1]:
+        yield finding(
+            "check.timber.section",
+            Severity.WARNING,
+            f"uprights of {mm(section[0])} × {mm(section[1])}; 38 × 63 at least",
+            "choose a larger section",
+        )
+    if settings.thick < LEAST_BEARING:
+        yield finding(
+            "check.board.bearing",
+            Severity.WARNING,
+            f"a joint of a bound and a cut edge needs {mm(LEAST_BEARING)} of timber; uprights"
+            f" are {mm(settings.thick)}",
+            "double the uprights behind joints, or choose a thicker section",
+        )
+    longest = max(members, key=lambda one: one.length)
+    if longest.length > settings.longest:
+        yield finding(
+            "check.timber.stock",
+            Severity.STOP,
+            f"{longest.kind} of {mm(longest.length)}; the longest stock of"
+            f" {settings.timber.material} gives {mm(settings.longest)}",
+            "add a longer stock length to the price book",
+        )
+
+
+def _joints(holes: list[Hole], joints: tuple[int, ...]) -> Iterator[Finding]:
+    for joint in joints:
+        for hole in holes:
+            near = [edge for edge in (hole.cut.x0, hole.cut.x1) if abs(joint - edge) < CORNER]
+            if near:
+                yield finding(
+                    "check.board.corner",
+                    Severity.NOTE,
+                    f"board joint at {mm(joint)} lies {mm(abs(joint - near[0]))} from the side of"
+                    f" {hole.name}, at {mm(near[0])}",
+                    "tape this joint with paper and expect a crack at the corner, or move the"
+                    " opening",
+                )
+
+
+def _strips(settings: Settings, boards: tuple[Board, ...]) -> Iterator[Finding]:
+    narrow = sorted(
+        {
+            (one.width, one.height)
+            for one in boards
+            if one.face == "front" and min(one.width, one.height) < STRIP
+        }
+    )
+    for width, height in narrow:
+        yield finding(
+            "check.board.strip",
+            Severity.NOTE,
+            f"a strip of front board {mm(width)} × {mm(height)}; narrower than {mm(STRIP)}",
+            "saw it, as a narrow strip breaks badly when snapped",
+        )
+    uncovered = max((one.width for one in boards if one.face == "front"), default=0)
+    widest = max(stock.width for stock in settings.board.stock)
+    if uncovered > widest:
+        yield finding(
+            "check.board.strip",
+            Severity.STOP,
+            f"no joint could be placed on an upright in {mm(uncovered)} of front",
+            "move an opening, or choose a wider board",
+        )
+
+
+def _masses(settings: Settings) -> Iterator[Finding]:
+    seen = {
+        settings.board.material: settings.board,
+        settings.backboard.material: settings.backboard,
+    }
+    for item in seen.values():
+        for stock in item.stock:
+            grams = sheet_grams(item, stock.width, stock.height)
+            if grams <= ONE_PERSON_GRAMS:
+                continue
+            over = "over the 25 kg guideline" if grams > GUIDELINE_GRAMS else "over 20 kg"
+            yield finding(
+                "check.mass.sheet",
+                Severity.WARNING if grams > GUIDELINE_GRAMS else Severity.NOTE,
+                f"{stock.id} weighs {kilograms(grams)} kg, {over}",
+                "two people lift each such sheet, or use a board lifter",
+            )
+
+
+def _studs(settings: Settings, members: tuple[Member, ...]) -> Iterator[Finding]:
+    site = settings.wall.site
+    if site.kind is not ExistingWall.STUDS:
+        return
+    spots = [stud - settings.offset for stud in site.stud_positions]
+    spots = [stud for stud in spots if 0 <= stud <= settings.width]
+    if not spots:
+        yield finding(
+            "check.site.studs",
+            Severity.STOP,
+            "no existing stud is known behind the wall, so nothing can be fixed to it",
+            "find the studs and give site.stud_positions_mm",
+        )
+        return
+    held = {
+        stud
+        for stud in spots
+        for one in members
+        if one.box.y == 0
+        and one.kind in ("ledger", "upright", "short upright")
+        and one.box.x <= stud <= one.box.x + one.box.dx
+    }
+    missed = [mm(stud) for stud in spots if stud not in held]
+    if missed:
+        yield finding(
+            "check.site.studs",
+            Severity.NOTE,
+            f"existing studs at {', '.join(missed)} meet no ledger or upright",
+            "no fixing is planned into them",
+        )
+    if len(held) < 2:
+        yield finding(
+            "check.site.studs",
+            Severity.WARNING,
+            f"only {len(held)} existing stud takes fixings",
+            "find more studs, or fix to noggins put into the existing wall",
+        )
+
+
+def _levels(settings: Settings) -> Iterator[Finding]:
+    levels = settings.levels
+    low = -levels.lowest_floor(0, settings.width)
+    if low:
+        end = "right" if levels.floor(settings.width) < levels.floor(0) else "left"
+        yield finding(
+            "check.site.level",
+            Severity.WARNING if low > MUCH_PACKING else Severity.NOTE,
+            f"the floor falls {mm(low)} to the {end}; the sole plate is packed up level",
+            f"pack under each upright, up to {mm(low)} at the {end} end",
+        )
+    high = levels.highest_ceiling(0, settings.width)
+    lowest = levels.lowest_ceiling(0, settings.width)
+    yield finding(
+        "check.fit",
+        Severity.NOTE,
+        f"uprights follow the ceiling, {mm(lowest)} to {mm(high)} above the highest floor, each"
+        f" rounded down to 0.1 and cut {mm(settings.fit)} short",
+        "measure again at each upright before cutting",
+    )

@@ -1,0 +1,139 @@
+"""Plates, sills, heads and noggins: the timbers that lie along the wall in front and back frame."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from optimiser.domain.frame import Member
+from optimiser.framing.setting_out import Line
+from optimiser.framing.settings import SHORTEST, Settings
+from optimiser.framing.uprights import Skeleton, Span, member, without
+
+# Noggins about 1 350 apart at most: UK trade wiki, stud walls.
+NOGGIN_SPACING = 13_500
+# A narrower bay takes no noggin: its boards need none there. Common practice, no source.
+NARROWEST_BAY = 1_000
+# Nobody joins a plate for less: common practice, no source.
+SHORTEST_PLATE = 6_000
+
+# A horizontal board joint: from x to x, at z.
+Row = tuple[int, int, int]
+
+
+def plates(settings: Settings, frame: Skeleton) -> list[Member]:
+    """Return sole and head plate, joined over an upright where no stock is long enough."""
+    made: list[Member] = []
+    thick, wide = settings.thick, settings.wide
+    for x0, x1 in joined_runs(settings.left, settings.right, frame.lines, settings):
+        size = (x1 - x0, wide, thick)
+        made.append(member(settings, "sole plate", "frame.plate.sole", (x0, frame.y, 0), size))
+        top = settings.levels.lowest_ceiling(x0, x1) - thick
+        made.append(
+            member(
+                settings,
+                "head plate",
+                "frame.plate.head",
+                (x0, frame.y, top),
+                size,
+                follows_ceiling=True,
+            )
+        )
+    return made
+
+
+def joined_runs(
+    start: int, end: int, lines: tuple[Line, ...], settings: Settings
+) -> Iterator[Span]:
+    """Divide a run into lengths that stock gives, each joint on the middle of an upright."""
+    middles = [line.x + settings.thick // 2 for line in lines]
+    while end - start > settings.longest:
+        reachable = [m for m in middles if start + SHORTEST <= m <= start + settings.longest]
+        reachable = [m for m in reachable if end - m >= SHORTEST_PLATE] or reachable
+        # Nothing to join over: joined at full length, on packing.
+        joint = max(reachable, default=start + settings.longest)
+        yield start, joint
+        start = joint
+    yield start, end
+
+
+def sills_and_heads(settings: Settings, frame: Skeleton) -> list[Member]:
+    """Return the rail under and over each opening that this frame goes round."""
+    made: list[Member] = []
+    thick = settings.thick
+    for hole in frame.holes:
+        inside = hole.frame
+        size = (inside.width, settings.wide, thick)
+        if inside.z0 > thick:
+            at = (inside.x0, frame.y, inside.z0 - thick)
+            made.append(member(settings, "sill", "frame.sill", at, size))
+        made.append(member(settings, "head", "frame.head", (inside.x0, frame.y, inside.z1), size))
+    return made
+
+
+def bays(settings: Settings, frame: Skeleton) -> Iterator[tuple[int, int, int, int]]:
+    """Yield each clear space between neighbouring uprights: from x to x, from z to z."""
+    thick = settings.thick
+    outers = [hole.outer(thick) for hole in frame.holes]
+    for one, other in zip(frame.lines, frame.lines[1:], strict=False):
+        x0, x1 = one.x + thick, other.x
+        if x1 - x0 < NARROWEST_BAY:
+            continue
+        taken = [(o.z0, o.z1) for o in outers if o.x0 < x1 and x0 < o.x1]
+        for lo_one, hi_one in frame.spans[one.x]:
+            for lo_other, hi_other in frame.spans[other.x]:
+                shared = max(lo_one, lo_other), min(hi_one, hi_other)
+                if shared[1] > shared[0]:
+                    for lo, hi in without(shared, taken):
+                        yield x0, x1, lo, hi
+
+
+def noggins(settings: Settings, frame: Skeleton, rows: list[Row]) -> list[Member]:
+    """Return noggins behind horizontal joints, then as many as keep their spacing."""
+    thick = settings.thick
+    made: list[Member] = []
+    for x0, x1, lo, hi in bays(settings, frame):
+        wanted = {
+            z - thick // 2
+            for from_x, to_x, z in rows
+            if from_x < x1 and x0 < to_x and lo <= z - thick // 2 <= hi - thick
+        }
+        taken: list[int] = []
+        for z in sorted(wanted):
+            if not taken or z - taken[-1] >= thick:
+                taken.append(z)
+        size = (x1 - x0, settings.wide, thick)
+        for z in taken:
+            made.append(member(settings, "noggin", "frame.noggin.joint", (x0, frame.y, z), size))
+        starts = [lo, *(z + thick for z in taken)]
+        for start, end in zip(starts, [*taken, hi], strict=True):
+            count = -(-(end - start) // NOGGIN_SPACING) - 1
+            for i in range(1, count + 1):
+                z = start + (end - start) * i // (count + 1) - thick // 2
+                at = (x0, frame.y, z)
+                made.append(member(settings, "noggin", "frame.noggin.mid-height", at, size))
+    return made
+
+
+def ledgers(settings: Settings, back: Skeleton) -> list[Member]:
+    """Return ledgers of the bays before existing studs: low, at half height and high."""
+    studs = [position - settings.offset for position in settings.wall.site.stud_positions]
+    made: list[Member] = []
+    wide = settings.wide
+    for x0, x1, lo, hi in bays(settings, back):
+        if not any(x0 <= stud <= x1 for stud in studs):
+            continue
+        room = hi - lo
+        rows = [(lo + hi - wide) // 2] if room >= wide else []
+        if room >= 6 * SHORTEST + 3 * wide:
+            rows = [lo + 2 * SHORTEST, rows[0], hi - 2 * SHORTEST - wide]
+        for z in rows:
+            made.append(
+                member(
+                    settings,
+                    "ledger",
+                    "frame.ledger",
+                    (x0, 0, z),
+                    (x1 - x0, settings.thick, wide),
+                )
+            )
+    return made

@@ -1,0 +1,282 @@
+"""Openings: how large, where, and what each leaves between the timbers.
+
+Every opening is three rectangles on the front: what stays `clear` of linings, the hole that is
+`cut` in the boards, and the space between the timbers of the `frame`. Sides of openings that lie
+nearly in line are brought in line, as two uprights cannot stand in the same place.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from optimiser.domain.finding import Severity
+from optimiser.framing.rules import finding
+from optimiser.framing.settings import SHORTEST, Notes, Settings
+from optimiser.units import mm
+
+# A recess hardly deeper than its boards cannot be lined: common practice, no source.
+SHALLOWEST = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Rect:
+    """A rectangle on the front: from (x0, z0) to (x1, z1)."""
+
+    x0: int
+    z0: int
+    x1: int
+    z1: int
+
+    @property
+    def width(self) -> int:
+        """Its extent along the wall."""
+        return self.x1 - self.x0
+
+    @property
+    def height(self) -> int:
+        """Its extent upwards."""
+        return self.z1 - self.z0
+
+    def grown(self, by: int) -> Rect:
+        """Return it with every side moved outwards by `by`, inwards when below 0."""
+        return Rect(self.x0 - by, self.z0 - by, self.x1 + by, self.z1 + by)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hole:
+    """One opening. `depth` is clear, from the front of the boards; `panel` its back's thickness.
+
+    `to_left`, `to_right`: it runs to that free end, where no upright stands beside it.
+    """
+
+    name: str
+    kind: str
+    frame: Rect
+    cut: Rect
+    clear: Rect
+    depth: int
+    panel: int
+    shelves: int = 0
+    to_left: bool = False
+    to_right: bool = False
+
+    @property
+    def lined(self) -> bool:
+        """Whether board lines its sides and its back."""
+        return self.panel > 0
+
+    def back(self, settings: Settings) -> int:
+        """Return how near to the existing wall it reaches, panel and struts included."""
+        struts = settings.thick if self.lined else 0
+        return settings.depth - self.depth - self.panel - struts
+
+    def blocks_back(self, settings: Settings) -> bool:
+        """Return whether it reaches into the back timbers, which then frame round it."""
+        return self.back(settings) < settings.wide
+
+    def outer(self, thick: int) -> Rect:
+        """Return the space it takes with its sill and its head; a plate may serve as the sill."""
+        sill = thick if self.frame.z0 > thick else 0
+        return Rect(self.frame.x0, self.frame.z0 - sill, self.frame.x1, self.frame.z1 + thick)
+
+
+def lined_hole(
+    name: str, kind: str, clear: Rect, depth: int, panel: int, settings: Settings, shelves: int = 0
+) -> Hole:
+    """Make an opening whose sides are lined with one board and skim."""
+    return Hole(
+        name=name,
+        kind=kind,
+        frame=clear.grown(settings.lining),
+        cut=clear.grown(settings.skim),
+        clear=clear,
+        depth=depth,
+        panel=panel,
+        shelves=shelves,
+    )
+
+
+def _widened(hole: Hole, settings: Settings, *, left: int = 0, right: int = 0) -> Hole:
+    frame = replace(hole.frame, x0=hole.frame.x0 - left, x1=hole.frame.x1 + right)
+    if not hole.lined:
+        return replace(hole, frame=frame)
+    cut = frame.grown(-settings.board.thickness)
+    return replace(hole, frame=frame, cut=cut, clear=cut.grown(-settings.skim))
+
+
+def check_holes(holes: list[Hole], settings: Settings, notes: Notes) -> None:
+    """Record every opening that does not fit the wall, and every two that are too near."""
+    for hole in holes:
+        _check_sides(hole, settings, notes)
+        _check_heights(hole, settings, notes)
+        if hole.lined and hole.depth < settings.skin + SHALLOWEST:
+            notes.problem(
+                f"{hole.name}.depth",
+                f"{mm(hole.depth)} is not deeper than the front boards, {mm(settings.skin)}, by"
+                f" {mm(SHALLOWEST)}",
+                f"make it at least {mm(settings.skin + SHALLOWEST)} deep",
+            )
+        behind = hole.back(settings)
+        if hole.lined and behind < 0:
+            notes.problem(
+                f"{hole.name}.depth",
+                f"wall.depth {mm(settings.depth)} is less than {hole.name} depth {mm(hole.depth)}"
+                f" + back {mm(hole.panel)} + strut {mm(settings.thick)}",
+                f"make the wall {mm(-behind)} deeper or the recess shallower",
+            )
+    for i, one in enumerate(holes):
+        for other in holes[i + 1 :]:
+            if not _apart(one, other, settings.thick):
+                notes.problem(
+                    one.name,
+                    f"overlaps {other.name} or is too near it: {_place(one)}, {_place(other)}",
+                    f"leave {mm(settings.thick)} beside or {mm(2 * settings.thick)} above between"
+                    " their frames",
+                )
+
+
+def _place(hole: Hole) -> str:
+    frame = hole.frame
+    return f"{hole.name} frame x {mm(frame.x0)}-{mm(frame.x1)}, z {mm(frame.z0)}-{mm(frame.z1)}"
+
+
+def _apart(one: Hole, other: Hole, thick: int) -> bool:
+    a, b = one.frame, other.frame
+    beside = max(b.x0 - a.x1, a.x0 - b.x1)
+    above = max(b.z0 - a.z1, a.z0 - b.z1)
+    return beside >= thick or above >= 2 * thick
+
+
+def _check_sides(hole: Hole, settings: Settings, notes: Notes) -> None:
+    frame, thick = hole.frame, settings.thick
+    left = 0 if hole.to_left else thick
+    right = 0 if hole.to_right else thick
+    if frame.width <= 0 or hole.cut.width <= 0 or hole.cut.height <= 0:
+        notes.problem(hole.name, "has no width or height", "give it a size above 0")
+    elif frame.x0 - left < settings.left or frame.x1 + right > settings.right:
+        notes.problem(
+            hole.name,
+            f"its frame {mm(frame.x0)} to {mm(frame.x1)} with an upright each side does not fit"
+            f" wall.width {mm(settings.width)} (timbers from {mm(settings.left)} to"
+            f" {mm(settings.right)})",
+            "make it narrower, move it, or widen the wall",
+        )
+
+
+def _check_heights(hole: Hole, settings: Settings, notes: Notes) -> None:
+    frame, thick = hole.frame, settings.thick
+    if frame.z0 != thick and frame.z0 < 2 * thick:
+        notes.problem(
+            hole.name,
+            f"its frame begins at {mm(frame.z0)}, within sole plate and sill",
+            f"raise it to {mm(2 * thick)}, or to {mm(thick)} to stand on the sole plate",
+        )
+    elif hole.kind == "fire" and 2 * thick < frame.z0 < 2 * thick + SHORTEST:
+        notes.problem(
+            "fire.base_height",
+            f"{mm(frame.z0)} leaves {mm(frame.z0 - 2 * thick)} between sole plate and sill, too"
+            " little for the short uprights that carry the fire",
+            f"make it {mm(2 * thick)}, or at least {mm(2 * thick + SHORTEST)}",
+        )
+    inside = max(0, frame.x0 - thick), min(settings.width, frame.x1 + thick)
+    if inside[0] >= inside[1]:
+        return
+    room = settings.levels.lowest_ceiling(*inside) - thick - settings.fit
+    if frame.z1 + thick > room:
+        notes.problem(
+            hole.name,
+            f"its frame ends at {mm(frame.z1)}; head and head plate leave {mm(room - thick)}",
+            f"lower it or make it {mm(frame.z1 + thick - room)} less high",
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Side:
+    """An upright at the side of an opening, or at an end of the wall (`hole` None)."""
+
+    x: int
+    hole: int | None
+    is_left: bool
+
+
+def side_uprights(holes: list[Hole], settings: Settings) -> list[tuple[int, str]]:
+    """Return x and role of the uprights at the wall's ends and at the sides of openings."""
+    return [(side.x, "end" if side.hole is None else "side") for side in _sides(holes, settings)]
+
+
+def _sides(holes: list[Hole], settings: Settings) -> list[_Side]:
+    thick = settings.thick
+    sides = [
+        _Side(settings.left, None, is_left=True),
+        _Side(settings.right - thick, None, is_left=False),
+    ]
+    for i, hole in enumerate(holes):
+        if not hole.to_left:
+            sides.append(_Side(hole.frame.x0 - thick, i, is_left=True))
+        if not hole.to_right:
+            sides.append(_Side(hole.frame.x1, i, is_left=False))
+    return sorted(
+        sides, key=lambda side: (side.x, side.is_left, -1 if side.hole is None else side.hole)
+    )
+
+
+def bring_in_line(holes: list[Hole], settings: Settings, notes: Notes) -> list[Hole]:
+    """Widen openings, as little as possible, until no two side uprights overlap in part.
+
+    Each widening is noted. Records a problem when it cannot be done.
+    """
+    holes = list(holes)
+    for _ in range(8 * len(holes) + 8):
+        clash = _first_clash(_sides(holes, settings), settings.thick)
+        if clash is None:
+            return holes
+        moved = _resolved(holes, *clash, settings, notes)
+        if moved is None:
+            break
+        holes = moved
+    notes.problem(
+        "openings",
+        "their sides lie so that uprights would stand in one another",
+        f"bring sides in line or {mm(settings.thick)} apart",
+    )
+    return holes
+
+
+def _first_clash(sides: list[_Side], thick: int) -> tuple[_Side, _Side] | None:
+    for i, first in enumerate(sides):
+        for second in sides[i + 1 :]:
+            if second.x - first.x >= thick:
+                break
+            if second.x > first.x:
+                return first, second
+    return None
+
+
+def _resolved(
+    holes: list[Hole], first: _Side, second: _Side, settings: Settings, notes: Notes
+) -> list[Hole] | None:
+    """Return the holes with the smallest widening that parts two uprights or makes them one."""
+    apart = second.x - first.x
+    # One upright for both is worth more than a small widening that makes them two.
+    ways: list[tuple[bool, bool, int, int, bool]] = []
+    for side, together in ((first, not first.is_left), (second, second.is_left)):
+        if side.hole is not None:
+            shift = apart if together else settings.thick - apart
+            is_tv = holes[side.hole].kind == "tv"
+            ways.append((not together, is_tv, shift, side.hole, side.is_left))
+    for _, _, shift, i, is_left in sorted(ways):
+        left, right = (shift, 0) if is_left else (0, shift)
+        wider = _widened(holes[i], settings, left=left, right=right)
+        others = [hole for j, hole in enumerate(holes) if j != i]
+        if all(_apart(wider, other, settings.thick) for other in others):
+            notes.findings.append(
+                finding(
+                    "check.opening.aligned",
+                    Severity.NOTE,
+                    f"{wider.name} framed {mm(shift)} wider at its {'left' if is_left else 'right'}"
+                    f" side, {mm(wider.frame.width)} in all, so that uprights do not meet in part",
+                    "pack the lining out, or move the opening by as much",
+                )
+            )
+            return [*holes[:i], wider, *holes[i + 1 :]]
+    return None

@@ -1,0 +1,155 @@
+"""Returns join front and back frame into boxes; struts carry the backs of recesses between them.
+
+A strut ends against the returns beside its opening, at the same height, so that its screws find
+timber, and is propped from the back uprights that pass behind it.
+"""
+
+from __future__ import annotations
+
+import itertools
+
+from optimiser.domain.frame import Member
+from optimiser.framing.openings import Hole
+from optimiser.framing.recesses import TvChoice
+from optimiser.framing.settings import SHORTEST, Settings
+from optimiser.framing.uprights import Skeleton, Span, member
+
+# Common practice, no source, but for the reveal: its board may span 600 at most (NHBC 9.2.4).
+SPACING = 12_000
+REVEAL_SPACING = 6_000
+STRUT_SPACING = 6_000
+# Bracket plates have their screw rows about 200 apart: common practice, no source.
+BRACKET_ROWS = 2_000
+
+# Where a return or strut begins, and why it is there.
+Level = tuple[int, str]
+
+
+def strut_levels(
+    hole: Hole, panel_joints: list[int], tv: TvChoice | None, settings: Settings
+) -> list[Level]:
+    """Return the heights of the struts behind one recess: edges, joints, bracket, then between."""
+    wide = settings.wide
+    lo, hi = hole.frame.z0, hole.frame.z1
+    wanted: list[Level] = [(joint - wide // 2, "frame.strut.back") for joint in panel_joints]
+    wanted += [(lo, "frame.strut.back"), (hi - wide, "frame.strut.back")]
+    if hole.kind == "tv" and tv is not None:
+        for way in (-1, 1):
+            row = tv.centre_height + way * BRACKET_ROWS // 2 - wide // 2
+            wanted.append((row, "frame.strut.bracket"))
+    chosen: list[Level] = []
+    for level in wanted:
+        inside = lo <= level[0] and level[0] + wide <= hi
+        if inside and _is_free(level[0], chosen, wide):
+            chosen.append(level)
+    return _filled(chosen, (lo, hi), wide, STRUT_SPACING, "frame.strut.back")
+
+
+def _is_free(z: int, taken: list[Level], wide: int) -> bool:
+    return all(abs(z - other) >= wide for other, _ in taken)
+
+
+def _filled(chosen: list[Level], span: Span, wide: int, spacing: int, rule: str) -> list[Level]:
+    """Add levels between those chosen, evenly, so that no clear space exceeds the spacing."""
+    levels = sorted(level for level in chosen if span[0] <= level[0] + wide and level[0] <= span[1])
+    added: list[Level] = []
+    for (one, _), (other, _) in itertools.pairwise(levels):
+        clear = other - one - wide
+        count = max(-(-clear // spacing) - 1, 0)
+        for i in range(1, count + 1):
+            added.append((one + wide + clear * i // (count + 1) - wide // 2, rule))
+    return sorted([*chosen, *added])
+
+
+def struts(settings: Settings, hole: Hole, levels: list[Level]) -> list[Member]:
+    """Return the struts behind one recess, across its whole width."""
+    size = (hole.frame.width, settings.thick, settings.wide)
+    return [
+        member(settings, "strut", rule, (hole.frame.x0, hole.back(settings), z), size)
+        for z, rule in levels
+    ]
+
+
+def props(settings: Settings, back: Skeleton, hole: Hole, levels: list[Level]) -> list[Member]:
+    """Return short returns from the back uprights to the struts that pass before them."""
+    reach = hole.back(settings) - settings.wide
+    if reach < SHORTEST:
+        return []
+    thick, wide = settings.thick, settings.wide
+    return [
+        member(settings, "return", "frame.return.strut", (line.x, wide, z), (thick, reach, wide))
+        for line in back.lines
+        if hole.frame.x0 <= line.x and line.x + thick <= hole.frame.x1
+        for z, _ in levels
+        if any(lo <= z and z + wide <= hi for lo, hi in back.spans[line.x])
+    ]
+
+
+def returns(
+    settings: Settings,
+    front: Skeleton,
+    strutted: list[tuple[Hole, list[Level]]],
+    end_joints: dict[int, list[int]],
+) -> list[Member]:
+    """Return the pieces from front to back beside each front upright.
+
+    `strutted` are the recesses with their struts' levels; `end_joints` the heights of horizontal
+    joints in the boards of a free end, by the x of that end's upright.
+    """
+    thick, wide = settings.thick, settings.wide
+    made: list[Member] = []
+    for line in front.lines:
+        beside = [
+            (hole, levels)
+            for hole, levels in strutted
+            if line.x + thick == hole.frame.x0 or line.x == hole.frame.x1
+        ]
+        wanted: list[Level] = [(z, "frame.return.strut") for _, levels in beside for z, _ in levels]
+        for hole, _ in beside:
+            wanted += [(z - wide // 2, "frame.return.shelf") for z in shelf_heights(hole)]
+        wanted += [(z - wide // 2, "frame.noggin.joint") for z in end_joints.get(line.x, [])]
+        top = settings.levels.lowest_ceiling(line.x, line.x + thick) - thick - settings.fit
+        for lo, hi in front.spans[line.x]:
+            # Flush with the opening that cuts the upright off, or with the floor.
+            reach = lo - thick, hi if hi == top else hi + thick
+            for z, rule in _levels_of((lo, hi), reach, wanted, [h for h, _ in beside], settings):
+                made.append(
+                    member(
+                        settings,
+                        "return",
+                        rule,
+                        (line.x, wide, z),
+                        (thick, settings.front - wide, wide),
+                    )
+                )
+    return made
+
+
+def _levels_of(
+    span: Span, reach: Span, wanted: list[Level], beside: list[Hole], settings: Settings
+) -> list[Level]:
+    """Return the heights of the returns along one upright; `reach` is how far they may stand."""
+    wide = settings.wide
+    lo, hi = span
+    chosen: list[Level] = []
+    ends = [(z, "frame.return.end") for z in (reach[0], reach[1] - wide)]
+    if reach[0] == 0:
+        # Where there is room for one only, the opening's is worth more than the floor's.
+        ends.reverse()
+    inside = [level for level in wanted if lo <= level[0] and level[0] + wide <= hi]
+    for z, rule in inside + ends:
+        if reach[0] <= z and z + wide <= reach[1] and _is_free(z, chosen, wide):
+            chosen.append((z, rule))
+    for hole in beside:
+        reveal = max(lo, hole.frame.z0), min(hi, hole.frame.z1)
+        near = [level for level in chosen if reveal[0] - wide <= level[0] <= reveal[1]]
+        for level in _filled(near, reveal, wide, REVEAL_SPACING, "frame.return.reveal"):
+            if level not in near and _is_free(level[0], chosen, wide):
+                chosen.append(level)
+    return _filled(chosen, reach, wide, SPACING, "frame.return.spacing")
+
+
+def shelf_heights(hole: Hole) -> list[int]:
+    """Return the middle heights of a niche's shelves, evenly spaced."""
+    parts = hole.shelves + 1
+    return [hole.clear.z0 + hole.clear.height * i // parts for i in range(1, parts)]

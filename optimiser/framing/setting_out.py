@@ -1,0 +1,133 @@
+"""Setting out along the wall: where board joints fall, and from them where uprights stand.
+
+A joint may fall anywhere that an upright can stand behind its middle, so joints are chosen first:
+few boards, no joint up the line of an opening's corner (it cracks there), joints on the centres.
+The choice is a shortest path from end to end of the front, exact and always the same.
+"""
+
+from __future__ import annotations
+
+import itertools
+from dataclasses import dataclass
+
+from optimiser.framing.openings import Hole, side_uprights
+from optimiser.framing.settings import SHORTEST, Settings
+
+# From memory of site guidance: a joint in line with an opening's corner cracks. 150 is the
+# narrowest strip that is left beside an opening or at an end: common practice, no source.
+CORNER = 1_500
+STRIP = 1_500
+# Joints of a second layer keep this far from the first layer's: common practice, no source.
+STAGGER = 3_000
+_STEP = 500  # joints off the centres are tried each 50 mm
+
+_BOARD_COST = 1_000
+_CORNER_COST = 600
+_OFF_CENTRES_COST = 100
+_NARROW_COST = 400
+_IN_LINE_COST = 5_000
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """Where an upright stands, `x` its left face, and why: end, side, joint or centres."""
+
+    x: int
+    role: str
+
+
+def joints(
+    holes: list[Hole], settings: Settings, sheet_width: int, first_layer: tuple[int, ...] = ()
+) -> tuple[int, ...]:
+    """Return where one layer's vertical joints fall, from left to right.
+
+    Empty when one board spans the front, or when no upright can stand where joints are needed.
+    """
+    width = settings.width
+    if width <= sheet_width:
+        return ()
+    fixed = [x for x, _ in side_uprights(holes, settings)]
+    # A joint of the second layer shares its upright with the first layer or keeps clear of it.
+    fixed += [joint - settings.thick // 2 for joint in first_layer]
+    places = [0, *_candidates(holes, settings, fixed), width]
+    costs = [_place_cost(place, holes, settings, first_layer) for place in places]
+    best: list[tuple[int, int] | None] = [None] * len(places)
+    best[0] = (0, 0)
+    for end in range(1, len(places)):
+        for start in range(end - 1, -1, -1):
+            reach = places[end] - places[start]
+            if reach > sheet_width:
+                break
+            so_far = best[start]
+            if so_far is None:
+                continue
+            narrow = _NARROW_COST * (reach < 2 * STRIP) + _IN_LINE_COST * (reach < STRIP)
+            cost = so_far[0] + _BOARD_COST + narrow + (costs[end] if end < len(places) - 1 else 0)
+            known = best[end]
+            if known is None or cost < known[0]:
+                best[end] = (cost, start)
+    return _walk_back(places, best)
+
+
+def _walk_back(places: list[int], best: list[tuple[int, int] | None]) -> tuple[int, ...]:
+    chosen: list[int] = []
+    step = best[-1]
+    while step is not None and step[1] > 0:
+        chosen.append(places[step[1]])
+        step = best[step[1]]
+    return tuple(reversed(chosen))
+
+
+def _candidates(holes: list[Hole], settings: Settings, fixed: list[int]) -> list[int]:
+    """Return where a joint may fall: an upright behind its middle stands clear, or is shared."""
+    width, thick = settings.width, settings.thick
+    half = thick // 2
+    tried = set(range(settings.centres, width, settings.centres))
+    tried |= set(range(_STEP, width, _STEP))
+    tried |= {(hole.frame.x0 + hole.frame.x1) // 2 for hole in holes}
+    tried |= {x + half for x in fixed}
+
+    def stands(joint: int) -> bool:
+        x = joint - half
+        if x < settings.left or x + thick > settings.right:
+            return False
+        return all(x == other or abs(x - other) >= thick for other in fixed)
+
+    return sorted(joint for joint in tried if stands(joint))
+
+
+def _place_cost(
+    joint: int, holes: list[Hole], settings: Settings, first_layer: tuple[int, ...]
+) -> int:
+    cost = 0 if joint % settings.centres == 0 else _OFF_CENTRES_COST
+    for hole in holes:
+        cost += _CORNER_COST * sum(abs(joint - x) < CORNER for x in (hole.cut.x0, hole.cut.x1))
+    if any(abs(joint - other) < STAGGER for other in first_layer):
+        cost += _IN_LINE_COST
+    return cost
+
+
+def lines(holes: list[Hole], settings: Settings, board_joints: tuple[int, ...]) -> tuple[Line, ...]:
+    """Return every place of an upright from left to right: ends, sides, joints, then centres.
+
+    Places on the centres that crowd another are left out; then any span over the board's limit is
+    divided evenly.
+    """
+    thick, half = settings.thick, settings.thick // 2
+    found = {joint - half: "joint" for joint in board_joints}
+    # An end upright that an opening's side shares stays an end upright.
+    for x, role in sorted(side_uprights(holes, settings), key=lambda side: side[1], reverse=True):
+        found[x] = role
+    fixed = sorted(found)
+    for middle in range(settings.centres, settings.width, settings.centres):
+        x = middle - half
+        inside = settings.left <= x and x + thick <= settings.right
+        if inside and all(abs(x - other) >= thick + SHORTEST for other in fixed):
+            found[x] = "centres"
+    span = max(settings.limit, settings.centres)
+    places = sorted(found)
+    for start, end in itertools.pairwise(places):
+        parts = -(-(end - start) // span)
+        for part in range(1, parts):
+            found[start + (end - start) * part // parts] = "centres"
+    return tuple(Line(x, found[x]) for x in sorted(found))

@@ -1,0 +1,316 @@
+"""The wall with every choice made: what the fitter left out is filled here and named.
+
+Everything after this module works on whole tenths of known sections, never on "perhaps".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import TypeVar
+
+from optimiser.domain.finding import Finding
+from optimiser.domain.frame import Default
+from optimiser.domain.price_book import LengthItem, PriceBook, SheetItem
+from optimiser.domain.request import Cutting
+from optimiser.domain.wall import End, Extent, Wall
+from optimiser.errors import InvalidInput, Problem
+from optimiser.framing.levels import Levels, levels_of
+from optimiser.units import Tenths, mm
+
+T = TypeVar("T")
+Item = TypeVar("Item", LengthItem, SheetItem)
+
+# 2 to 3 by the UK glossary on skim coats; the larger, so that a clear size is kept.
+SKIM = 30
+_SKIMS: dict[bool | None, int] = {True: SKIM, False: 0}
+# Timber between plates is cut exact or 1 short: common practice, no source.
+FIT = 10
+# A board is cut 13 short of the room and lifted: UK DIY data page on partition cladding.
+FLOOR_GAP = 130
+# Below this a timber is no use as a member: common practice, no source.
+SHORTEST = 600
+# Beyond these a figure is a slip of the keyboard or the unit: common practice, no source.
+WIDEST_WALL = 500_000
+HIGHEST_ROOM = 60_000
+CLOSEST_CENTRES = 2_000
+# 9.5 board at 450 and 12.5 or thicker at 600: NHBC Standards 9.2.4.
+THICK_BOARD = 125
+LIMIT_THIN = 4_500
+LIMIT_THICK = 6_000
+
+
+@dataclass(slots=True)
+class Notes:
+    """What comes to light on the way: defaults taken, faults of the input, findings."""
+
+    defaults: list[Default] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
+
+    def take(self, name: str, given: T | None, default: T, show: Callable[[T], str]) -> T:
+        """Return what was given, or the default, which is then named."""
+        if given is not None:
+            return given
+        self.defaults.append(Default(field=name, value=show(default)))
+        return default
+
+    def size(self, name: str, given: Tenths | None, default: int) -> int:
+        """Like `take`, for a size."""
+        return self.take(name, given, Tenths(default), lambda size: f"{mm(size)} mm")
+
+    def problem(self, name: str, trouble: str, remedy: str) -> None:
+        """Record one fault of the input."""
+        self.problems.append(Problem(name, trouble, remedy))
+
+    def refuse(self) -> None:
+        """Raise InvalidInput with every fault, if there is one."""
+        if self.problems:
+            raise InvalidInput(tuple(self.problems))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """Every choice that the whole wall shares, in tenths; `skim` is its thickness, 0 for none.
+
+    `thick` × `wide` is the timber's section, `skin` the boards on one face, `front` the back of the
+    front timbers, `left` to `right` where timbers may stand.
+    """
+
+    wall: Wall
+    levels: Levels
+    offset: int
+    width: int
+    depth: int
+    left_free: bool
+    right_free: bool
+    timber: LengthItem
+    board: SheetItem
+    backboard: SheetItem
+    corner_bead: LengthItem
+    stop_bead: LengthItem
+    layers: int
+    centres: int
+    limit: int
+    skim: int
+    fit: int
+
+    @property
+    def thick(self) -> int:
+        """The timber's thickness."""
+        return self.timber.thickness
+
+    @property
+    def wide(self) -> int:
+        """The timber's width, which lies across the wall's depth."""
+        return self.timber.width
+
+    @property
+    def skin(self) -> int:
+        """The thickness of all board layers of one face."""
+        return self.layers * self.board.thickness
+
+    @property
+    def left(self) -> int:
+        """Where timbers begin."""
+        return self.skin if self.left_free else 0
+
+    @property
+    def right(self) -> int:
+        """Where timbers end."""
+        return self.width - (self.skin if self.right_free else 0)
+
+    @property
+    def front(self) -> int:
+        """The back face of the front timbers, from the existing wall."""
+        return self.depth - self.skin - self.wide
+
+    @property
+    def lining(self) -> int:
+        """What board and skim take from each side of a lined opening."""
+        return self.board.thickness + self.skim
+
+    @property
+    def longest(self) -> int:
+        """The longest timber part that any stock gives."""
+        return longest_part(self.timber)
+
+
+def usable_sheets(item: SheetItem) -> list[tuple[int, int]]:
+    """Return width and height of the largest part that each stock sheet gives."""
+    trim = 2 * item.edge_trim
+    return [(stock.width - trim, stock.height - trim) for stock in item.stock]
+
+
+def longest_part(item: LengthItem) -> int:
+    """Return the longest part that any stock of a section gives, 0 when there is none."""
+    lengths = (stock.length - 2 * item.end_trim for stock in item.stock)
+    return max(lengths, default=0)
+
+
+def settle(wall: Wall, book: PriceBook, notes: Notes) -> Settings | None:
+    """Make every choice that the whole wall shares; None when faults of the input forbid it."""
+    extent = wall.extent
+    offset = notes.size("wall.offset", extent.offset, 0)
+    rest = wall.site.clear_width - offset
+    width = notes.size("wall.width", extent.width, max(rest, 0))
+    left = notes.take(
+        "wall.left", extent.left, End.ABUTS if offset == 0 else End.FREE, lambda end: end.value
+    )
+    right = notes.take(
+        "wall.right", extent.right, End.ABUTS if width == rest else End.FREE, lambda end: end.value
+    )
+    _check_extent(wall, offset, width, left, right, notes)
+    timber, board, backboard, corner, stop = _materials(wall, book, notes)
+    if timber is None or board is None or backboard is None or corner is None or stop is None:
+        return None
+    thick_board = board.thickness >= THICK_BOARD
+    settings = Settings(
+        wall=wall,
+        levels=levels_of(wall.site, offset=offset, width=width),
+        offset=offset,
+        width=width,
+        depth=extent.depth,
+        left_free=left is End.FREE,
+        right_free=right is End.FREE,
+        timber=timber,
+        board=board,
+        backboard=backboard,
+        corner_bead=corner,
+        stop_bead=stop,
+        layers=notes.take("materials.layers", wall.materials.layers, 1, str),
+        centres=notes.size("materials.centres", wall.materials.centres, 4_000),
+        limit=LIMIT_THICK if thick_board else LIMIT_THIN,
+        skim=notes.take("materials.skim", _SKIMS.get(wall.materials.skim), SKIM, _skim),
+        fit=notes.size("materials.fit", wall.materials.fit, FIT),
+    )
+    _check_settings(settings, extent, notes)
+    return None if notes.problems else settings
+
+
+def _skim(choice: int) -> str:
+    return f"{mm(choice)} mm" if choice else "none"
+
+
+def _check_extent(wall: Wall, offset: int, width: int, left: End, right: End, notes: Notes) -> None:
+    clear = wall.site.clear_width
+    room = f"site.clear_width {mm(clear)}"
+    if width <= 0 or offset + width > clear:
+        notes.problem(
+            "wall.width",
+            f"wall.offset {mm(offset)} + wall.width {mm(width)} does not fit {room}",
+            f"make the width {mm(max(clear - offset, 0))} or less, or the offset smaller",
+        )
+    if left is End.ABUTS and offset != 0:
+        notes.problem(
+            "wall.left",
+            f'"abuts" but wall.offset is {mm(offset)}',
+            'set wall.offset to 0, or wall.left to "free"',
+        )
+    if right is End.ABUTS and offset + width != clear:
+        notes.problem(
+            "wall.right",
+            f'"abuts" but the wall ends {mm(clear - offset - width)} before the side wall',
+            'widen wall.width to the side wall, or set wall.right to "free"',
+        )
+
+
+def _check_settings(settings: Settings, extent: Extent, notes: Notes) -> None:
+    thick, wide, skin = settings.thick, settings.wide, settings.skin
+    least = skin + 2 * wide + SHORTEST
+    if extent.depth < least:
+        notes.problem(
+            "wall.depth",
+            f"{mm(extent.depth)} is less than boards {mm(skin)} + two timbers of {mm(wide)}"
+            f" + a return of {mm(SHORTEST)}",
+            f"make the wall at least {mm(least)} deep, or choose a narrower timber",
+        )
+    if settings.right - settings.left < 4 * thick:
+        notes.problem(
+            "wall.width",
+            f"{mm(settings.width)} leaves no room for uprights",
+            f"make it at least {mm(4 * thick + 2 * skin)}",
+        )
+    if settings.layers not in (1, 2):
+        notes.problem("materials.layers", f"{settings.layers} layers of board", "choose 1 or 2")
+    if settings.centres < max(CLOSEST_CENTRES, 2 * thick):
+        notes.problem(
+            "materials.centres", f"{mm(settings.centres)} is too close", "choose 400 or 600"
+        )
+    if settings.width > WIDEST_WALL:
+        notes.problem(
+            "wall.width",
+            f"{mm(settings.width)} is more than {mm(WIDEST_WALL)}",
+            "check the figure and its unit",
+        )
+    widest = max((stock.width for stock in settings.board.stock), default=0)
+    if extent.depth - skin > widest > 0:
+        notes.problem(
+            "wall.depth",
+            f"{mm(extent.depth)} is more than the widest board, {mm(widest)}",
+            "make the wall less deep, or add a wider board to the price book",
+        )
+    if settings.longest <= 0:
+        notes.problem("materials.timber", "no stock length", "add one to the price book")
+    if not settings.board.stock or not settings.backboard.stock:
+        notes.problem("materials.board", "no stock sheet", "add one to the price book")
+    if notes.problems:
+        return
+    lowest = settings.levels.lowest_ceiling(0, settings.width)
+    highest = settings.levels.highest_ceiling(0, settings.width)
+    if highest > HIGHEST_ROOM:
+        notes.problem(
+            "site.height_left",
+            f"the ceiling is {mm(highest)} above the highest floor, more than {mm(HIGHEST_ROOM)}",
+            "check the three heights and their unit",
+        )
+    if lowest < 2 * thick + 10 * SHORTEST:
+        notes.problem(
+            "site.height_left",
+            f"the ceiling is only {mm(lowest)} above the highest floor",
+            "check the three heights and site.floor_fall",
+        )
+
+
+def _materials(
+    wall: Wall, book: PriceBook, notes: Notes
+) -> tuple[
+    LengthItem | None, SheetItem | None, SheetItem | None, LengthItem | None, LengthItem | None
+]:
+    chosen = wall.materials
+    timbers = [item for item in book.lengths if item.grade]
+    beads = [item for item in book.lengths if not item.grade]
+    boards = [item for item in book.sheets if item.cutting is Cutting.KNIFE]
+    sawn = sorted(
+        (item for item in book.sheets if item.cutting is Cutting.SAW),
+        key=lambda item: (abs(item.thickness - 120), item.material),
+    )
+    return (
+        _pick("timber", chosen.timber, book.lengths, timbers, notes),
+        _pick("board", chosen.board, book.sheets, boards, notes),
+        _pick("backboard", chosen.backboard, book.sheets, sawn, notes),
+        _pick("corner_bead", chosen.corner_bead, book.lengths, _named(beads, "corner"), notes),
+        _pick("stop_bead", chosen.stop_bead, book.lengths, _named(beads, "stop"), notes),
+    )
+
+
+def _named(items: list[LengthItem], word: str) -> list[LengthItem]:
+    return [item for item in items if word in f"{item.material} {item.description}".lower()]
+
+
+def _pick(
+    name: str, given: str | None, known: tuple[Item, ...], fitting: list[Item], notes: Notes
+) -> Item | None:
+    """Return the item of the price book that was asked for, or the first that fits the use."""
+    where = f"materials.{name}"
+    if given is None:
+        if fitting:
+            return notes.take(where, None, fitting[0], lambda item: item.material)
+        notes.problem(where, "left out, and the price book has none", "add one to the price book")
+        return None
+    for item in known:
+        if item.material == given:
+            return item
+    names = ", ".join(item.material for item in known) or "none"
+    notes.problem(where, f'"{given}" is not in the price book', f"choose one of: {names}")
+    return None

@@ -1,0 +1,140 @@
+"""Uprights: on every line, in front and at the back, cut where an opening stands in their way.
+
+Each runs from the level sole plate to the ceiling as surveyed above it, so each may have its own
+length, rounded down to a tenth.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from optimiser.domain.frame import Box, Member
+from optimiser.framing.openings import Hole
+from optimiser.framing.setting_out import Line
+from optimiser.framing.settings import SHORTEST, Settings
+from optimiser.units import Tenths
+
+Span = tuple[int, int]
+
+_RULES = {
+    "end": "frame.upright.end",
+    "side": "frame.upright.opening-side",
+    "joint": "frame.upright.joint",
+    "centres": "frame.upright.centres",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Skeleton:
+    """One of the two frames: its back face at `y`, the openings it frames, its uprights' spans."""
+
+    y: int
+    holes: tuple[Hole, ...]
+    lines: tuple[Line, ...]
+    spans: dict[int, list[Span]]
+
+
+def member(
+    settings: Settings,
+    kind: str,
+    rule: str,
+    at: tuple[int, int, int],
+    size: tuple[int, int, int],
+    *,
+    follows_ceiling: bool = False,
+) -> Member:
+    """Make one timber part whose longest way is its length; its mark is given later."""
+    x, y, z = at
+    dx, dy, dz = size
+    across = sorted((settings.thick, settings.wide))
+    rest = [dx, dy, dz]
+    for side in across:
+        rest.remove(side)
+    return Member(
+        mark="",
+        kind=kind,
+        material=settings.timber.material,
+        length=Tenths(rest[0]),
+        box=Box(x=Tenths(x), y=Tenths(y), z=Tenths(z), dx=Tenths(dx), dy=Tenths(dy), dz=Tenths(dz)),
+        rule=rule,
+        follows_ceiling=follows_ceiling,
+    )
+
+
+def without(span: Span, taken: list[Span]) -> list[Span]:
+    """Return what is left of a span once others are taken out of it."""
+    left = [span]
+    for lo, hi in taken:
+        left = [
+            piece
+            for start, end in left
+            for piece in ((start, min(end, lo)), (max(start, hi), end))
+            if piece[1] > piece[0]
+        ]
+    return left
+
+
+def skeleton(
+    settings: Settings, lines: tuple[Line, ...], holes: list[Hole], *, front: bool
+) -> Skeleton:
+    """Return one frame's uprights' spans; the back one frames only openings that reach it."""
+    blocking = tuple(hole for hole in holes if front or hole.blocks_back(settings))
+    thick = settings.thick
+    spans: dict[int, list[Span]] = {}
+    for line in lines:
+        top = settings.levels.lowest_ceiling(line.x, line.x + thick) - thick - settings.fit
+        taken = []
+        for hole in blocking:
+            outer = hole.outer(thick)
+            if outer.x0 < line.x + thick and line.x < outer.x1:
+                taken.append((outer.z0, outer.z1))
+        left = without((thick, top), taken)
+        # Rails so near one another need no upright between; nobody cuts a stud of 5 mm.
+        spans[line.x] = [(lo, hi) for lo, hi in left if hi - lo >= SHORTEST]
+    return Skeleton(y=settings.front if front else 0, holes=blocking, lines=lines, spans=spans)
+
+
+def upright_members(settings: Settings, frame: Skeleton) -> list[Member]:
+    """Return the uprights of one frame, whole ones and those cut short by openings."""
+    made: list[Member] = []
+    for line in frame.lines:
+        spans = frame.spans[line.x]
+        thick = settings.thick
+        top = settings.levels.lowest_ceiling(line.x, line.x + thick) - thick - settings.fit
+        for lo, hi in spans:
+            kind = "upright" if (lo, hi) == (thick, top) else "short upright"
+            made.append(
+                member(
+                    settings,
+                    kind,
+                    _RULES[line.role],
+                    (line.x, frame.y, lo),
+                    (thick, settings.wide, hi - lo),
+                )
+            )
+    return made
+
+
+def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:
+    """Return the short upright behind the glass at each end that it returns round, if free."""
+    if fire is None:
+        return []
+    y = settings.depth - fire.depth - settings.thick
+    if y < settings.wide:
+        return []
+    made = []
+    for wanted, x in (
+        (fire.to_left, settings.left),
+        (fire.to_right, settings.right - settings.wide),
+    ):
+        if wanted:
+            made.append(
+                member(
+                    settings,
+                    "short upright",
+                    "frame.upright.return-edge",
+                    (x, y, fire.frame.z0),
+                    (settings.wide, settings.thick, fire.frame.height),
+                )
+            )
+    return made

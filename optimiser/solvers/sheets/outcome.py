@@ -1,0 +1,100 @@
+"""The outcome of a solve, written in the problem's own part types and real sizes."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+
+from optimiser.solvers.protocol import Status
+from optimiser.solvers.sheets.bounds import Proof
+from optimiser.solvers.sheets.pool import Plan
+from optimiser.solvers.sheets.problem import (
+    Cut,
+    Leaf,
+    Node,
+    SheetPattern,
+    SheetsOutcome,
+    SheetsProblem,
+    Table,
+)
+from optimiser.solvers.sheets.table import Kind
+from optimiser.solvers.sheets.tree import credit_of, real_cuts
+
+
+def impossible(
+    problem: SheetsProblem,
+    missing: Mapping[int, int],
+    rows: tuple[tuple[Table, Table], ...],
+    seconds: float,
+) -> SheetsOutcome:
+    """Write that the stock there is cannot yield the parts."""
+    return SheetsOutcome(
+        status=Status.IMPOSSIBLE,
+        patterns=(),
+        cost=0,
+        bound=0,
+        rows=rows,
+        missing=tuple(missing.get(part, 0) for part in range(len(problem.demands))),
+        method="none",
+        seconds=seconds,
+    )
+
+
+def written(
+    problem: SheetsProblem,
+    kinds: tuple[Kind, ...],
+    plan: Plan,
+    proof: Proof,
+    seconds: float,
+    method: str,
+) -> SheetsOutcome:
+    """Write a complete plan; equal layouts become one pattern."""
+    cost = sum(problem.sheets[sheet].cost - credit_of(problem, block) for sheet, block in plan)
+    bound = min(proof.bound, cost)
+    return SheetsOutcome(
+        status=Status.OPTIMAL if cost == proof.bound or not plan else Status.FEASIBLE,
+        patterns=_patterns(problem, kinds, plan),
+        cost=cost,
+        bound=bound,
+        rows=proof.rows,
+        missing=(0,) * len(problem.demands),
+        method=method,
+        seconds=seconds,
+    )
+
+
+def _patterns(
+    problem: SheetsProblem, kinds: tuple[Kind, ...], plan: Plan
+) -> tuple[SheetPattern, ...]:
+    """Name the parts, equal layouts one after another so that they stay equal where they can."""
+    supply = [[[part, problem.demands[part]] for part in kind.parts] for kind in kinds]
+    patterns: Counter[tuple[int, Node]] = Counter()
+    for (sheet, block), times in Counter(plan).items():
+        root = real_cuts(block, problem.kerf)
+        for _ in range(times):
+            patterns[sheet, _named(problem, kinds, supply, root)] += 1
+    return tuple(
+        SheetPattern(sheet=sheet, root=root, times=times)
+        for (sheet, root), times in sorted(
+            patterns.items(), key=lambda entry: (entry[0][0], -entry[1])
+        )
+    )
+
+
+def _named(
+    problem: SheetsProblem, kinds: tuple[Kind, ...], supply: list[list[list[int]]], node: Node
+) -> Node:
+    """Give each leaf the next part of its kind, and turn it as that part was given."""
+    if isinstance(node, Cut):
+        near = _named(problem, kinds, supply, node.near)
+        far = None if node.far is None else _named(problem, kinds, supply, node.far)
+        return Cut(node.rip, node.at, near, far)
+    if node.part is None:
+        return Leaf()
+    queue = supply[node.part]
+    while not queue[0][1]:
+        queue.pop(0)
+    part = queue[0][0]
+    queue[0][1] -= 1
+    as_given = problem.widths[part] + problem.kerf == kinds[node.part].width
+    return Leaf(part, node.turned == as_given)

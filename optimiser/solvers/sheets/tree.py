@@ -1,0 +1,213 @@
+"""Layouts as values: read out of the table, put into a standing order, written as real cuts.
+
+A block is a piece of sheet, sizes plus kerf. The pieces of a rip block lie side by side, those of a
+crosscut block one above another, and at most one of them is left over; it comes last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import NamedTuple
+
+from optimiser.solvers.sheets import cells as c
+from optimiser.solvers.sheets.problem import Cut, Leaf, Node, SheetsProblem
+
+# Rows longer than this are halved before they are cut piece by piece.
+_LONG_ROW = 100
+# Waste is moved about only in layouts of at most so many pieces: each try rebuilds the layout.
+_MOST_MOVED = 60
+
+
+class Block(NamedTuple):
+    """One piece of a layout: a part (`part` ≥ 0), left over (−1), or divided into `pieces`."""
+
+    rip: bool
+    width: int
+    height: int
+    part: int
+    turned: bool
+    pieces: tuple[Block, ...]
+
+    @property
+    def is_left(self) -> bool:
+        """Return whether the piece is left over."""
+        return self.part < 0 and not self.pieces
+
+    def walk(self) -> Iterator[Block]:
+        """Go over the finished pieces."""
+        if not self.pieces:
+            yield self
+        for piece in self.pieces:
+            yield from piece.walk()
+
+
+def left_over(width: int, height: int) -> Block:
+    """Return a left-over block."""
+    return Block(False, width, height, -1, False, ())  # noqa: FBT003 - a named tuple's fields
+
+
+def divided(pieces: list[Block], width: int, height: int, *, rip: bool) -> Block:
+    """Return a block of the given pieces in their standing order, what is left over joined."""
+    left = [piece for piece in pieces if piece.is_left]
+    kept = sorted((piece for piece in pieces if not piece.is_left), key=_order)
+    if not kept:
+        return left_over(width, height)
+    if left:
+        kept.append(
+            left_over(sum(piece.width for piece in left), height)
+            if rip
+            else left_over(width, sum(piece.height for piece in left))
+        )
+    if len(kept) == 1:
+        return kept[0]
+    flat: list[Block] = []
+    for piece in kept:
+        flat.extend(piece.pieces if piece.pieces and piece.rip == rip else (piece,))
+    if len(flat) > len(kept):
+        return divided(flat, width, height, rip=rip)
+    return Block(rip, width, height, -1, False, tuple(kept))  # noqa: FBT003
+
+
+def _order(piece: Block) -> tuple[int, int, int, tuple[int, ...]]:
+    parts = tuple(leaf.part for leaf in piece.walk())
+    return (-piece.width, -piece.height, -piece.part, parts)
+
+
+def read_block(rows: list[list[int]], node: int, first_kind: int) -> Block:
+    """Read the piece at a row of the table; parts count from 0."""
+    row = rows[node]
+    kind, width, height = row[c.KIND], row[c.W], row[c.H]
+    if kind == c.LEFTOVER:
+        return left_over(width, height)
+    if kind == c.PLACED:
+        return Block(False, width, height, row[c.PART] - first_kind, bool(row[c.TURNED]), ())  # noqa: FBT003
+    pieces = []
+    child = row[c.FIRST]
+    while child:
+        pieces.append(read_block(rows, child, first_kind))
+        child = rows[child][c.NEXT]
+    return divided(pieces, width, height, rip=kind == c.RIP)
+
+
+def without(block: Block, surplus: dict[int, int]) -> Block:
+    """Return the block less surplus parts; counts in `surplus` fall as they are taken out."""
+    if block.part >= 0 and surplus.get(block.part, 0) > 0:
+        surplus[block.part] -= 1
+        return left_over(block.width, block.height)
+    if not block.pieces:
+        return block
+    pieces = [without(piece, surplus) for piece in block.pieces]
+    return divided(pieces, block.width, block.height, rip=block.rip)
+
+
+def credit_of(problem: SheetsProblem, block: Block) -> int:
+    """Return what the left-over pieces of a layout earn, pence."""
+    kerf = problem.kerf
+    return sum(
+        problem.credit_for(piece.width - kerf, piece.height - kerf)
+        for piece in block.walk()
+        if piece.is_left and min(piece.width, piece.height) > kerf
+    )
+
+
+def largest_left(problem: SheetsProblem, block: Block) -> int:
+    """Return the area of the largest left-over piece that is worth keeping, 0 if there is none."""
+    kerf = problem.kerf
+    return max(
+        (
+            (piece.width - kerf) * (piece.height - kerf)
+            for piece in block.walk()
+            if piece.is_left
+            and max(piece.width, piece.height) - kerf >= max(problem.keep)
+            and min(piece.width, piece.height) - kerf >= max(1, min(problem.keep))
+        ),
+        default=0,
+    )
+
+
+def real_cuts(block: Block, kerf: int) -> Node:
+    """Write a block as cuts in real sizes, one piece after another from the near edge.
+
+    Parts in the leaves are kinds still, for the caller to name.
+    """
+    if not block.pieces:
+        return Leaf(block.part if block.part >= 0 else None, block.turned)
+    return _row_of_cuts(block.pieces, kerf, rip=block.rip)
+
+
+def _row_of_cuts(pieces: tuple[Block, ...], kerf: int, *, rip: bool) -> Node:
+    """Cut one piece after another off; a very long row is halved first, to keep trees shallow."""
+    if len(pieces) > _LONG_ROW:
+        half = len(pieces) // 2
+        near = _row_of_cuts(pieces[:half], kerf, rip=rip)
+        far = _row_of_cuts(pieces[half:], kerf, rip=rip)
+        return Cut(rip, sum(map(_side(rip=rip), pieces[:half])) - kerf, near, far)
+    side = _side(rip=rip)
+    sliver = pieces[-1].is_left and side(pieces[-1]) <= kerf
+    node: Node | None = None if sliver else real_cuts(pieces[-1], kerf)
+    for piece in reversed(pieces[:-1]):
+        node = Cut(rip, side(piece) - kerf, real_cuts(piece, kerf), node)
+    if node is None:
+        raise AssertionError("a row ends in a part, or in what is left beside one")
+    return node
+
+
+def _side(*, rip: bool) -> Callable[[Block], int]:
+    """Return what measures a piece along its row."""
+    return (lambda piece: piece.width) if rip else (lambda piece: piece.height)
+
+
+def runs_of(block: Block, runs: int = 0) -> int:
+    """Return the most runs of parallel cuts on the way to any finished piece."""
+    return max((runs_of(piece, runs + 1) for piece in block.pieces), default=runs)
+
+
+def concentrate(problem: SheetsProblem, block: Block) -> Block:
+    """Turn L-shaped waste where that makes the kept pieces worth more, or the largest one larger.
+
+    A strip with a left-over end beside a left-over piece is cut the other way round: first the
+    joint end piece off, then the strip. Repeated until nothing gains.
+    """
+    most = problem.max_stages
+    while sum(1 for _ in block.walk()) <= _MOST_MOVED:
+        now = (credit_of(problem, block), largest_left(problem, block))
+        better = [
+            (credit_of(problem, other), largest_left(problem, other), other)
+            for other in _flips(block)
+            if most is None or runs_of(other) <= most
+        ]
+        best = max(better, default=None, key=lambda entry: entry[:2])
+        if best is None or best[:2] <= now:
+            return block
+        block = best[2]
+    return block
+
+
+def _flips(block: Block) -> Iterator[Block]:
+    """Give the block with one L of left-over pieces cut the other way round."""
+    for index, piece in enumerate(block.pieces):
+        rest = [*block.pieces[:index], *block.pieces[index + 1 :]]
+        for other in _flips(piece):
+            yield divided([*rest, other], block.width, block.height, rip=block.rip)
+    if not block.pieces or not block.pieces[-1].is_left:
+        return
+    left = block.pieces[-1]
+    for index, strip in enumerate(block.pieces[:-1]):
+        if not strip.pieces or not strip.pieces[-1].is_left:
+            continue
+        rest = [*block.pieces[:index], *block.pieces[index + 1 : -1]]
+        turned = _flip(strip, left, rip=block.rip)
+        yield divided([*rest, turned], block.width, block.height, rip=block.rip)
+
+
+def _flip(strip: Block, left: Block, *, rip: bool) -> Block:
+    end = strip.pieces[-1]
+    if rip:
+        width, height = strip.width + left.width, strip.height - end.height
+        body = divided(list(strip.pieces[:-1]), strip.width, height, rip=False)
+        row = divided([body, left_over(left.width, height)], width, height, rip=True)
+        return divided([row, left_over(width, end.height)], width, strip.height, rip=False)
+    width, height = strip.width - end.width, strip.height + left.height
+    body = divided(list(strip.pieces[:-1]), width, strip.height, rip=True)
+    column = divided([body, left_over(width, left.height)], width, height, rip=False)
+    return divided([column, left_over(end.width, height)], strip.width, height, rip=True)

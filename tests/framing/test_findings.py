@@ -1,0 +1,194 @@
+"""What the fitter is told before he buys: contradictions are refused, the rest are findings."""
+
+from __future__ import annotations
+
+import pytest
+
+from optimiser.domain.finding import Finding, Severity
+from optimiser.domain.wall import Glass, Socket
+from optimiser.errors import InvalidInput, Problem
+from optimiser.framing.cautions import CAUTIONS
+from optimiser.framing.rules import RULES
+from optimiser.units import tenths
+from tests.framing.builders import (
+    a_fire,
+    a_niche,
+    a_site,
+    a_soundbar,
+    a_tv,
+    an_extent,
+    framed,
+    materials,
+)
+
+
+def refused(**changes: object) -> tuple[Problem, ...]:
+    with pytest.raises(InvalidInput) as caught:
+        framed(**changes)
+    return caught.value.problems
+
+
+def told(rule: str, **changes: object) -> Finding:
+    return next(f for f in framed(**changes).findings if f.rule == rule)
+
+
+def test_all_contradictions_are_told_at_once() -> None:
+    problems = refused(
+        materials=materials(timber="oak", board="slate"), extent=an_extent(width=tenths(5_000))
+    )
+
+    assert {p.field for p in problems} == {"materials.timber", "materials.board", "wall.width"}
+    assert all(p.remedy for p in problems)
+
+
+def test_an_unknown_material_names_those_there_are() -> None:
+    (problem,) = refused(materials=materials(timber="oak"))
+
+    assert '"oak"' in problem.trouble
+    assert "c16-38x63" in problem.remedy
+
+
+def test_an_opening_wider_than_the_wall_is_refused_with_both_figures() -> None:
+    (problem,) = refused(fire=a_fire(body_width=tenths(3_700)))
+
+    assert problem.field == "fire"
+    assert "3600" in problem.trouble
+
+
+def test_openings_that_overlap_are_refused() -> None:
+    problems = refused(tv=a_tv(), niches=(a_niche(x=tenths(1_200)),))
+
+    assert any("overlaps" in p.trouble for p in problems)
+
+
+def test_glass_round_an_end_that_abuts_is_refused() -> None:
+    problems = refused(fire=a_fire(glass=Glass.LEFT))
+
+    assert [p.field for p in problems] == ["fire.glass"]
+
+
+def test_a_recess_deeper_than_the_wall_is_refused_with_its_sum() -> None:
+    (problem,) = refused(tv=a_tv(recess_depth=tenths(280)))
+
+    assert "wall.depth 300" in problem.trouble
+    assert "back 12" in problem.trouble
+
+
+def test_figures_beyond_any_room_are_refused() -> None:
+    for changes in (
+        {"site": a_site(height_left=tenths(24_000))},
+        {"site": a_site(clear_width=tenths(90_000))},
+        {"materials": materials(centres=tenths(40))},
+        {"niches": (a_niche(depth=tenths(15)),)},
+    ):
+        assert len(refused(**changes)) == 1
+
+
+def test_a_wall_too_shallow_for_two_timbers_is_refused() -> None:
+    (problem,) = refused(extent=an_extent(depth=tenths(150)))
+
+    assert problem.field == "wall.depth"
+    assert "198.5" in problem.remedy
+
+
+def test_a_base_that_leaves_no_room_for_short_uprights_is_refused() -> None:
+    (problem,) = refused(fire=a_fire(base_height=tenths(100)))
+
+    assert problem.field == "fire.base_height"
+    assert "136" in problem.remedy
+
+
+def test_a_fire_deeper_than_the_wall_stops_the_purchase_and_still_gives_parts() -> None:
+    frame = framed(fire=a_fire(body_depth=tenths(295)))
+    stop = next(f for f in frame.findings if f.rule == "check.fire.depth")
+
+    assert stop.severity is Severity.STOP
+    assert "wall.depth 300" in stop.trouble
+    assert "fire.body_depth 295" in stop.trouble
+    assert "5 deeper" in stop.remedy
+    assert frame.members
+
+
+def test_the_back_frame_goes_round_a_fire_that_reaches_into_it() -> None:
+    frame = framed(fire=a_fire(body_depth=tenths(250)))
+    sills = [m for m in frame.members if m.kind == "sill"]
+
+    assert {m.box.y for m in sills} == {0, tenths(300 - 12.5 - 63)}
+    assert any(f.rule == "check.fire.depth" for f in frame.findings)
+
+
+def test_clearances_left_out_warn() -> None:
+    warning = told("check.fire.maker", fire=a_fire(clearance_top=None))
+
+    assert warning.severity is Severity.WARNING
+    assert "top" in warning.trouble
+
+
+def test_a_narrow_recess_tells_its_gap_and_the_size_that_gives_the_wanted_one() -> None:
+    warning = told("check.tv.gap", tv=a_tv(width=tenths(1_439), recess_width=tenths(1_475)))
+
+    assert warning.severity is Severity.WARNING
+    assert "18 left" in warning.trouble
+    assert "1499" in warning.remedy
+
+
+def test_a_recess_smaller_than_the_tv_stops_the_purchase() -> None:
+    stop = told("check.tv.gap", tv=a_tv(recess_width=tenths(1_400)))
+
+    assert stop.severity is Severity.STOP
+
+
+def test_a_tv_deeper_than_its_recess_stands_proud() -> None:
+    assert "10 proud" in told("check.tv.depth", tv=a_tv(recess_depth=tenths(40))).trouble
+
+
+def test_a_socket_behind_the_bracket_stops_the_purchase() -> None:
+    socket = Socket(x=tenths(1_750), z=tenths(1_100), width=tenths(146), height=tenths(86))
+    tv = a_tv(centre_height=tenths(1_150), sockets=(socket,))
+
+    assert told("check.tv.bracket", tv=tv).severity is Severity.STOP
+
+
+def test_a_tv_hung_high_warns_of_its_upward_look() -> None:
+    # 15° at most: display set-up guide.
+    tv = a_tv(centre_height=tenths(1_800), viewing_distance=tenths(2_000))
+
+    assert told("check.tv.angle", tv=tv).severity is Severity.WARNING
+
+
+def test_a_tv_close_over_a_fire_warns() -> None:
+    warning = told("check.fire.tv", fire=a_fire(), tv=a_tv(above_fire=tenths(250)))
+
+    assert "50" in warning.remedy
+
+
+def test_a_tv_without_its_mass_warns_that_its_bracket_is_not_checked() -> None:
+    assert told("check.tv.mass", tv=a_tv(mass=None)).severity is Severity.WARNING
+
+
+def test_a_soundbar_without_a_tv_must_be_placed() -> None:
+    (problem,) = refused(soundbar=a_soundbar())
+
+    assert problem.field == "soundbar"
+
+
+def test_a_room_higher_than_the_longest_stock_stops_the_purchase() -> None:
+    stop = told("check.timber.stock", site=a_site(height_left=tenths(5_000)))
+
+    assert stop.severity is Severity.STOP
+    assert "4800" in stop.trouble
+
+
+def test_every_finding_carries_its_rules_source() -> None:
+    frame = framed(fire=a_fire(), tv=a_tv())
+
+    assert frame.findings
+    assert all(f.source == RULES[f.rule].source and f.remedy for f in frame.findings)
+
+
+def test_cautions_defer_to_maker_codes_and_qualified_people() -> None:
+    # HSE: softwood 5, hardwood and mixtures 3, silica 0.1 mg/m³.
+    text = " ".join(CAUTIONS)
+
+    assert all(word in text for word in ("manual governs", "qualified", "Asbestos", "engineer"))
+    assert all(limit in text for limit in ("5 mg/m³", "3 mg/m³", "0.1 mg/m³"))

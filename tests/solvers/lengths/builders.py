@@ -1,0 +1,124 @@
+"""Problems for the tests, and checks that share nothing with the solver."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+from itertools import product
+from math import ceil
+
+from optimiser.solvers.lengths.problem import LengthsOutcome, LengthsProblem, Stock
+from optimiser.solvers.lengths.solve import solve
+from optimiser.solvers.protocol import Budget
+
+
+def a_problem(
+    parts: Mapping[int, int],
+    stocks: Sequence[tuple[int, int, int | None]],
+    *,
+    kerf: int = 0,
+    keep: int = 0,
+    credit: Fraction = Fraction(0),
+) -> LengthsProblem:
+    """Build a problem from {size: demand} and (usable, cost, available)."""
+    return LengthsProblem(
+        sizes=tuple(parts),
+        demands=tuple(parts.values()),
+        kerf=kerf,
+        stocks=tuple(Stock(usable=u, cost=c, available=a) for u, c, a in stocks),
+        keep=keep,
+        credit=credit,
+    )
+
+
+def cut(problem: LengthsProblem, *, seconds: float = 2.0, seed: int = 0) -> LengthsOutcome:
+    """Solve within a small budget."""
+    return solve(problem, budget=Budget.of(seconds), seed=seed)
+
+
+def faults(problem: LengthsProblem, outcome: LengthsOutcome) -> list[str]:
+    """Return what is wrong with an outcome that claims to be a plan, checked from scratch."""
+    found = []
+    made = [0] * len(problem.sizes)
+    used = [0] * len(problem.stocks)
+    cost = 0
+    for pattern in outcome.patterns:
+        parts = sum(pattern.counts)
+        length = sum(n * size for n, size in zip(pattern.counts, problem.sizes, strict=True))
+        if parts == 0 or pattern.times < 1:
+            found.append("an empty pattern")
+        if length + problem.kerf * (parts - 1) > problem.stocks[pattern.stock].usable:
+            found.append(f"does not fit: {pattern}")
+        used[pattern.stock] += pattern.times
+        for i, n in enumerate(pattern.counts):
+            made[i] += n * pattern.times
+        cost += problem.cost(pattern.stock, pattern.counts) * pattern.times
+    if tuple(made) != problem.demands:
+        found.append(f"makes {made}, not {problem.demands}")
+    for stock, n in zip(problem.stocks, used, strict=True):
+        if stock.available is not None and n > stock.available:
+            found.append(f"uses {n} of {stock.available}")
+    if cost != outcome.cost:
+        found.append(f"costs {cost}, not {outcome.cost}")
+    if outcome.bound > outcome.cost:
+        found.append(f"bound {outcome.bound} above cost {outcome.cost}")
+    if any(outcome.missing):
+        found.append("a full plan that says something is missing")
+    return found
+
+
+def patterns_of(problem: LengthsProblem, stock: int) -> Iterator[tuple[int, ...]]:
+    """Yield every pattern that fits a stock and holds no more than is demanded, not the empty."""
+    usable = problem.stocks[stock].usable
+    limits = [
+        range(min(d, (usable + problem.kerf) // (s + problem.kerf)) + 1)
+        for s, d in zip(problem.sizes, problem.demands, strict=True)
+    ]
+    for counts in product(*limits):
+        parts = sum(counts)
+        length = sum(n * s for n, s in zip(counts, problem.sizes, strict=True))
+        if parts and length + problem.kerf * (parts - 1) <= usable:
+            yield counts
+
+
+def row_bounds(problem: LengthsProblem, weights: Sequence[int], scale: int) -> list[int]:
+    """Recompute what a row proves by listing patterns: the price bound, and the cover bound.
+
+    The cover's whole counts are tried one by one, so stocks must be few and demands small.
+    """
+    need = sum(w * d for w, d in zip(weights, problem.demands, strict=True))
+    holds, prices = [], []
+    for k, stock in enumerate(problem.stocks):
+        listed = [*patterns_of(problem, k), (0,) * len(problem.sizes)]
+        worth = [sum(w * n for w, n in zip(weights, p, strict=True)) for p in listed]
+        earned = [stock.cost - problem.cost(k, p) for p in listed[:-1]]
+        holds.append(max(worth))
+        prices.append(
+            max([w + scale * e for w, e in zip(worth[:-1], earned, strict=True)], default=None)
+        )
+    bounds = []
+    total: int | None = need
+    for stock, price in zip(problem.stocks, prices, strict=True):
+        if price is not None and price > scale * stock.cost:
+            if stock.available is None:
+                total = None
+                break
+            assert total is not None
+            total += stock.available * (scale * stock.cost - price)
+    if total is not None:
+        bounds.append(ceil(Fraction(total, scale)))
+    ranges = []
+    for stock, held in zip(problem.stocks, holds, strict=True):
+        enough = -(-need // held) if held else 0
+        most = enough if stock.available is None else stock.available
+        ranges.append(range(most + 1))
+    sizes = sum(s * d for s, d in zip(problem.sizes, problem.demands, strict=True))
+    nets = [stock.cost - problem.credit * stock.usable for stock in problem.stocks]
+    covers = [
+        sum(n * net for n, net in zip(counts, nets, strict=True))
+        for counts in product(*ranges)
+        if sum(n * h for n, h in zip(counts, holds, strict=True)) >= need
+    ]
+    if covers:
+        bounds.append(ceil(min(covers) + problem.credit * sizes))
+    return bounds
