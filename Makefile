@@ -4,15 +4,16 @@ BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 READY := $(VENV)/.ready
 
-.PHONY: demo test lint schema bench clean setup serve
+.PHONY: setup demo serve test lint schema bench clean
 
 setup: $(READY)
 
 $(READY): pyproject.toml
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || \
-	  { echo "Scantling needs Python 3.11 or newer; set PYTHON=/path/to/python3.11"; exit 1; }
+	  { echo "Scantling needs Python 3.11 or newer: make PYTHON=/path/to/python3.11"; exit 1; }
 	@test -x $(BIN)/python || $(PYTHON) -m venv $(VENV) || \
-	  { echo "Could not make a virtual environment: install your system's package for python3 venv"; exit 1; }
+	  { echo "No virtual environment could be made: install your system's python3 venv package"; exit 1; }
+	@echo "Setting up in $(VENV), once; this takes a minute or two."
 ifdef UV
 	$(UV) pip install --quiet --python $(BIN)/python -e '.[dev]'
 else
@@ -20,3 +21,29 @@ else
 endif
 	$(BIN)/python -m optimiser.solvers.warm
 	@touch $@
+
+# The main job on the invented week: prints a page, writes out/demo with index.html.
+demo: setup
+	$(BIN)/scantling demo --out out/demo
+
+serve: setup
+	$(BIN)/scantling serve
+
+test: setup
+	$(BIN)/pytest -n 2
+
+lint: setup
+	$(BIN)/ruff format --check .
+	$(BIN)/ruff check .
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+
+# JSON Schemas of the documents, from the models that read them; a test keeps them current.
+schema: setup
+	$(BIN)/python -m api.schema docs/schemas
+
+bench: setup
+	$(BIN)/pytest benchmarks/timings --benchmark-only --override-ini addopts=
+
+clean:
+	rm -rf $(VENV) out build *.egg-info

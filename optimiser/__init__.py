@@ -1,1 +1,151 @@
-"""Scantling: boarded timber walls to parts, one cutting plan, one order."""
+"""Scantling: boarded timber walls to parts, one cutting plan over jobs, stock and rack, one order.
+
+This is the library's front door; whatever stands in `__all__` is promised, nothing else is.
+Names are loaded when first used, so that asking for one does not load every solver.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from optimiser.domain.finding import Finding, Severity
+    from optimiser.domain.frame import Frame
+    from optimiser.domain.job import Comparison, Job, JobShare, Outlay
+    from optimiser.domain.order import Order
+    from optimiser.domain.part_list import PartList
+    from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
+    from optimiser.domain.price_book import PriceBook
+    from optimiser.domain.rack import Rack
+    from optimiser.domain.request import CuttingRequest, Keep
+    from optimiser.domain.wall import Wall
+    from optimiser.drawing.boarding import draw_boarding
+    from optimiser.drawing.elevation import draw_elevation
+    from optimiser.drawing.lengths import draw_length_layout, draw_length_plan
+    from optimiser.drawing.sheets import draw_sheet_layout
+    from optimiser.errors import InvalidInput, NoPlan, PlanRefused, Problem
+    from optimiser.formats.order import order_csv, order_document, order_table
+    from optimiser.formats.part_list import read_part_list
+    from optimiser.formats.plan import plan_document, plan_from_document, read_plan
+    from optimiser.formats.price_book import price_book_from_document, read_price_book
+    from optimiser.formats.rack import rack_from_document, read_rack
+    from optimiser.formats.request import read_request, request_document, request_from_document
+    from optimiser.formats.schema import schemas
+    from optimiser.formats.wall import read_wall, wall_from_document
+    from optimiser.framing.build import frame_wall
+    from optimiser.framing.cautions import CAUTIONS
+    from optimiser.planning.jobs import job_of_frame, request_for_jobs
+    from optimiser.planning.order import order_for
+    from optimiser.planning.plan import plan_cutting
+    from optimiser.planning.shares import compare_batch, job_shares
+    from optimiser.units import metres, mm, pounds, square_metres
+    from optimiser.verify.check import check_plan
+    from optimiser.verify.fault import Fault
+
+_HOMES = {
+    "domain.finding": ("Finding", "Severity"),
+    "domain.frame": ("Frame",),
+    "domain.job": ("Comparison", "Job", "JobShare", "Outlay"),
+    "domain.order": ("Order",),
+    "domain.part_list": ("PartList",),
+    "domain.plan": ("CuttingPlan", "LengthPlan", "SheetPlan"),
+    "domain.price_book": ("PriceBook",),
+    "domain.rack": ("Rack",),
+    "domain.request": ("CuttingRequest", "Keep"),
+    "domain.wall": ("Wall",),
+    "drawing.boarding": ("draw_boarding",),
+    "drawing.elevation": ("draw_elevation",),
+    "drawing.lengths": ("draw_length_layout", "draw_length_plan"),
+    "drawing.sheets": ("draw_sheet_layout",),
+    "errors": ("InvalidInput", "NoPlan", "PlanRefused", "Problem"),
+    "formats.order": ("order_csv", "order_document", "order_table"),
+    "formats.part_list": ("read_part_list",),
+    "formats.plan": ("plan_document", "plan_from_document", "read_plan"),
+    "formats.price_book": ("price_book_from_document", "read_price_book"),
+    "formats.rack": ("rack_from_document", "read_rack"),
+    "formats.request": ("read_request", "request_document", "request_from_document"),
+    "formats.schema": ("schemas",),
+    "formats.wall": ("read_wall", "wall_from_document"),
+    "framing.build": ("frame_wall",),
+    "framing.cautions": ("CAUTIONS",),
+    "planning.jobs": ("job_of_frame", "request_for_jobs"),
+    "planning.order": ("order_for",),
+    "planning.plan": ("plan_cutting",),
+    "planning.shares": ("compare_batch", "job_shares"),
+    "units": ("metres", "mm", "pounds", "square_metres"),
+    "verify.check": ("check_plan",),
+    "verify.fault": ("Fault",),
+}
+_HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
+
+__all__ = [
+    "CAUTIONS",
+    "Comparison",
+    "CuttingPlan",
+    "CuttingRequest",
+    "Fault",
+    "Finding",
+    "Frame",
+    "InvalidInput",
+    "Job",
+    "JobShare",
+    "Keep",
+    "LengthPlan",
+    "NoPlan",
+    "Order",
+    "Outlay",
+    "PartList",
+    "PlanRefused",
+    "PriceBook",
+    "Problem",
+    "Rack",
+    "Severity",
+    "SheetPlan",
+    "Wall",
+    "check_plan",
+    "compare_batch",
+    "draw_boarding",
+    "draw_elevation",
+    "draw_length_layout",
+    "draw_length_plan",
+    "draw_sheet_layout",
+    "frame_wall",
+    "job_of_frame",
+    "job_shares",
+    "metres",
+    "mm",
+    "order_csv",
+    "order_document",
+    "order_for",
+    "order_table",
+    "plan_cutting",
+    "plan_document",
+    "plan_from_document",
+    "pounds",
+    "price_book_from_document",
+    "rack_from_document",
+    "read_part_list",
+    "read_plan",
+    "read_price_book",
+    "read_rack",
+    "read_request",
+    "read_wall",
+    "request_document",
+    "request_for_jobs",
+    "request_from_document",
+    "schemas",
+    "square_metres",
+    "wall_from_document",
+]
+
+
+def __getattr__(name: str) -> object:
+    home = _HOME_OF.get(name)
+    if home is None:
+        raise AttributeError(f"module 'optimiser' has no attribute {name!r}")
+    return getattr(import_module(f"optimiser.{home}"), name)
+
+
+def __dir__() -> list[str]:
+    return sorted(__all__)

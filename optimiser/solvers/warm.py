@@ -1,4 +1,4 @@
-"""Compile the solvers' loops once, at set-up, so that the first plan on a fresh machine is not slow.
+"""Compile the solvers' loops once, at set-up, so that a first plan on a fresh machine is quick.
 
 Run as `python -m optimiser.solvers.warm`.
 """

@@ -1,0 +1,115 @@
+"""The main job in one call: walls and part lists in; plan, order, shares and comparison out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import optimiser as lib
+from optimiser import (
+    Comparison,
+    CuttingPlan,
+    CuttingRequest,
+    Frame,
+    Job,
+    JobShare,
+    Keep,
+    NoPlan,
+    Order,
+    PartList,
+    PriceBook,
+    Problem,
+    Rack,
+    Severity,
+    Wall,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rules:
+    """How a batch is planned: what is kept, how long to think, which seed."""
+
+    keep: Keep
+    seed: int
+    seconds: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Batch:
+    """Everything that one planning of several jobs yields. `comparison` only when asked for."""
+
+    walls: tuple[Wall, ...]
+    frames: tuple[Frame, ...]
+    jobs: tuple[Job, ...]
+    book: PriceBook
+    request: CuttingRequest
+    plan: CuttingPlan
+    order: Order
+    shares: tuple[JobShare, ...]
+    comparison: Comparison | None
+
+
+def plan_batch(
+    walls: tuple[Wall, ...],
+    part_lists: tuple[PartList, ...],
+    book: PriceBook,
+    rack: Rack,
+    rules: Rules,
+    *,
+    compare: bool = False,
+    watch: Callable[[CuttingPlan], None] | None = None,
+) -> Batch:
+    """Frame the walls, plan all jobs together, and work out the order and who pays for what.
+
+    Raises InvalidInput for bad input, NoPlan when a wall has a finding that stops it or the parts
+    cannot be cut from what there is.
+    """
+    frames = tuple(lib.frame_wall(wall, book) for wall in walls)
+    _require_no_stop(frames)
+    jobs = tuple(
+        lib.job_of_frame(frame, client=wall.client, needed=wall.needed)
+        for wall, frame in zip(walls, frames, strict=True)
+    ) + tuple(job for parts in part_lists for job in _jobs_of(parts))
+    request = lib.request_for_jobs(
+        jobs, book, rack, keep=rules.keep, seed=rules.seed, seconds=rules.seconds
+    )
+    plan = lib.plan_cutting(request, watch=watch)
+    return Batch(
+        walls=walls,
+        frames=frames,
+        jobs=jobs,
+        book=book,
+        request=request,
+        plan=plan,
+        order=lib.order_for(plan, jobs, book),
+        shares=lib.job_shares(request, plan),
+        comparison=lib.compare_batch(request, plan) if compare else None,
+    )
+
+
+def _require_no_stop(frames: tuple[Frame, ...]) -> None:
+    stops = tuple(
+        Problem(f"job {frame.job}, {finding.rule}", finding.trouble, finding.remedy)
+        for frame in frames
+        for finding in frame.findings
+        if finding.severity is Severity.STOP
+    )
+    if stops:
+        raise NoPlan(stops)
+
+
+def _jobs_of(parts: PartList) -> tuple[Job, ...]:
+    """Make a job of each job named in a part list."""
+    named = [part.job for _, part in parts.lengths] + [part.job for _, part in parts.boards]
+    return tuple(
+        Job(
+            name=name,
+            client="",
+            needed="",
+            parts=PartList(
+                lengths=tuple(pair for pair in parts.lengths if pair[1].job == name),
+                boards=tuple(pair for pair in parts.boards if pair[1].job == name),
+            ),
+        )
+        for name in dict.fromkeys(named)
+    )

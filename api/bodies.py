@@ -1,0 +1,95 @@
+"""Bodies of several documents: walls with price book and rack, a request with its plan."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from typing import Any
+
+import optimiser as lib
+from api.batch import Rules
+from api.rules import rules_from_document
+from optimiser import CuttingPlan, CuttingRequest, InvalidInput, PriceBook, Problem, Rack, Wall
+
+_RULES = ("keep", "seed", "seconds")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchBody:
+    """What a batch body asks for."""
+
+    walls: tuple[Wall, ...]
+    book: PriceBook
+    rack: Rack
+    rules: Rules
+    compare: bool
+
+
+def read_batch(body: bytes) -> BatchBody:
+    """Read walls, prices, rack and rules, all faults of all of them at once."""
+    document = _object(body, known=("walls", "prices", "rack", "compare", *_RULES))
+    problems: list[Problem] = []
+    walls = document.get("walls")
+    if not isinstance(walls, list) or not walls:
+        problems.append(Problem("body.walls", "is missing or empty", "Give a list of walls"))
+        walls = []
+    if not isinstance(document.get("compare", False), bool):
+        problems.append(Problem("body.compare", "is not true or false", "Give true or false"))
+    read: list[Wall] = []
+    for number, wall in enumerate(walls):
+        try:
+            read.append(lib.wall_from_document(wall, name=f"body.walls[{number}]"))
+        except InvalidInput as fault:
+            problems += fault.problems
+    book: PriceBook | None = None
+    rack = Rack()
+    rules: Rules | None = None
+    try:
+        book = lib.price_book_from_document(document.get("prices"), name="body.prices")
+    except InvalidInput as fault:
+        problems += fault.problems
+    try:
+        rack = lib.rack_from_document(document.get("rack", []), name="body.rack")
+    except InvalidInput as fault:
+        problems += fault.problems
+    try:
+        rules = rules_from_document({key: document[key] for key in _RULES if key in document})
+    except InvalidInput as fault:
+        problems += fault.problems
+    if problems or book is None or rules is None:
+        raise InvalidInput(tuple(problems))
+    return BatchBody(
+        walls=tuple(read),
+        book=book,
+        rack=rack,
+        rules=rules,
+        compare=document.get("compare", False),
+    )
+
+
+def read_pair(body: bytes) -> tuple[CuttingRequest, CuttingPlan]:
+    """Read a request and the plan to check against it."""
+    document = _object(body, known=("request", "plan"))
+    request = lib.request_from_document(document.get("request"), name="body.request")
+    return request, lib.plan_from_document(document.get("plan"), name="body.plan")
+
+
+def _object(body: bytes, *, known: tuple[str, ...]) -> dict[str, Any]:
+    try:
+        document = json.loads(body)
+    except UnicodeDecodeError:
+        raise _fault("is not text in UTF-8", "Send JSON in UTF-8") from None
+    except RecursionError:
+        raise _fault("is nested too deeply", "Lay it out as the schema says") from None
+    except ValueError as trouble:
+        raise _fault(f"is not JSON: {trouble}", "Mend the text at that place") from None
+    if not isinstance(document, dict):
+        raise _fault("is not a JSON object", f"Send an object with {', '.join(known)}")
+    unknown = sorted(set(document) - set(known))
+    if unknown:
+        raise _fault(f"has unknown fields {unknown}", f"Use only {', '.join(known)}")
+    return document
+
+
+def _fault(trouble: str, remedy: str) -> InvalidInput:
+    return InvalidInput((Problem("body", trouble, remedy),))

@@ -1,0 +1,236 @@
+"""The command line. Exit code 0: fine; 1: a finding stops it, or no plan; 2: bad input; 3: our bug.
+
+Heavy modules are imported inside the commands that need them, so that --help is quick.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from optimiser import InvalidInput, NoPlan, PlanRefused
+
+if TYPE_CHECKING:
+    from api.batch import Rules
+    from optimiser import CuttingPlan
+
+FINE, FINDING, BAD_INPUT, OUR_FAULT = 0, 1, 2, 3
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit code."""
+    arguments = _parser().parse_args(argv)
+    command: Callable[[argparse.Namespace], int] = arguments.run
+    try:
+        return command(arguments)
+    except InvalidInput as fault:
+        return _refuse(fault, "cannot be used as it stands", BAD_INPUT)
+    except NoPlan as fault:
+        return _refuse(fault, "no plan", FINDING)
+    except PlanRefused as fault:
+        return _refuse(fault, "a plan failed its check; nothing was written", OUR_FAULT)
+    except OSError as trouble:
+        print(f"scantling: {trouble.filename}: {trouble.strerror}", file=sys.stderr)
+        return BAD_INPUT
+    except KeyboardInterrupt:
+        print("scantling: stopped; nothing was written", file=sys.stderr)
+        return 130
+
+
+def _refuse(fault: InvalidInput | NoPlan | PlanRefused, heading: str, code: int) -> int:
+    print(f"scantling: {heading}:", file=sys.stderr)
+    for problem in fault.problems:
+        print(f"  {problem}", file=sys.stderr)
+    return code
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="scantling",
+        description="Boarded timber walls to parts, one cutting plan over jobs, stock and rack, "
+        "and the order.",
+    )
+    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+
+    demo = commands.add_parser("demo", help="plan the invented week and write a folder to look at")
+    demo.add_argument("--out", type=Path, default=Path("out/demo"), help="folder to write")
+    _add_thinking(demo, seconds=2)
+    demo.set_defaults(run=_demo)
+
+    frame = commands.add_parser("frame", help="make a wall into parts, with findings and drawings")
+    frame.add_argument("wall", type=Path, help="wall file (.toml)")
+    frame.add_argument("--prices", type=Path, required=True, help="price book (.toml)")
+    frame.add_argument("--out", type=Path, help="folder for the drawings")
+    frame.add_argument("--json", action="store_true", help="print JSON")
+    frame.set_defaults(run=_frame)
+
+    plan = commands.add_parser("plan", help="walls and part lists to one plan and one order")
+    plan.add_argument("jobs", type=Path, nargs="+", help="walls (.toml), part lists (.csv, .xlsx)")
+    plan.add_argument("--prices", type=Path, required=True, help="price book (.toml)")
+    plan.add_argument("--rack", type=Path, help="rack file (.csv, .xlsx)")
+    plan.add_argument("--out", type=Path, help="folder for plan, order and drawings")
+    plan.add_argument("--compare", action="store_true", help="also plan without batch and rack")
+    plan.add_argument("--json", action="store_true", help="print JSON")
+    _add_keep(plan)
+    _add_thinking(plan, seconds=5)
+    plan.set_defaults(run=_plan)
+
+    cut = commands.add_parser("cut", help="plan a cutting request (JSON)")
+    cut.add_argument("request", type=Path, help="cutting request (.json)")
+    cut.add_argument("--out", type=Path, help="folder for plan and diagrams; else to the terminal")
+    cut.set_defaults(run=_cut)
+
+    check = commands.add_parser("check", help="check a plan against its request")
+    check.add_argument("request", type=Path, help="cutting request (.json)")
+    check.add_argument("plan", type=Path, help="cutting plan (.json)")
+    check.add_argument("--json", action="store_true", help="print JSON")
+    check.set_defaults(run=_check)
+
+    serve = commands.add_parser("serve", help="serve the API on this machine")
+    serve.add_argument("--host", default="127.0.0.1", help="address to listen on")
+    serve.add_argument("--port", type=int, default=8000, help="port to listen on")
+    serve.set_defaults(run=_serve)
+    return parser
+
+
+def _add_thinking(command: argparse.ArgumentParser, *, seconds: float) -> None:
+    command.add_argument(
+        "--seconds", type=float, default=seconds, help=f"time to think (default {seconds:g})"
+    )
+    command.add_argument("--seed", type=int, default=1, help="seed of the search (default 1)")
+
+
+def _add_keep(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--keep-length", default="600", help="shortest offcut kept, mm")
+    command.add_argument("--keep-width", default="300", help="narrowest board offcut kept, mm")
+    command.add_argument("--keep-height", default="300", help="other side of a board offcut, mm")
+    command.add_argument("--credit", default="0.5", help="worth of an offcut, share of its price")
+
+
+def _watch(plan: CuttingPlan) -> None:
+    from optimiser import pounds
+
+    print(
+        f"  {plan.seconds:5.1f} s: net {pounds(plan.money.net)}, bound {pounds(plan.bound)}",
+        file=sys.stderr,
+    )
+
+
+def _rules(arguments: argparse.Namespace) -> Rules:
+    from api.rules import rules_from_text
+
+    return rules_from_text(
+        length=arguments.keep_length,
+        width=arguments.keep_width,
+        height=arguments.keep_height,
+        credit=arguments.credit,
+        seed=arguments.seed,
+        seconds=arguments.seconds,
+    )
+
+
+def _demo(arguments: argparse.Namespace) -> int:
+    from api.demo_run import run_demo
+    from api.report import batch_report
+
+    batch = run_demo(arguments.out, seconds=arguments.seconds, seed=arguments.seed, watch=_watch)
+    print(batch_report(batch))
+    print(f"Written to {arguments.out}: open {arguments.out / 'index.html'}")
+    return FINE
+
+
+def _frame(arguments: argparse.Namespace) -> int:
+    import optimiser as lib
+    from api.drawings import wall_drawings
+    from api.folder import write_files
+    from api.inputs import read_text
+    from api.report import frame_report
+    from api.values import frame_document
+
+    wall = lib.read_wall(read_text(arguments.wall), name=arguments.wall.name)
+    book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
+    frame = lib.frame_wall(wall, book)
+    print(json.dumps(frame_document(frame), indent=1) if arguments.json else frame_report(frame))
+    if arguments.out is not None:
+        drawn = {f"{drawing.name}.svg": drawing.svg for drawing in wall_drawings((frame,))}
+        write_files(drawn, arguments.out)
+    stopped = any(finding.severity is lib.Severity.STOP for finding in frame.findings)
+    return FINDING if stopped else FINE
+
+
+def _plan(arguments: argparse.Namespace) -> int:
+    import optimiser as lib
+    from api.batch import plan_batch
+    from api.folder import write_folder
+    from api.inputs import read_jobs, read_rack, read_text
+    from api.report import batch_report
+    from api.values import batch_document
+
+    walls, lists = read_jobs(arguments.jobs)
+    batch = plan_batch(
+        walls,
+        lists,
+        lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name),
+        read_rack(arguments.rack),
+        _rules(arguments),
+        compare=arguments.compare,
+        watch=_watch,
+    )
+    if arguments.out is not None:
+        write_folder(batch, arguments.out)
+    if arguments.json:
+        print(json.dumps(batch_document(batch), indent=1, ensure_ascii=False))
+    else:
+        print(batch_report(batch))
+        if arguments.out is not None:
+            print(f"Written to {arguments.out}: open {arguments.out / 'index.html'}")
+    return FINE
+
+
+def _cut(arguments: argparse.Namespace) -> int:
+    import optimiser as lib
+    from api.folder import write_cutting
+    from api.inputs import read_bytes
+
+    request = lib.read_request(read_bytes(arguments.request), name=arguments.request.name)
+    plan = lib.plan_cutting(request, watch=_watch)
+    if arguments.out is None:
+        print(json.dumps(lib.plan_document(plan), indent=1, ensure_ascii=False))
+    else:
+        write_cutting(request, plan, arguments.out)
+        print(f"Written to {arguments.out}: plan.json and {arguments.out / 'diagrams'}")
+    return FINE
+
+
+def _check(arguments: argparse.Namespace) -> int:
+    import optimiser as lib
+    from api.inputs import read_bytes
+
+    request = lib.read_request(read_bytes(arguments.request), name=arguments.request.name)
+    plan = lib.read_plan(read_bytes(arguments.plan), name=arguments.plan.name)
+    faults = lib.check_plan(request, plan)
+    if arguments.json:
+        found = [{"where": fault.where, "what": fault.what} for fault in faults]
+        print(json.dumps({"sound": not faults, "faults": found}, indent=1))
+    elif faults:
+        print("\n".join(map(str, faults)))
+    else:
+        print("The plan is sound.")
+    return FINDING if faults else FINE
+
+
+def _serve(arguments: argparse.Namespace) -> int:
+    import uvicorn
+
+    from api.app import create_app
+
+    uvicorn.run(create_app(), host=arguments.host, port=arguments.port, server_header=False)
+    return FINE
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,38 @@
+"""The demo: an invented small firm's week of three walls, an invented price book and rack."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import optimiser as lib
+from api.batch import Batch, Rules, plan_batch
+from api.folder import write_folder
+from api.inputs import read_jobs, read_rack, read_text
+from api.rules import default_keep
+from optimiser import CuttingPlan
+
+SCENARIO = Path(__file__).parent / "demo"
+WALLS = ("wall-a.toml", "wall-b.toml", "wall-c.toml")
+
+
+def run_demo(
+    folder: Path,
+    *,
+    seconds: float,
+    seed: int,
+    watch: Callable[[CuttingPlan], None] | None = None,
+) -> Batch:
+    """Plan the week, compare it with planning one job at a time, and write the folder."""
+    walls, lists = read_jobs([SCENARIO / name for name in WALLS])
+    batch = plan_batch(
+        walls,
+        lists,
+        lib.read_price_book(read_text(SCENARIO / "price-book.toml"), name="price-book.toml"),
+        read_rack(SCENARIO / "rack.csv"),
+        Rules(keep=default_keep(), seed=seed, seconds=seconds),
+        compare=True,
+        watch=watch,
+    )
+    write_folder(batch, folder)
+    return batch

@@ -1,0 +1,71 @@
+"""Every drawing of a plan and its walls, by a file name that is safe anywhere."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import optimiser as lib
+from optimiser import CuttingPlan, CuttingRequest, Frame
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """One SVG: its file name without ending, and what it shows."""
+
+    name: str
+    title: str
+    svg: str
+
+
+def safe_name(text: str) -> str:
+    """Make a file name of any text: lower case, digits and hyphens."""
+    return re.sub(r"[^a-z0-9.]+", "-", text.lower()).strip("-.") or "unnamed"
+
+
+def cutting_drawings(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Drawing]:
+    """Draw one page or more of lengths per section, and one page per sheet layout."""
+    jobs = tuple(dict.fromkeys(part.job for item in request.materials for part in item.parts))
+    for lengths, asked in zip(plan.lengths, request.lengths, strict=True):
+        pages = lib.draw_length_plan(lengths, asked, title=lengths.material, jobs=jobs)
+        for number, svg in enumerate(pages, start=1):
+            yield Drawing(
+                name=f"{safe_name(lengths.material)}-page-{number}",
+                title=f"{lengths.material}, page {number} of {len(pages)}",
+                svg=svg,
+            )
+    for sheets, board in zip(plan.sheets, request.sheets, strict=True):
+        for number, layout in enumerate(sheets.layouts, start=1):
+            title = f"{sheets.material}, layout {number} of {len(sheets.layouts)}"
+            yield Drawing(
+                name=f"{safe_name(sheets.material)}-layout-{number}",
+                title=title,
+                svg=lib.draw_sheet_layout(
+                    layout,
+                    board,
+                    number=number,
+                    of=len(sheets.layouts),
+                    title=sheets.material,
+                    jobs=jobs,
+                ),
+            )
+
+
+def wall_drawings(frames: tuple[Frame, ...]) -> Iterator[Drawing]:
+    """Draw each framed wall: its members, and the boards of each layer."""
+    for frame in frames:
+        name = safe_name(frame.job)
+        yield Drawing(
+            name=f"{name}-frame",
+            title=f"Job {frame.job}: frame",
+            svg=lib.draw_elevation(frame, title=f"Job {frame.job}: frame"),
+        )
+        layers = sorted({board.layer for board in frame.boards if board.face == "front"})
+        for layer in layers:
+            title = f"Job {frame.job}: boards" + (f", layer {layer}" if len(layers) > 1 else "")
+            yield Drawing(
+                name=f"{name}-boards-{layer}",
+                title=title,
+                svg=lib.draw_boarding(frame, title=title, layer=layer),
+            )

@@ -1,0 +1,60 @@
+"""Files from disk to values: the only place where the command line reads."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import optimiser as lib
+from optimiser import InvalidInput, PartList, Problem, Rack, Wall
+
+MOST_BYTES = 10_000_000
+
+
+def read_bytes(path: Path) -> bytes:
+    """Return a file's content. Raises InvalidInput when it cannot be read or is over 10 MB."""
+    try:
+        if path.stat().st_size > MOST_BYTES:
+            raise InvalidInput((Problem(str(path), "is larger than 10 MB", "Split the file"),))
+        return path.read_bytes()
+    except OSError as trouble:
+        reason = trouble.strerror or "cannot be read"
+        remedy = "Check the file's name and that you may read it"
+        raise InvalidInput((Problem(str(path), reason, remedy),)) from None
+
+
+def read_text(path: Path) -> str:
+    """Return a file's content as UTF-8 text. Raises InvalidInput when it is not."""
+    try:
+        return read_bytes(path).decode("utf-8-sig")
+    except UnicodeDecodeError:
+        remedy = "Save the file as UTF-8"
+        raise InvalidInput((Problem(str(path), "is not text in UTF-8", remedy),)) from None
+
+
+def read_jobs(paths: list[Path]) -> tuple[tuple[Wall, ...], tuple[PartList, ...]]:
+    """Read walls (.toml) and part lists (.csv, .xlsx), all faults of all files at once."""
+    walls: list[Wall] = []
+    lists: list[PartList] = []
+    problems: list[Problem] = []
+    for path in paths:
+        try:
+            match path.suffix.lower():
+                case ".toml":
+                    walls.append(lib.read_wall(read_text(path), name=path.name))
+                case ".csv" | ".xlsx":
+                    lists.append(
+                        lib.read_part_list(read_bytes(path), name=path.name, job=path.stem)
+                    )
+                case ending:
+                    remedy = "Give walls as .toml, part lists as .csv or .xlsx"
+                    problems.append(Problem(str(path), f"has the ending {ending!r}", remedy))
+        except InvalidInput as fault:
+            problems += fault.problems
+    if problems:
+        raise InvalidInput(tuple(problems))
+    return tuple(walls), tuple(lists)
+
+
+def read_rack(path: Path | None) -> Rack:
+    """Read a rack file, or take an empty rack where there is none."""
+    return Rack() if path is None else lib.read_rack(read_bytes(path), name=path.name)

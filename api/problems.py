@@ -1,0 +1,107 @@
+"""Errors as problem details (RFC 9457): each fault with field, trouble, remedy; never a trace."""
+
+from __future__ import annotations
+
+import logging
+from typing import Any
+
+from fastapi import FastAPI, Request
+from fastapi.exceptions import RequestValidationError
+from fastapi.responses import JSONResponse
+from starlette.exceptions import HTTPException
+
+from optimiser import InvalidInput, NoPlan, PlanRefused, Problem
+
+_log = logging.getLogger(__name__)
+MEDIA_TYPE = "application/problem+json"
+
+PROBLEM_SCHEMA: dict[str, Any] = {
+    "type": "object",
+    "required": ["type", "title", "status"],
+    "properties": {
+        "type": {"type": "string"},
+        "title": {"type": "string"},
+        "status": {"type": "integer"},
+        "detail": {"type": "string"},
+        "problems": {
+            "type": "array",
+            "items": {
+                "type": "object",
+                "required": ["field", "trouble", "remedy"],
+                "properties": {
+                    "field": {"type": "string"},
+                    "trouble": {"type": "string"},
+                    "remedy": {"type": "string"},
+                },
+            },
+        },
+    },
+}
+
+
+def problem_response(
+    status: int, kind: str, title: str, problems: tuple[Problem, ...] = (), detail: str = ""
+) -> JSONResponse:
+    """Make one problem details answer."""
+    content: dict[str, Any] = {"type": f"/problems/{kind}", "title": title, "status": status}
+    if detail:
+        content["detail"] = detail
+    if problems:
+        content["problems"] = [
+            {"field": item.field, "trouble": item.trouble, "remedy": item.remedy}
+            for item in problems
+        ]
+    return JSONResponse(content, status_code=status, media_type=MEDIA_TYPE)
+
+
+def add_problem_handlers(app: FastAPI) -> None:
+    """Answer every error of the app as problem details."""
+    app.add_exception_handler(InvalidInput, _invalid)
+    app.add_exception_handler(NoPlan, _no_plan)
+    app.add_exception_handler(PlanRefused, _refused)
+    app.add_exception_handler(HTTPException, _http)
+    app.add_exception_handler(RequestValidationError, _request)
+    app.add_exception_handler(Exception, _unexpected)
+
+
+async def _invalid(_request: Request, fault: Exception) -> JSONResponse:
+    assert isinstance(fault, InvalidInput)
+    return problem_response(
+        422, "invalid-input", "The input cannot be used as it stands", fault.problems
+    )
+
+
+async def _no_plan(_request: Request, fault: Exception) -> JSONResponse:
+    assert isinstance(fault, NoPlan)
+    return problem_response(422, "no-plan", "No plan can meet this request", fault.problems)
+
+
+async def _refused(_request: Request, fault: Exception) -> JSONResponse:
+    assert isinstance(fault, PlanRefused)
+    _log.error("plan.refused problems=%s", fault)
+    return problem_response(500, "plan-refused", "A plan failed its check", fault.problems)
+
+
+async def _http(_request: Request, fault: Exception) -> JSONResponse:
+    assert isinstance(fault, HTTPException)
+    return problem_response(fault.status_code, f"http-{fault.status_code}", str(fault.detail))
+
+
+async def _request(_request: Request, fault: Exception) -> JSONResponse:
+    assert isinstance(fault, RequestValidationError)
+    problems = tuple(
+        Problem(
+            ".".join(str(step) for step in error["loc"]),
+            str(error["msg"]),
+            "Correct it as the OpenAPI document says",
+        )
+        for error in fault.errors()
+    )
+    return problem_response(422, "invalid-input", "The input cannot be used as it stands", problems)
+
+
+async def _unexpected(_request: Request, fault: Exception) -> JSONResponse:
+    _log.exception("request.failed", exc_info=fault)
+    return problem_response(
+        500, "our-fault", "The program failed", detail="The fault is logged; please report it."
+    )

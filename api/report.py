@@ -1,0 +1,156 @@
+"""A batch in a page of text, for the terminal and for summary.txt."""
+
+from __future__ import annotations
+
+import textwrap
+
+import optimiser as lib
+from api.batch import Batch
+from optimiser import Comparison, Finding, Frame, LengthPlan, Severity, SheetPlan, mm, pounds
+
+
+def batch_report(batch: Batch) -> str:
+    """Return the whole page: jobs, findings, plan, savings, shares, order."""
+    blocks = [
+        _jobs(batch),
+        *([findings_text(batch.frames)] if _findings_to_show(batch.frames) else []),
+        plan_text(batch),
+        *([_saved(batch.comparison)] if batch.comparison is not None else []),
+        _shares(batch),
+        "ORDER to " + batch.order.merchant + "\n" + lib.order_table(batch.order),
+        "Not a structural, electrical or fire design. The appliance's manual, the local codes and\n"
+        "qualified people come first; read every caution on index.html before you cut.",
+    ]
+    return "\n\n".join(blocks) + "\n"
+
+
+def _jobs(batch: Batch) -> str:
+    lines = ["JOBS"]
+    for job in batch.jobs:
+        timber = sum(part.quantity for _, part in job.parts.lengths)
+        boards = sum(part.quantity for _, part in job.parts.boards)
+        named = f"{job.name} ({job.client})" if job.client else job.name
+        when = f", needed {job.needed}" if job.needed else ""
+        lines.append(f"  {named}: {timber} lengths and {boards} board parts{when}")
+    return "\n".join(lines)
+
+
+def _findings_to_show(frames: tuple[Frame, ...]) -> bool:
+    return any(
+        finding.severity is not Severity.NOTE for frame in frames for finding in frame.findings
+    )
+
+
+def findings_text(frames: tuple[Frame, ...], *, notes: bool = False) -> str:
+    """List stops and warnings (and notes when asked), each once with the jobs it concerns."""
+    concerned: dict[Finding, list[str]] = {}
+    for frame in frames:
+        for finding in frame.findings:
+            if notes or finding.severity is not Severity.NOTE:
+                concerned.setdefault(finding, []).append(frame.job)
+    lines = ["FINDINGS"]
+    for finding, jobs in concerned.items():
+        heading = f"{finding.severity.value.upper()} {', '.join(jobs)}"
+        lines += _wrapped(f"{heading}: {finding.trouble}", indent="  ")
+        remedy = f"{finding.remedy} [{finding.rule}; {finding.source}]"
+        lines += _wrapped(remedy, indent="      ")
+    return "\n".join(lines)
+
+
+def _wrapped(text: str, *, indent: str) -> list[str]:
+    return textwrap.wrap(text, width=96, initial_indent=indent, subsequent_indent=f"{indent}  ")
+
+
+def plan_text(batch: Batch) -> str:
+    """Tell stock, use and money of each material, and how far from the proven bound."""
+    plan = batch.plan
+    lines = [
+        f"CUTTING PLAN, checked, in {plan.seconds:.1f} s",
+        f"  {'material':<20} {'buy':>5} {'rack':>5} {'used':>7} {'kept':>6} {'scrap':>6} "
+        f"{'net cost':>9} {'bound':>9}",
+    ]
+    lines += [_material_line(item) for item in plan.materials]
+    gap = plan.money.net - plan.bound
+    lines.append(
+        f"  purchase {pounds(plan.money.purchase)} + rack offcuts {pounds(plan.money.offcuts_used)}"
+        f" − kept offcuts {pounds(plan.money.credit)} = net {pounds(plan.money.net)}"
+    )
+    lines.append(
+        "  proven: no plan can cost less"
+        if plan.proven
+        else f"  no plan can cost less than {pounds(plan.bound)}: "
+        f"more thinking could save at most {pounds(gap)}"
+    )
+    return "\n".join(lines)
+
+
+def _material_line(item: LengthPlan | SheetPlan) -> str:
+    bought = sum(layout.count for layout in item.layouts if not layout.offcut)
+    racked = sum(layout.count for layout in item.layouts if layout.offcut)
+    total = max(1, item.usage.total)
+    waste = item.usage.scrap + item.usage.kerf + item.usage.trim
+    return (
+        f"  {item.material[:20]:<20} {bought:>5} {racked:>5} "
+        f"{100 * item.usage.part / total:>6.1f}% {100 * item.usage.offcut / total:>5.1f}% "
+        f"{100 * waste / total:>5.1f}% {pounds(item.money.net):>9} {pounds(item.bound):>9}"
+        f"{' proven' if item.proven else ''}"
+    )
+
+
+def _saved(comparison: Comparison) -> str:
+    rows = (
+        ("one job at a time", comparison.one_by_one),
+        ("together", comparison.together),
+        ("together, with the rack", comparison.with_rack),
+    )
+    lines = [
+        "SAVED BY PLANNING TOGETHER",
+        f"  {'':<24} {'lengths':>8} {'sheets':>7} {'timber':>9} {'board':>9} "
+        f"{'purchase':>9} {'net cost':>9}",
+    ]
+    for name, outlay in rows:
+        lines.append(
+            f"  {name:<24} {outlay.lengths:>8} {outlay.sheets:>7} "
+            f"{lib.metres(outlay.length):>7} m {lib.square_metres(outlay.area):>6} m² "
+            f"{pounds(outlay.purchase):>9} {pounds(outlay.net):>9}"
+        )
+    batching = comparison.one_by_one.purchase - comparison.together.purchase
+    rack = comparison.together.purchase - comparison.with_rack.purchase
+    lines.append(
+        f"  less to buy: {pounds(batching)} by planning together, {pounds(rack)} by the rack"
+    )
+    return "\n".join(lines)
+
+
+def _shares(batch: Batch) -> str:
+    lines = ["EACH JOB'S SHARE of the net cost, by net length and area"]
+    for share in batch.shares:
+        length = sum(size for _, size in share.lengths)
+        area = sum(size for _, size in share.areas)
+        lines.append(
+            f"  {share.job:<24} {lib.metres(length):>8} m  {lib.square_metres(area):>6} m²  "
+            f"{pounds(share.cost):>9}"
+        )
+    return "\n".join(lines)
+
+
+def frame_report(frame: Frame) -> str:
+    """Tell one framed wall's parts, quantities, findings and defaults."""
+    lines = [f"JOB {frame.job}: {mm(frame.width)} wide, {mm(frame.depth)} deep"]
+    job = lib.job_of_frame(frame)
+    for material, length in job.parts.lengths:
+        lines.append(
+            f"  {length.quantity:>3} × {mm(length.length):>7} mm  {length.id:<10} "
+            f"{length.name:<14} {material}"
+        )
+    for material, board in job.parts.boards:
+        holes = f", {len(board.cut_outs)} cut-out(s)" if board.cut_outs else ""
+        lines.append(
+            f"  {board.quantity:>3} × {mm(board.width):>7} × {mm(board.height)} mm  {board.id} "
+            f"{board.name} {material}{holes}"
+        )
+    lines += [f"  {q.amount:>6} {q.unit:<5} {q.item}: {q.working}" for q in frame.quantities]
+    lines.append(findings_text((frame,), notes=True))
+    lines.append("TAKEN WHERE NOTHING WAS SAID")
+    lines += [f"  {default.field}: {default.value}" for default in frame.defaults]
+    return "\n".join(lines) + "\n"

@@ -1,0 +1,177 @@
+"""The fields that documents share: sizes in mm, money as text, names; and their faults in words."""
+
+from __future__ import annotations
+
+import json
+from typing import Annotated, Any, TypeVar
+
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    PlainSerializer,
+    ValidationError,
+    WithJsonSchema,
+)
+
+from optimiser.errors import InvalidInput, Problem, invalid
+from optimiser.units import mm_number, pence, pounds, tenths
+
+# A document larger than this is refused before it is read.
+MOST_BYTES = 10_000_000
+
+
+def _size(value: object) -> int:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise ValueError("a size is a number of mm, such as 2281.5, without quotes or unit")
+    return tenths(value)
+
+
+def _above_zero(value: object) -> int:
+    size = _size(value)
+    if size == 0:
+        raise ValueError("a size here must be above 0")
+    return size
+
+
+def _money(value: object) -> int:
+    if not isinstance(value, str):
+        raise ValueError('money is written as text, such as "3.60"')
+    return pence(value)
+
+
+def _signed_money(value: object) -> int:
+    if isinstance(value, str) and value.startswith("-"):
+        return -_money(value[1:])
+    return _money(value)
+
+
+def _size_sum(value: object) -> int:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise ValueError("a sum of sizes is a number of mm")
+    size = round(value * 10)
+    if size < 0 or abs(size - value * 10) > 1e-3:
+        raise ValueError("a sum of sizes is 0 or more mm with at most one decimal")
+    return size
+
+
+def _area(value: object) -> int:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise ValueError("an area is a number of mm²")
+    area = round(value * 100)
+    if area < 0 or abs(area - value * 100) > 1e-3:
+        raise ValueError("an area is 0 or more mm² with at most two decimals")
+    return area
+
+
+def _area_number(area: int) -> int | float:
+    return area // 100 if area % 100 == 0 else area / 100
+
+
+_SIZE_SCHEMA = {"type": "number", "minimum": 0, "maximum": 100_000}
+
+# Millimetres with at most one decimal in the document, tenths of a millimetre as a value.
+Size = Annotated[
+    int,
+    BeforeValidator(_above_zero),
+    PlainSerializer(mm_number, return_type=int | float),
+    WithJsonSchema({**_SIZE_SCHEMA, "minimum": 0, "exclusiveMinimum": 0}),
+]
+SizeOrZero = Annotated[
+    int,
+    BeforeValidator(_size),
+    PlainSerializer(mm_number, return_type=int | float),
+    WithJsonSchema(_SIZE_SCHEMA),
+]
+# A sum of sizes may exceed what any one size may be.
+SizeSum = Annotated[
+    int,
+    BeforeValidator(_size_sum),
+    PlainSerializer(mm_number, return_type=int | float),
+    WithJsonSchema({"type": "number", "minimum": 0}),
+]
+Area = Annotated[
+    int,
+    BeforeValidator(_area),
+    PlainSerializer(_area_number, return_type=int | float),
+    WithJsonSchema({"type": "number", "minimum": 0}),
+]
+MoneyText = Annotated[
+    int,
+    BeforeValidator(_money),
+    PlainSerializer(pounds, return_type=str),
+    WithJsonSchema({"type": "string", "pattern": r"^[0-9]+([.,][0-9]{1,2})?$"}),
+]
+SignedMoneyText = Annotated[
+    int,
+    BeforeValidator(_signed_money),
+    PlainSerializer(pounds, return_type=str),
+    WithJsonSchema({"type": "string", "pattern": r"^-?[0-9]+([.,][0-9]{1,2})?$"}),
+]
+Id = Annotated[str, Field(min_length=1, max_length=120, pattern=r"^[^\x00-\x1f\x7f]+$")]
+Label = Annotated[str, Field(max_length=200, pattern=r"^[^\x00-\x1f\x7f]*$")]
+Count = Annotated[int, Field(ge=1, le=1_000_000, strict=True)]
+
+
+class Document(BaseModel):
+    """A part of a document: unknown fields are refused, so that a slip of spelling is not lost."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+DocumentT = TypeVar("DocumentT", bound=BaseModel)
+
+_REMEDIES = {
+    "missing": "Add this field",
+    "extra_forbidden": "Take it out or correct its spelling",
+    "int_type": "Give a whole number",
+    "int_from_float": "Give a whole number",
+    "greater_than_equal": "Give a larger number",
+    "less_than_equal": "Give a smaller number",
+    "too_long": "Shorten the list",
+    "string_too_long": "Shorten the text",
+    "enum": "Use one of the words named",
+    "literal_error": "Use one of the words named",
+}
+
+
+def read_json(text: str | bytes, model: type[DocumentT], *, name: str) -> DocumentT:
+    """Read one document from JSON text. Raises InvalidInput with every fault of it."""
+    if len(text) > MOST_BYTES:
+        raise invalid(name, f"{len(text)} bytes is more than 10 MB", "Split the request")
+    try:
+        content = json.loads(text)
+    except UnicodeDecodeError:
+        raise invalid(name, "is not text in UTF-8", "Save it as JSON in UTF-8") from None
+    except RecursionError:
+        raise invalid(name, "is nested too deeply", "Lay it out as the schema says") from None
+    except ValueError as trouble:
+        raise invalid(name, f"is not JSON: {trouble}", "Mend the text at that place") from None
+    return read_document(content, model, name=name)
+
+
+def read_document(content: object, model: type[DocumentT], *, name: str) -> DocumentT:
+    """Read one document from plain values. Raises InvalidInput with every fault of it."""
+    try:
+        return model.model_validate(content)
+    except ValidationError as faults:
+        raise InvalidInput(problems_of(faults, name=name)) from None
+
+
+def problems_of(faults: ValidationError, *, name: str) -> tuple[Problem, ...]:
+    """Put every fault of a document in words: the field, the value given, what to do."""
+    return tuple(_problem(dict(fault), name) for fault in faults.errors(include_url=False))
+
+
+def _problem(fault: dict[str, Any], name: str) -> Problem:
+    path = ""
+    for step in fault["loc"]:
+        path += f"[{step}]" if isinstance(step, int) else f".{step}" if path else str(step)
+    trouble = str(fault["msg"]).removeprefix("Value error, ")
+    if fault["type"] not in ("missing", "extra_forbidden"):
+        given = fault["input"]
+        shown = repr(given) if isinstance(given, str | int | float | None) else type(given).__name__
+        trouble = f"{shown[:60]}: {trouble[:1].lower()}{trouble[1:]}"
+    remedy = _REMEDIES.get(str(fault["type"]), "Correct the value as described")
+    return Problem(f"{name}: {path}" if path else name, trouble, remedy)

@@ -1,0 +1,233 @@
+"""A merchant's price book as a document: TOML, or the same as plain values."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator
+from decimal import Decimal, InvalidOperation
+from typing import Annotated, Literal
+
+from pydantic import BeforeValidator, Field
+
+from optimiser.domain.price_book import LengthItem, Pack, PackItem, PriceBook, SheetItem
+from optimiser.domain.request import Cutting
+from optimiser.domain.stock import StockLength, StockSheet
+from optimiser.errors import InvalidInput, Problem, invalid
+from optimiser.formats.fields import Document, Id, Label, MoneyText, Size, SizeOrZero, read_document
+from optimiser.units import Pence, Tenths, mm
+
+_MOST_ITEMS = 5_000
+
+
+def _grams(value: object) -> int:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise ValueError("a mass is a number of kg")
+    grams = Decimal(str(value)) * 1000
+    if not grams.is_finite() or not 0 < grams <= 1_000_000:
+        raise ValueError("a mass is above 0 and up to 1000 kg")
+    if grams != grams.to_integral_value():
+        raise ValueError("a mass is no finer than a gram")
+    return int(grams)
+
+
+def _percent(value: object) -> int:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise ValueError("a rate is a number of percent")
+    try:
+        points = Decimal(str(value)) * 100
+    except InvalidOperation:
+        raise ValueError("a rate is a number of percent") from None
+    if not points.is_finite() or points != points.to_integral_value() or not 0 <= points <= 10_000:
+        raise ValueError("a rate is from 0 to 100 percent with at most two decimals")
+    return int(points)
+
+
+Grams = Annotated[int, BeforeValidator(_grams), Field(json_schema_extra={"type": "number"})]
+Percent = Annotated[int, BeforeValidator(_percent), Field(json_schema_extra={"type": "number"})]
+Available = Annotated[int | None, Field(ge=0, le=1_000_000, strict=True)]
+
+
+class StockLengthModel(Document):
+    """A length that is sold; `available` left out means as many as wanted."""
+
+    id: Id
+    length_mm: Size
+    price: MoneyText
+    available: Available = None
+
+
+class LengthItemModel(Document):
+    """A section: finished thickness × width as measured, never the nominal name."""
+
+    material: Id
+    description: Label
+    thickness_mm: Size
+    width_mm: Size
+    grade: Label = ""
+    mass_kg_per_m: Grams
+    kerf_mm: SizeOrZero = 30
+    end_trim_mm: SizeOrZero = 0
+    stock: tuple[StockLengthModel, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
+
+
+class StockSheetModel(Document):
+    """A sheet that is sold; `available` left out means as many as wanted."""
+
+    id: Id
+    width_mm: Size
+    height_mm: Size
+    price: MoneyText
+    available: Available = None
+
+
+class SheetItemModel(Document):
+    """A board; `kerf_mm` left out is 3 for a saw and 0 for a knife (common practice, no source)."""
+
+    material: Id
+    description: Label
+    thickness_mm: Size
+    mass_kg_per_m2: Grams
+    cutting: Cutting
+    kerf_mm: SizeOrZero | None = None
+    edge_trim_mm: SizeOrZero = 0
+    stock: tuple[StockSheetModel, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
+
+
+class PackModel(Document):
+    """One pack: `size` in the unit of its item."""
+
+    id: Id
+    description: Label
+    size: int = Field(ge=1, le=1_000_000_000, strict=True)
+    price: MoneyText
+
+
+class PackItemModel(Document):
+    """Screws, tape, adhesive, plaster and the like."""
+
+    item: Id
+    unit: Literal["each", "mm", "ml", "g"]
+    packs: tuple[PackModel, ...] = Field(min_length=1, max_length=100)
+
+
+class PriceBookModel(Document):
+    """All that one merchant sells; prices without VAT."""
+
+    merchant: Label
+    currency: str = Field(default="GBP", pattern=r"^[A-Z]{3}$")
+    vat_percent: Percent
+    lengths: tuple[LengthItemModel, ...] = Field(default=(), max_length=_MOST_ITEMS)
+    sheets: tuple[SheetItemModel, ...] = Field(default=(), max_length=_MOST_ITEMS)
+    packs: tuple[PackItemModel, ...] = Field(default=(), max_length=_MOST_ITEMS)
+
+
+def read_price_book(text: str, *, name: str) -> PriceBook:
+    """Read a price book from TOML text. Raises InvalidInput with every fault of it."""
+    try:
+        document = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as fault:
+        raise invalid(name, f"is not TOML: {fault}", "Mend that line") from None
+    return price_book_from_document(document, name=name)
+
+
+def price_book_from_document(content: object, *, name: str) -> PriceBook:
+    """Read a price book from plain values. Raises InvalidInput with every fault of it."""
+    model = read_document(content, PriceBookModel, name=name)
+    problems = tuple(_problems(model, name))
+    if problems:
+        raise InvalidInput(problems)
+    return _price_book(model)
+
+
+def _problems(model: PriceBookModel, name: str) -> Iterator[Problem]:
+    materials = [item.material for item in (*model.lengths, *model.sheets)]
+    ids = [stock.id for item in model.lengths for stock in item.stock]
+    ids += [stock.id for item in model.sheets for stock in item.stock]
+    ids += [pack.id for item in model.packs for pack in item.packs]
+    for what, names in (
+        ("material", materials),
+        ("id", ids),
+        ("pack item", [item.item for item in model.packs]),
+    ):
+        for twice in sorted({found for found in names if names.count(found) > 1}):
+            yield Problem(
+                f"{name}: {what} {twice!r}", "stands more than once", "Give each its own name"
+            )
+    for item in model.sheets:
+        if item.cutting is Cutting.KNIFE and item.kerf_mm:
+            yield Problem(
+                f"{name}: sheets {item.material!r} kerf_mm",
+                f"{mm(item.kerf_mm)} with a knife, which takes nothing away",
+                'Give 0, or cutting = "saw"',
+            )
+
+
+def _price_book(model: PriceBookModel) -> PriceBook:
+    return PriceBook(
+        merchant=model.merchant,
+        currency=model.currency,
+        vat=model.vat_percent,
+        lengths=tuple(map(_length_item, model.lengths)),
+        sheets=tuple(map(_sheet_item, model.sheets)),
+        packs=tuple(
+            PackItem(
+                item=item.item,
+                unit=item.unit,
+                packs=tuple(
+                    Pack(
+                        id=pack.id,
+                        description=pack.description,
+                        size=pack.size,
+                        price=Pence(pack.price),
+                    )
+                    for pack in item.packs
+                ),
+            )
+            for item in model.packs
+        ),
+    )
+
+
+def _length_item(item: LengthItemModel) -> LengthItem:
+    return LengthItem(
+        material=item.material,
+        description=item.description,
+        thickness=Tenths(item.thickness_mm),
+        width=Tenths(item.width_mm),
+        grade=item.grade,
+        mass=item.mass_kg_per_m,
+        kerf=Tenths(item.kerf_mm),
+        end_trim=Tenths(item.end_trim_mm),
+        stock=tuple(
+            StockLength(
+                id=stock.id,
+                length=Tenths(stock.length_mm),
+                price=Pence(stock.price),
+                available=stock.available,
+            )
+            for stock in item.stock
+        ),
+    )
+
+
+def _sheet_item(item: SheetItemModel) -> SheetItem:
+    usual_kerf = 30 if item.cutting is Cutting.SAW else 0
+    return SheetItem(
+        material=item.material,
+        description=item.description,
+        thickness=Tenths(item.thickness_mm),
+        mass=item.mass_kg_per_m2,
+        cutting=item.cutting,
+        kerf=Tenths(usual_kerf if item.kerf_mm is None else item.kerf_mm),
+        edge_trim=Tenths(item.edge_trim_mm),
+        stock=tuple(
+            StockSheet(
+                id=stock.id,
+                width=Tenths(stock.width_mm),
+                height=Tenths(stock.height_mm),
+                price=Pence(stock.price),
+                available=stock.available,
+            )
+            for stock in item.stock
+        ),
+    )

@@ -1,0 +1,1 @@
+"""The planner: from one request to one checked plan."""

@@ -1,0 +1,1 @@
+"""The checker: it lets no wrong plan and no false bound through."""
