@@ -140,7 +140,8 @@ def price_book_from_document(content: object, *, name: str) -> PriceBook:
 
 
 def _problems(model: PriceBookModel, name: str) -> Iterator[Problem]:
-    materials = [item.material for item in (*model.lengths, *model.sheets)]
+    materials = [item.material for item in model.lengths]
+    materials += [item.material for item in model.sheets]
     ids = [stock.id for item in model.lengths for stock in item.stock]
     ids += [stock.id for item in model.sheets for stock in item.stock]
     ids += [pack.id for item in model.packs for pack in item.packs]

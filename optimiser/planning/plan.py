@@ -8,6 +8,7 @@ before it is shown to anyone.
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -29,7 +30,7 @@ if TYPE_CHECKING:
     from optimiser.solvers.sheets.problem import SheetsOutcome
 
 # Seconds for a first plan of one material.
-QUICK = 0.08
+QUICK = 0.03
 # Share of the time that deciding between options may take.
 CHOOSING = 0.4
 
@@ -45,6 +46,10 @@ def plan_cutting(request: CuttingRequest, *, watch: Watch | None = None) -> Cutt
     """
     require_sane(request)
     return _Planner(request, watch).plan()
+
+
+class _NotFound(NoPlan):
+    """No plan was found, and none was ruled out: more time may help."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,14 +89,36 @@ class _Planner:
         return not self._request.choices and all(plan.proven for plan in draft.plans.values())
 
     def _quick(self) -> _Draft:
-        """Plan everything with the first option of each choice."""
-        chosen = tuple(0 for _ in self._request.choices)
+        """Plan everything with the first options that can be cut."""
+        chosen = [0 for _ in self._request.choices]
+        plans: dict[str, LengthPlan | SheetPlan] = {}
+        while True:
+            try:
+                for name in self._materials:
+                    plans[name] = self._first(name, tuple(chosen))
+            except NoPlan:
+                # Count on through the options; the first fault stands if there are no more.
+                if not self._count_on(chosen) or self._budget.is_spent:
+                    raise
+            else:
+                return _Draft(tuple(chosen), plans)
+
+    def _first(self, name: str, chosen: tuple[int, ...]) -> LengthPlan | SheetPlan:
+        """Plan one material quickly; where that finds nothing, with all the time there is."""
         share = self._request.seconds / max(1, len(self._materials)) / 2
-        plans = {
-            name: self._solve(name, chosen, min(QUICK, share), seed=self._request.seed)
-            for name in self._materials
-        }
-        return _Draft(chosen, plans)
+        try:
+            return self._solve(name, chosen, min(QUICK, share))
+        except _NotFound:
+            return self._solve(name, chosen, self._budget.left)
+
+    def _count_on(self, chosen: list[int]) -> bool:
+        """Move to the next combination of options; False when all have been tried."""
+        for place, choice in enumerate(self._request.choices):
+            chosen[place] += 1
+            if chosen[place] < len(choice.options):
+                return True
+            chosen[place] = 0
+        return False
 
     def _choose(self, draft: _Draft) -> _Draft:
         """Try the other options one by one and keep what costs less, until none does."""
@@ -116,7 +143,7 @@ class _Planner:
         for name, material in self._materials.items():
             if any(part.id in moved for part in material.parts):
                 try:
-                    plans[name] = self._solve(name, chosen, QUICK, seed=self._request.seed)
+                    plans[name] = self._solve(name, chosen, QUICK)
                 except NoPlan:
                     return None
         return _Draft(chosen, plans)
@@ -133,24 +160,23 @@ class _Planner:
             name = waiting.pop(0)
             if share <= QUICK:
                 break
-            better = self._solve(name, draft.chosen, share, seed=self._request.seed)
-            plans[name] = _better(plans[name], better)
+            # Scarce stock may leave a search without a plan; then the quick one stands.
+            with suppress(_NotFound):
+                plans[name] = _better(plans[name], self._solve(name, draft.chosen, share))
         return _Draft(draft.chosen, plans)
 
-    def _solve(
-        self, name: str, chosen: tuple[int, ...], seconds: float, *, seed: int
-    ) -> LengthPlan | SheetPlan:
+    def _solve(self, name: str, chosen: tuple[int, ...], seconds: float) -> LengthPlan | SheetPlan:
         request = self._request
         material = self._materials[name]
         wanted = quantities(request, chosen)
         budget = Budget.of(seconds)
         if isinstance(material, LengthMaterial):
             lengths = lengths_problem(material, request.keep, wanted)
-            outcome = solve_lengths(lengths, budget=budget, seed=seed)
+            outcome = solve_lengths(lengths, budget=budget, seed=request.seed)
             _require_plan(material, outcome)
             return lengths_plan(material, request.keep, request.choices, outcome)
         sheets = sheets_problem(material, request.keep, wanted)
-        found = solve_sheets(sheets, budget=budget, seed=seed)
+        found = solve_sheets(sheets, budget=budget, seed=request.seed)
         _require_plan(material, found)
         return sheets_plan(material, request.keep, request.choices, found)
 
@@ -227,7 +253,8 @@ def _require_plan(
         else "Give more seconds, or more stock"
     )
     parts: tuple[LengthPart | BoardPart, ...] = material.parts
-    raise NoPlan(
+    fault = NoPlan if proven else _NotFound
+    raise fault(
         tuple(
             Problem(
                 f"{material.material}: part {part.id!r}",

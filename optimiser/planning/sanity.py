@@ -44,6 +44,9 @@ def _problems(request: CuttingRequest) -> Iterator[Problem]:
     if not any(material.parts for material in materials):
         yield Problem("parts", "there is no part to cut", "List at least one part")
     yield from _twice("material", (material.material for material in materials))
+    # An order goes by the id of the stock alone, so an id must name one thing.
+    yield from _twice("stock id", (stock.id for item in materials for stock in item.stock))
+    yield from _twice("offcut id", (offcut.id for item in materials for offcut in item.offcuts))
     ids = [part.id for material in materials for part in material.parts]
     yield from _twice("part id", ids)
     if len(ids) > MOST_PART_TYPES:
@@ -79,7 +82,11 @@ def _sizes(field: str, **sizes: int) -> Iterator[Problem]:
 def _not_below_zero(field: str, **sizes: int) -> Iterator[Problem]:
     for name, size in sizes.items():
         if not 0 <= size <= LARGEST:
-            yield Problem(f"{field}.{name}_mm", f"{mm(size)} is below 0", "Give 0 or more in mm")
+            yield Problem(
+                f"{field}.{name}_mm",
+                f"{mm(size)} is not a size from 0 to 100 m",
+                "Give 0 or more in mm",
+            )
 
 
 def _count(field: str, count: int | None, *, least: int) -> Iterator[Problem]:
@@ -89,8 +96,6 @@ def _count(field: str, count: int | None, *, least: int) -> Iterator[Problem]:
 
 def _length_problems(field: str, material: LengthMaterial) -> Iterator[Problem]:
     yield from _not_below_zero(field, kerf=material.kerf, end_trim=material.end_trim)
-    yield from _twice("stock id", (stock.id for stock in material.stock))
-    yield from _twice("offcut id", (offcut.id for offcut in material.offcuts))
     longest, named = 0, "nothing: there is no stock and no offcut"
     for number, stock in enumerate(material.stock):
         here = f"{field}.stock[{number}]"
@@ -138,8 +143,6 @@ def _sheet_problems(field: str, material: SheetMaterial) -> Iterator[Problem]:
         yield Problem(
             f"{field}.max_stages", f"{material.max_stages} is too few", "Give 1 or more, or null"
         )
-    yield from _twice("stock id", (stock.id for stock in material.stock))
-    yield from _twice("offcut id", (offcut.id for offcut in material.offcuts))
     usable: list[tuple[int, int, str]] = []
     for number, stock in enumerate(material.stock):
         here = f"{field}.stock[{number}]"

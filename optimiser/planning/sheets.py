@@ -24,7 +24,7 @@ from optimiser.units import Pence, Tenths
 from optimiser.verify.bounds import sheet_bound
 
 if TYPE_CHECKING:
-    from optimiser.solvers.sheets.problem import Node, SheetPattern, SheetsOutcome
+    from optimiser.solvers.sheets.problem import Node, SheetPattern, SheetsOutcome, Table
 
 
 def sheets_problem(
@@ -71,7 +71,10 @@ def sheets_plan(
     sizes = sorted({size for part in material.parts for size in (part.width, part.height)})
     # Plain area proves something even where the solver's tables do not.
     by_area = tuple((int(size), size + material.kerf) for size in sizes)
-    rows = [*outcome.rows, (by_area, by_area)] if material.parts else []
+    # A solver knows only the sizes it cuts; parts of options not taken weigh nothing in its tables.
+    rows = [(_padded(across, sizes), _padded(along, sizes)) for across, along in outcome.rows]
+    if material.parts:
+        rows.append((by_area, by_area))
     certificate = tuple(
         SheetWeights(across=across, along=along) for across, along in dict.fromkeys(rows)
     )
@@ -93,6 +96,11 @@ def sheets_plan(
         seconds=round(outcome.seconds, 3),
         method=outcome.method,
     )
+
+
+def _padded(table: Table, sizes: list[Tenths]) -> Table:
+    weights = dict(table)
+    return tuple((int(size), weights.get(size, 0)) for size in sizes)
 
 
 @dataclass(frozen=True, slots=True)

@@ -189,7 +189,7 @@ def _least_sum(
     optional = {id_ for choice in choices for option in choice.options for id_ in option}
     total = sum(value for id_, value in measures.items() if id_ not in optional)
     for choice in choices:
-        total += min(sum(measures.get(id_, 0) for id_ in option) for option in choice.options)
+        total += min(sum(measures.get(id_, 0) for id_ in set(option)) for option in choice.options)
     return total
 
 

@@ -106,10 +106,14 @@ class _Search:
             rest = demand - pieces * self._holds[first]
             sum_ = paid + pieces * self._costs[first]
             relaxed = self._relaxed(first + 1, rest, sum_)
-            # With fewer pieces of the cheapest source the relaxation only grows: all are done.
-            if relaxed is None or self._is_hopeless(relaxed) or self._nodes > MOST_NODES:
+            if relaxed is None or self._nodes > MOST_NODES:
                 return
-            self._visit(first + 1, rest, sum_)
+            if not self._is_hopeless(relaxed):
+                self._visit(first + 1, rest, sum_)
+            elif rest >= 0:
+                # As long as none of the cheapest source's yield is wasted, fewer pieces of it only
+                # cost more: all that follow are hopeless too.
+                return
 
     def _is_hopeless(self, relaxed: int) -> bool:
         return self._best is not None and -(-relaxed // self._unit) >= self._best

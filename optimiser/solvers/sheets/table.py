@@ -138,7 +138,11 @@ def _ratios(problem: SheetsProblem, *, credited: bool) -> Real:
     ratios = np.zeros(c.RATIOS, dtype=np.float64)
     ratios[c.RATE] = float(problem.credit) if credited else 0.0
     dearest = max(
-        (Fraction(sheet.cost, sheet.width * sheet.height) for sheet in problem.sheets),
+        (
+            Fraction(sheet.cost, sheet.width * sheet.height)
+            for sheet in problem.sheets
+            if sheet.width and sheet.height  # trims may leave nothing of a rack offcut
+        ),
         default=Fraction(0),
     )
     # A part that waits must weigh more than the dearest sheet area it could take up.
