@@ -9,21 +9,32 @@ from __future__ import annotations
 import csv
 import io
 import re
+import unicodedata
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from optimiser.errors import InvalidInput, Problem, invalid
+from optimiser.formats.workbook import read_workbook
 from optimiser.units import Tenths, tenths
 
 MOST_BYTES = 10_000_000
 MOST_ROWS = 50_000
+MOST_COUNT = 1_000_000
+# The columns whose header may say what a bare number below it means.
+SIZES = ("length", "width", "height")
 _UNITS = ("mm", "cm", "m")
+_BETWEEN_WORDS = re.compile(r"[\s_\-./:()\[\]]+")
+# Three digits after the only mark: 2,400 may be 2400 or 2.4. With metres it can only be 2.4.
+_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}[.,][0-9]{3}\s*(mm|cm|m)?", re.IGNORECASE)
+# Signs that turn the direction of writing make a text read otherwise than it stands.
+_TURNING = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """A column of the file: what its header says, the name it is known by, its unit."""
+    """A column of the file: its letter, what its header says, the known name, its unit."""
 
+    letter: str
     header: str
     name: str
     unit: str
@@ -45,50 +56,100 @@ class Table:
     columns: tuple[Column, ...]
     rows: tuple[Row, ...]
 
-    def where(self, row: Row, column: str) -> str:
-        """Name a cell as a person would look for it."""
-        header = next((item.header for item in self.columns if item.name == column), column)
-        return f"{self.name}: row {row.number}, column {header!r}"
-
     def has(self, column: str) -> bool:
         """Return whether the file has this column."""
         return any(item.name == column for item in self.columns)
 
-    def size(self, row: Row, column: str) -> Tenths:
-        """Read a size above 0. Raises InvalidInput naming row, column, value and remedy."""
-        text = row.cells.get(column, "")
-        unit = next((item.unit for item in self.columns if item.name == column), "mm")
-        if "," in text and "." in text:
-            raise invalid(
-                self.where(row, column),
-                f"{text[:40]!r} has both a comma and a point",
-                "Write it with one decimal mark and no thousands, such as 2281.5",
+    def require(self, *columns: str) -> None:
+        """Raise InvalidInput naming every one of these columns that the file has not."""
+        missing = [column for column in columns if not self.has(column)]
+        if missing:
+            raise InvalidInput(
+                tuple(Problem(self.name, f"has no column {c!r}", "Add it") for c in missing)
             )
+
+    def where(self, row: Row, column: str) -> str:
+        """Name a cell as a person would look for it."""
+        for item in self.columns:
+            if item.name == column:
+                header = _short(item.header)
+                return f"{self.name}: row {row.number}, column {item.letter} {header}"
+        return f"{self.name}: row {row.number}, column {column!r}"
+
+    def unit(self, column: str) -> str:
+        """Return what a bare number in this column means."""
+        return next((item.unit for item in self.columns if item.name == column), "mm")
+
+
+@dataclass(frozen=True, slots=True)
+class Cells:
+    """One row being read: every broken cell adds to `problems`, and a stand-in is returned."""
+
+    table: Table
+    row: Row
+    problems: list[Problem] = field(default_factory=list)
+
+    def filled(self, column: str) -> bool:
+        """Return whether the cell holds anything."""
+        return bool(self.row.cells.get(column))
+
+    def fault(self, column: str, trouble: str, remedy: str) -> None:
+        """Note what is wrong with one cell."""
+        self.problems.append(Problem(self.table.where(self.row, column), trouble, remedy))
+
+    def row_fault(self, trouble: str, remedy: str) -> None:
+        """Note what is wrong with the row as a whole."""
+        where = f"{self.table.name}: row {self.row.number}"
+        self.problems.append(Problem(where, trouble, remedy))
+
+    def size(self, column: str) -> Tenths:
+        """Read a size above 0; a number that names no unit has the header's."""
+        text, unit = self.row.cells.get(column, ""), self.table.unit(column)
+        if trouble := _two_meanings(text, unit):
+            remedy = "Write it with one decimal mark and no thousands, such as 2281.5"
+            self.fault(column, f"{_short(text)} {trouble}", remedy)
+            return Tenths(0)
         try:
             size = tenths(text, unit=unit)
-        except ValueError as trouble:
+        except ValueError as trouble_found:
             remedy = "Give a size such as 2281.5, in mm unless the header names cm or m"
-            raise invalid(self.where(row, column), str(trouble), remedy) from None
+            self.fault(column, str(trouble_found), remedy)
+            return Tenths(0)
         if size == 0:
-            raise invalid(self.where(row, column), "is 0", "Give a size above 0")
+            self.fault(column, f"{_short(text)} is no size", "Give a size above 0")
         return size
 
-    def count(self, row: Row, column: str) -> int:
-        """Read a whole number of 1 or more; an empty cell is 1. Raises InvalidInput."""
-        text = row.cells.get(column, "") or "1"
-        match = re.fullmatch(r"([0-9]{1,7})([.,]0+)?", text)
-        if match is None or not 1 <= int(match[1]) <= 1_000_000:
-            remedy = "Give a whole number from 1 to 1000000"
-            raise invalid(self.where(row, column), f"{text[:40]!r} is no such number", remedy)
+    def count(self, column: str) -> int:
+        """Read a whole number of 1 or more; 1 where the file has no such column.
+
+        An empty cell below the header is refused: a number forgotten is no number given.
+        """
+        if not self.table.has(column):
+            return 1
+        text = self.row.cells.get(column, "")
+        match = re.fullmatch(r"([0-9]{1,7})([.,]0{1,2})?", text)
+        if match is None or not 1 <= int(match[1]) <= MOST_COUNT:
+            remedy = f"Give a whole number from 1 to {MOST_COUNT}"
+            self.fault(column, f"{_short(text)} is no such number", remedy)
+            return 1
         return int(match[1])
 
-    def text(self, row: Row, column: str, *, default: str = "", most: int = 100) -> str:
-        """Read a text as it stands. Raises InvalidInput for control characters and long texts."""
-        text = row.cells.get(column, "") or default
-        if len(text) > most or re.search(r"[\x00-\x1f\x7f]", text):
-            remedy = f"Give at most {most} characters in one line"
-            raise invalid(self.where(row, column), "is not a line of text", remedy)
+    def text(self, column: str, *, default: str = "", most: int = 100) -> str:
+        """Read a line of text as it stands."""
+        text = self.row.cells.get(column, "") or default
+        if len(text) > most:
+            remedy = f"Give at most {most} characters"
+            self.fault(column, f"{_short(text)} has {len(text)} characters", remedy)
+        elif not _is_line(text):
+            remedy = "Type it again, in one line"
+            self.fault(column, f"{_short(text)} holds signs that cannot be printed", remedy)
         return text
+
+    def needed(self, column: str) -> str:
+        """Read a line of text that may not be empty."""
+        if not self.filled(column):
+            self.fault(column, "is empty", "Fill it in")
+        return self.text(column)
 
 
 def read_table(content: bytes, *, name: str, known: Mapping[str, tuple[str, ...]]) -> Table:
@@ -99,7 +160,9 @@ def read_table(content: bytes, *, name: str, known: Mapping[str, tuple[str, ...]
     """
     if len(content) > MOST_BYTES:
         raise invalid(name, "is larger than 10 MB", "Split the list")
-    grid = _xlsx(content, name) if content[:2] == b"PK" else _csv(content, name)
+    grid = read_workbook(content, name=name) if content[:2] == b"PK" else _csv(content, name)
+    # Only blanks are taken off: other signs at an end of a cell are for `text` to refuse.
+    grid = [[cell.strip(" \t\xa0") for cell in row] for row in grid]
     filled = [(number, row) for number, row in enumerate(grid, start=1) if any(row)]
     if len(filled) < 2:
         raise invalid(name, "has no row below its header", "Give a header and at least one row")
@@ -109,11 +172,11 @@ def read_table(content: bytes, *, name: str, known: Mapping[str, tuple[str, ...]
     problems = tuple(
         Problem(
             f"{name}: row {number}",
-            f"has {len(row)} cells where the header has {len(columns)}",
+            f"has a cell to the right of the last header, in column {_letter(len(columns))} on",
             "Quote a text that holds the separator, or take the extra cell out",
         )
         for number, row in filled[1:]
-        if len(row) > len(columns) and any(row[len(columns) :])
+        if any(row[len(columns) :])
     )
     if problems:
         raise InvalidInput(problems)
@@ -135,27 +198,31 @@ def _columns(
     problems: list[Problem] = []
     while headers and not headers[-1]:
         headers = headers[:-1]
-    for header in headers:
-        plain, unit = _plain(header)
-        if plain not in meanings:
+    for index, header in enumerate(headers):
+        letter = _letter(index)
+        where = f"{name}: column {letter} {_short(header)}"
+        meaning, unit = _meaning(header, meanings)
+        if not meaning:
             remedy = f"Use {', '.join(known)}, or take the column out"
-            problems.append(Problem(f"{name}: column {header!r}", "is not known", remedy))
-            continue
-        if any(column.name == meanings[plain] for column in columns):
-            problems.append(
-                Problem(f"{name}: column {header!r}", "stands twice", "Keep one of the two")
-            )
-        columns.append(Column(header, meanings[plain], unit))
+            problems.append(Problem(where, "is not known", remedy))
+        elif any(column.name == meaning for column in columns):
+            trouble = f"is a second column for {meaning}"
+            problems.append(Problem(where, trouble, "Keep one of the two"))
+        else:
+            columns.append(Column(letter, header, meaning, unit))
     if problems:
         raise InvalidInput(tuple(problems))
     return tuple(columns)
 
 
-def _plain(header: str) -> tuple[str, str]:
-    """Return a header without case, marks and unit, and the unit it named (mm if none)."""
-    words = re.findall(r"[a-z0-9]+", header.lower())
-    unit = words.pop() if len(words) > 1 and words[-1] in _UNITS else "mm"
-    return " ".join(words), unit
+def _meaning(header: str, meanings: Mapping[str, str]) -> tuple[str, str]:
+    """Return the known name of a header ("" if none) and the unit it named (mm if none)."""
+    words = [word for word in _BETWEEN_WORDS.split(header.casefold()) if word]
+    meaning = meanings.get(" ".join(words), "")
+    if not meaning and words and words[-1] in _UNITS:
+        meaning = meanings.get(" ".join(words[:-1]), "")
+        return (meaning, words[-1]) if meaning in SIZES else ("", "mm")
+    return meaning, "mm"
 
 
 def _csv(content: bytes, name: str) -> list[list[str]]:
@@ -166,27 +233,44 @@ def _csv(content: bytes, name: str) -> list[list[str]]:
     if "\x00" in text:
         raise invalid(name, "is not a text file", "Save it as CSV in UTF-8, or as XLSX")
     first = next((line for line in text.splitlines() if line.strip()), "")
-    mark = max((";", "\t", ","), key=first.count)
+    mark = max((";", "\t", ","), key=re.sub(r'"[^"]*"', "", first).count)
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=mark, strict=True)
+    rows: list[list[str]] = []
     try:
-        rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=mark))
+        # Strict, as a quote left open would swallow the rest of the list into one cell.
+        rows.extend(reader)
     except csv.Error as trouble:
-        raise invalid(name, f"is not CSV: {trouble}", "Save it as CSV again") from None
-    return [[cell.strip() for cell in row] for row in rows]
+        where = f"{name}: row {len(rows) + 1}"
+        remedy = "Close the quotes of that row, or save the file as CSV again"
+        raise invalid(where, f"is not CSV: {trouble}", remedy) from None
+    return rows
 
 
-def _xlsx(content: bytes, name: str) -> list[list[str]]:
-    import python_calamine
-
-    try:
-        book = python_calamine.CalamineWorkbook.from_filelike(io.BytesIO(content))
-        rows = book.get_sheet_by_index(0).to_python(skip_empty_area=False)
-    # The reader names its faults by many types of its own; to the person there is only one.
-    except Exception as trouble:
-        raise invalid(name, f"is not a workbook: {trouble}", "Save it as XLSX again") from None
-    return [[_cell(value) for value in row] for row in rows]
+def _two_meanings(text: str, unit: str) -> str:
+    """Return why a number can be read in two ways, or "" if it cannot."""
+    if "," in text and "." in text:
+        return "has both a comma and a point"
+    match = _THOUSANDS.fullmatch(text)
+    if match is not None and (match[1] or unit).lower() != "m":
+        return "may be meant in thousands or in decimals"
+    return ""
 
 
-def _cell(value: object) -> str:
-    if isinstance(value, float) and value == int(value):
-        return str(int(value))
-    return str(value).strip()
+def _is_line(text: str) -> bool:
+    return not any(
+        unicodedata.category(sign) in ("Cc", "Cs", "Zl", "Zp") or sign in _TURNING for sign in text
+    )
+
+
+def _short(text: str) -> str:
+    return repr(text[:40])
+
+
+def _letter(index: int) -> str:
+    """Return the letters of a column as a spreadsheet shows them; the first is A."""
+    letters = ""
+    index += 1
+    while index:
+        index, place = divmod(index - 1, 26)
+        letters = chr(ord("A") + place) + letters
+    return letters

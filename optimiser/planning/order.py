@@ -36,26 +36,33 @@ def order_for(plan: CuttingPlan, jobs: tuple[Job, ...], book: PriceBook) -> Orde
 
 
 def _stock_lines(plan: CuttingPlan, book: PriceBook, needed: dict[str, str]) -> list[OrderLine]:
-    bought: Counter[str] = Counter()
-    jobs: dict[str, set[str]] = {}
+    # By material and id: two materials may each have a "2400".
+    bought: Counter[tuple[str, str]] = Counter()
+    jobs: dict[tuple[str, str], set[str]] = {}
     for material in plan.materials:
         for layout in material.layouts:
             if not layout.offcut:
-                bought[layout.stock] += layout.count
-                jobs.setdefault(layout.stock, set()).update(part.job for part in layout.parts)
+                key = (material.material, layout.stock)
+                bought[key] += layout.count
+                jobs.setdefault(key, set()).update(part.job for part in layout.parts)
     priced = [
-        (stock.id, f"{item.description}, {mm(stock.length)} mm", stock.price)
+        (item.material, stock.id, f"{item.description}, {mm(stock.length)} mm", stock.price)
         for item in book.lengths
         for stock in item.stock
     ] + [
-        (stock.id, f"{item.description}, {mm(stock.width)} × {mm(stock.height)} mm", stock.price)
+        (
+            item.material,
+            stock.id,
+            f"{item.description}, {mm(stock.width)} × {mm(stock.height)} mm",
+            stock.price,
+        )
         for item in book.sheets
         for stock in item.stock
     ]
     return [
-        _line(id_, description, bought[id_], price, jobs[id_], needed)
-        for id_, description, price in priced
-        if id_ in bought
+        _line(id_, description, bought[material, id_], price, jobs[material, id_], needed)
+        for material, id_, description, price in priced
+        if (material, id_) in bought
     ]
 
 

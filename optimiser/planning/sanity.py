@@ -44,9 +44,9 @@ def _problems(request: CuttingRequest) -> Iterator[Problem]:
     if not any(material.parts for material in materials):
         yield Problem("parts", "there is no part to cut", "List at least one part")
     yield from _twice("material", (material.material for material in materials))
-    # An order goes by the id of the stock alone, so an id must name one thing.
-    yield from _twice("stock id", (stock.id for item in materials for stock in item.stock))
-    yield from _twice("offcut id", (offcut.id for item in materials for offcut in item.offcuts))
+    for item in materials:
+        yield from _twice("stock id", (stock.id for stock in item.stock))
+        yield from _twice("offcut id", (offcut.id for offcut in item.offcuts))
     ids = [part.id for material in materials for part in material.parts]
     yield from _twice("part id", ids)
     if len(ids) > MOST_PART_TYPES:

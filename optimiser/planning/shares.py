@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from optimiser.domain.job import Comparison, JobShare, Outlay
-from optimiser.domain.plan import CuttingPlan, LengthPlan
+from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
 from optimiser.domain.request import Choice, CuttingRequest
 from optimiser.planning.plan import plan_cutting
 
@@ -129,17 +129,31 @@ def _only(request: CuttingRequest, job: str) -> CuttingRequest:
 
 
 def _outlay(request: CuttingRequest, plan: CuttingPlan) -> Outlay:
-    long = {stock.id: stock.length for item in request.lengths for stock in item.stock}
-    large = {
-        stock.id: stock.width * stock.height for item in request.sheets for stock in item.stock
+    long = {
+        (item.material, stock.id): stock.length for item in request.lengths for stock in item.stock
     }
-    bars = [layout for item in plan.lengths for layout in item.layouts if not layout.offcut]
-    boards = [layout for item in plan.sheets for layout in item.layouts if not layout.offcut]
+    large = {
+        (item.material, stock.id): stock.width * stock.height
+        for item in request.sheets
+        for stock in item.stock
+    }
+    bars = _bought(plan.lengths)
+    boards = _bought(plan.sheets)
     return Outlay(
         purchase=plan.money.purchase,
         net=plan.money.net,
-        lengths=sum(layout.count for layout in bars),
-        sheets=sum(layout.count for layout in boards),
-        length=sum(layout.count * long[layout.stock] for layout in bars),
-        area=sum(layout.count * large[layout.stock] for layout in boards),
+        lengths=sum(bars.values()),
+        sheets=sum(boards.values()),
+        length=sum(count * long[key] for key, count in bars.items()),
+        area=sum(count * large[key] for key, count in boards.items()),
     )
+
+
+def _bought(plans: tuple[LengthPlan, ...] | tuple[SheetPlan, ...]) -> Counter[tuple[str, str]]:
+    """Count the stock bought by material and id."""
+    counted: Counter[tuple[str, str]] = Counter()
+    for item in plans:
+        for layout in item.layouts:
+            if not layout.offcut:
+                counted[item.material, layout.stock] += layout.count
+    return counted

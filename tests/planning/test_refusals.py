@@ -174,7 +174,7 @@ REFUSED: dict[str, tuple[CuttingRequest, str, str]] = {
         with_timber(parts=(a_length_part("stud", 9, 0),)), "part 'stud'.quantity", "0 is too few"),
     "a part of more than 100 m": (
         with_timber(parts=(a_length_part("stud", 1_000_001),)), "part 'stud'.length_mm", "100 m"),
-    "a kerf below 0": (with_timber(kerf=-1), "lengths[0].kerf_mm", "below 0"),
+    "a kerf below 0": (with_timber(kerf=-1), "lengths[0].kerf_mm", "from 0 to 100 m"),
     "an end trim that eats a stock length": (
         with_timber(stock=(a_stock_length("1000", 1000), a_stock_length("80", 80)), end_trim=40),
         "lengths[0].end_trim_mm", "4 off each end leaves nothing of stock '80'"),
