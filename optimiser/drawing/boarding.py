@@ -77,7 +77,7 @@ def _rows(
 ) -> list[Row]:
     rows: list[Row] = []
     if small:
-        rows += [*paragraph("No room for: " + ", ".join(small), side.width), Row(())]
+        rows += [*paragraph("Marks without room: " + ", ".join(small), side.width), Row(())]
     for head, boards in (("Front boards", front), ("Boards of other faces", others)):
         if not boards:
             continue

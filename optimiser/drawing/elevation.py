@@ -142,7 +142,7 @@ def _rows(
 ) -> list[Row]:
     rows: list[Row] = []
     if small:
-        rows += [*paragraph("No room for: " + ", ".join(small), side.width), Row(())]
+        rows += [*paragraph("Marks without room: " + ", ".join(small), side.width), Row(())]
     rows += finding_rows(frame.findings, side.width, side.height * 0.6)
     rows.append(Row((Cell(0, "Timbers shown", bold=True), _LENGTH_HEAD), ruled=True))
     kinds = {(m.mark, m.kind, m.length) for m in (*front, *behind)}

@@ -7,118 +7,155 @@ from collections import Counter
 from optimiser.domain.part_list import PartList
 from optimiser.domain.parts import BoardPart, CutOut, LengthPart
 from optimiser.errors import InvalidInput, Problem, invalid
-from optimiser.formats.table import Row, Table, read_table
+from optimiser.formats.table import Cells, Table, read_table
 from optimiser.units import tenths
 
 _COLUMNS = {
-    "mark": ("part", "id", "part id", "part no", "ref"),
+    "mark": ("part", "id", "part id", "part no", "part mark", "ref"),
     "job": ("job name", "job no"),
     "material": ("section", "board", "stuff"),
     "length": ("len", "l"),
     "width": ("w",),
     "height": ("h",),
-    "quantity": ("qty", "number", "no", "pcs", "count"),
+    "quantity": ("qty", "number", "no", "pcs", "pieces", "count"),
     "name": ("description", "what"),
     "turn": ("may turn", "turnable"),
-    "cut outs": ("cutouts", "cut out"),
+    "grain": ("grain matters",),
+    "cut outs": ("cutouts", "cut out", "cut outs mm"),
 }
-_YES = {"": True, "yes": True, "y": True, "true": True, "1": True}
-_NO = {"no": False, "n": False, "false": False, "0": False}
+_ANSWERS = {"yes": True, "y": True, "true": True, "1": True}
+_ANSWERS |= {"no": False, "n": False, "false": False, "0": False}
+# What a request takes as the id of a part.
+_MOST_ID = 120
+_MOST_CUT_OUTS = 100
+_TIMBER_OR_BOARD = "Give length for timber, or width and height for a board"
 
 
 def read_part_list(content: bytes, *, name: str, job: str = "") -> PartList:
     """Read a part list from CSV or XLSX; `job` is whose parts they are where no column says.
 
+    A part's id is its job, a slash and its mark, or the row's number where it has no mark.
     Raises InvalidInput with every fault of every row; nothing is imported by half.
     """
     table = read_table(content, name=name, known=_COLUMNS)
-    if not table.has("material"):
-        raise invalid(name, "has no column 'material'", "Add it")
+    table.require("material")
+    if table.has("turn") and table.has("grain"):
+        trouble = "has a column for turn as well as one for grain"
+        raise invalid(name, trouble, "Keep one of the two: grain yes is turn no")
     lengths: list[tuple[str, LengthPart]] = []
     boards: list[tuple[str, BoardPart]] = []
     problems: list[Problem] = []
     for row in table.rows:
-        try:
-            material = table.text(row, "material")
-            if not material:
-                raise invalid(table.where(row, "material"), "is empty", "Name the material")
-            if row.cells.get("length"):
-                lengths.append((material, _length(table, row, job)))
-            else:
-                boards.append((material, _board(table, row, job)))
-        except InvalidInput as fault:
-            problems += fault.problems
+        cells = Cells(table, row, problems)
+        material = cells.needed("material")
+        if _is_timber(cells):
+            lengths.append((material, _length(cells, job)))
+        else:
+            boards.append((material, _board(cells, job)))
     ids = [part.id for _, part in lengths] + [part.id for _, part in boards]
-    problems += [
-        Problem(f"{name}: part {id_!r}", f"stands {count} times", "Give each its own mark")
-        for id_, count in Counter(ids).items()
-        if count > 1
-    ]
+    problems += _same_ids(table, ids)
     if problems:
         raise InvalidInput(tuple(problems))
     return PartList(lengths=tuple(lengths), boards=tuple(boards))
 
 
-def _names(table: Table, row: Row, job: str) -> tuple[str, str]:
+def _same_ids(table: Table, ids: list[str]) -> list[Problem]:
+    return [
+        Problem(f"{table.name}: part {id_!r}", f"stands {count} times", "Give each its own mark")
+        for id_, count in Counter(ids).items()
+        if count > 1
+    ]
+
+
+def _is_timber(cells: Cells) -> bool:
+    """Return whether the row is timber; note when it is neither timber nor board, or both."""
+    length, width, height = (cells.filled(column) for column in ("length", "width", "height"))
+    if length and (width or height):
+        cells.row_fault("has a length as well as a width or height", _TIMBER_OR_BOARD)
+    elif not length and not (width or height):
+        cells.row_fault("has neither a length nor a width and a height", _TIMBER_OR_BOARD)
+    elif width != height:
+        cells.row_fault(f"has no {'height' if width else 'width'}", _TIMBER_OR_BOARD)
+    return length
+
+
+def _names(cells: Cells, job: str) -> tuple[str, str]:
     """Return the part's id and its job."""
-    owner = table.text(row, "job", default=job or "job")
-    mark = table.text(row, "mark", default=f"row-{row.number}")
-    return (mark if mark.startswith(f"{owner}/") else f"{owner}/{mark}"), owner
+    owner = cells.text("job", default=job or "job")
+    mark = cells.text("mark", default=f"row-{cells.row.number}")
+    id_ = mark if mark.startswith(f"{owner}/") else f"{owner}/{mark}"
+    if len(id_) > _MOST_ID:
+        trouble = f"{mark[:40]!r} is too long with its job before it"
+        cells.fault("mark", trouble, f"Keep job and mark within {_MOST_ID} characters together")
+    return id_, owner
 
 
-def _length(table: Table, row: Row, job: str) -> LengthPart:
-    if row.cells.get("width") or row.cells.get("height"):
-        trouble = "has a length as well as a width or height"
-        remedy = "Give length for timber, or width and height for a board"
-        raise invalid(f"{table.name}: row {row.number}", trouble, remedy)
-    id_, owner = _names(table, row, job)
+def _length(cells: Cells, job: str) -> LengthPart:
+    id_, owner = _names(cells, job)
+    if cells.filled("cut outs"):
+        cells.fault("cut outs", "stands beside a length", "Only a board part has cut-outs")
     return LengthPart(
         id=id_,
         job=owner,
-        length=table.size(row, "length"),
-        quantity=table.count(row, "quantity"),
-        name=table.text(row, "name", most=200),
+        length=cells.size("length"),
+        quantity=cells.count("quantity"),
+        name=cells.text("name", most=200),
     )
 
 
-def _board(table: Table, row: Row, job: str) -> BoardPart:
-    if not (row.cells.get("width") and row.cells.get("height")):
-        trouble = "has neither a length nor a width and a height"
-        remedy = "Give length for timber, or width and height for a board"
-        raise invalid(f"{table.name}: row {row.number}", trouble, remedy)
-    id_, owner = _names(table, row, job)
+def _board(cells: Cells, job: str) -> BoardPart:
+    id_, owner = _names(cells, job)
+    # An empty cell is noted with its row already.
+    width, height = (
+        cells.size(column) if cells.filled(column) else None for column in ("width", "height")
+    )
     return BoardPart(
         id=id_,
         job=owner,
-        width=table.size(row, "width"),
-        height=table.size(row, "height"),
-        quantity=table.count(row, "quantity"),
-        turn=_turn(table, row),
-        cut_outs=_cut_outs(table, row),
-        name=table.text(row, "name", most=200),
+        width=width or tenths(0),
+        height=height or tenths(0),
+        quantity=cells.count("quantity"),
+        turn=_turn(cells),
+        cut_outs=_cut_outs(cells, width, height),
+        name=cells.text("name", most=200),
     )
 
 
-def _turn(table: Table, row: Row) -> bool:
-    text = row.cells.get("turn", "").lower()
-    answer = {**_YES, **_NO}.get(text)
+def _turn(cells: Cells) -> bool:
+    """Return whether the part may be turned: empty says it may."""
+    return _answer(cells, "turn", default=True) and not _answer(cells, "grain", default=False)
+
+
+def _answer(cells: Cells, column: str, *, default: bool) -> bool:
+    text = cells.row.cells.get(column, "")
+    if not text:
+        return default
+    answer = _ANSWERS.get(text.casefold())
     if answer is None:
-        raise invalid(table.where(row, "turn"), f"{text[:40]!r} is not an answer", "Say yes or no")
+        cells.fault(column, f"{text[:40]!r} is not an answer", "Say yes or no")
+        return default
     return answer
 
 
-def _cut_outs(table: Table, row: Row) -> tuple[CutOut, ...]:
-    text = row.cells.get("cut outs", "")
-    cut_outs = []
-    for rectangle in filter(None, (part.strip() for part in text.split(";"))):
-        numbers = rectangle.split()
+def _cut_outs(cells: Cells, width: int | None, height: int | None) -> tuple[CutOut, ...]:
+    """Read "x y width height; x y width height" in mm, from the part's lower left corner."""
+    texts = [part.strip() for part in cells.row.cells.get("cut outs", "").split(";")]
+    cut_outs: list[CutOut] = []
+    for text in filter(None, texts):
         try:
-            x, y, width, height = (tenths(number) for number in numbers)
+            x, y, wide, high = (tenths(number) for number in text.split())
         except ValueError:
-            raise invalid(
-                table.where(row, "cut outs"),
-                f"{rectangle[:40]!r} is not a rectangle",
-                "Give x y width height in mm, rectangles parted by semicolons",
-            ) from None
-        cut_outs.append(CutOut(x=x, y=y, width=width, height=height))
+            remedy = "Give x y width height in mm, rectangles parted by semicolons"
+            cells.fault("cut outs", f"{text[:40]!r} is not a rectangle", remedy)
+            continue
+        if wide == 0 or high == 0:
+            remedy = "Give a width and a height above 0"
+            cells.fault("cut outs", f"{text[:40]!r} removes nothing", remedy)
+        elif (width and x + wide > width) or (height and y + high > height):
+            remedy = "Keep the cut-out within the part's width and height"
+            cells.fault("cut outs", f"{text[:40]!r} reaches beyond the part", remedy)
+        cut_outs.append(CutOut(x=x, y=y, width=wide, height=high))
+    if len(cut_outs) > _MOST_CUT_OUTS:
+        remedy = f"Give at most {_MOST_CUT_OUTS}"
+        cells.fault("cut outs", f"has {len(cut_outs)} rectangles", remedy)
     return tuple(cut_outs)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from collections import Counter
 from collections.abc import Iterator
 from decimal import Decimal, InvalidOperation
 from typing import Annotated, Literal
@@ -13,7 +14,16 @@ from optimiser.domain.price_book import LengthItem, Pack, PackItem, PriceBook, S
 from optimiser.domain.request import Cutting
 from optimiser.domain.stock import StockLength, StockSheet
 from optimiser.errors import InvalidInput, Problem, invalid
-from optimiser.formats.fields import Document, Id, Label, MoneyText, Size, SizeOrZero, read_document
+from optimiser.formats.fields import (
+    MOST_BYTES,
+    Document,
+    Id,
+    Label,
+    MoneyText,
+    Size,
+    SizeOrZero,
+    read_document,
+)
 from optimiser.units import Pence, Tenths, mm
 
 _MOST_ITEMS = 5_000
@@ -57,7 +67,10 @@ class StockLengthModel(Document):
 
 
 class LengthItemModel(Document):
-    """A section: finished thickness × width as measured, never the nominal name."""
+    """A section: finished thickness × width as measured, never the nominal name.
+
+    `kerf_mm` left out is 3, a saw's (common practice, no source).
+    """
 
     material: Id
     description: Label
@@ -123,10 +136,14 @@ class PriceBookModel(Document):
 
 def read_price_book(text: str, *, name: str) -> PriceBook:
     """Read a price book from TOML text. Raises InvalidInput with every fault of it."""
+    if len(text) > MOST_BYTES:
+        raise invalid(name, "is larger than 10 MB", "Split the price book")
     try:
         document = tomllib.loads(text)
     except tomllib.TOMLDecodeError as fault:
         raise invalid(name, f"is not TOML: {fault}", "Mend that line") from None
+    except RecursionError:
+        raise invalid(name, "is nested too deeply", "Lay it out as the schema says") from None
     return price_book_from_document(document, name=name)
 
 
@@ -150,7 +167,7 @@ def _problems(model: PriceBookModel, name: str) -> Iterator[Problem]:
         ("id", ids),
         ("pack item", [item.item for item in model.packs]),
     ):
-        for twice in sorted({found for found in names if names.count(found) > 1}):
+        for twice in sorted(found for found, count in Counter(names).items() if count > 1):
             yield Problem(
                 f"{name}: {what} {twice!r}", "stands more than once", "Give each its own name"
             )

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+import csv
+import io
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Sequence
 
 from pydantic import Field, RootModel
 
 from optimiser.domain.rack import Rack
 from optimiser.domain.stock import LengthOffcut, SheetOffcut
-from optimiser.errors import InvalidInput, Problem, invalid
+from optimiser.errors import InvalidInput, Problem
 from optimiser.formats.fields import Document, Id, Size, read_document
-from optimiser.formats.table import Row, Table, read_table
-from optimiser.units import Tenths
+from optimiser.formats.table import Cells, read_table
+from optimiser.units import Tenths, mm
 
 _COLUMNS = {
     "id": ("offcut", "mark", "label"),
@@ -22,6 +24,11 @@ _COLUMNS = {
     "height": ("h",),
     "place": ("where", "notes", "note"),
 }
+
+
+# A spreadsheet takes a cell that begins with one of these for a formula; the quote stops it. The
+# quote itself is in the list, so that a text which begins with one comes back as it was.
+_FORMULA = ("=", "+", "-", "@", "'")
 
 
 class RackOffcutModel(Document):
@@ -39,69 +46,110 @@ class _RackModel(RootModel[tuple[RackOffcutModel, ...]]):
 
 
 def read_rack(content: bytes, *, name: str) -> Rack:
-    """Read a rack from CSV or XLSX. Raises InvalidInput with every fault of every row."""
+    """Read a rack from CSV or XLSX; a column for the place is taken and left aside.
+
+    Raises InvalidInput with every fault of every row.
+    """
     table = read_table(content, name=name, known=_COLUMNS)
+    table.require("id", "material")
     problems: list[Problem] = []
-    offcuts: list[RackOffcutModel] = []
-    for row in table.rows:
-        try:
-            offcuts.append(_offcut(table, row))
-        except InvalidInput as fault:
-            problems += fault.problems
+    offcuts = [_offcut(Cells(table, row, problems)) for row in table.rows]
+    problems += _problems(offcuts, name)
     if problems:
         raise InvalidInput(tuple(problems))
-    return _rack(offcuts, name)
+    return _rack(offcuts)
 
 
-def _offcut(table: Table, row: Row) -> RackOffcutModel:
-    for column in ("id", "material"):
-        if not table.text(row, column):
-            raise invalid(table.where(row, column), "is empty", "Fill it in")
+def _offcut(cells: Cells) -> RackOffcutModel:
     # The sizes are tenths already: nothing is to be read from millimetres again.
     return RackOffcutModel.model_construct(
-        id=table.text(row, "id"),
-        material=table.text(row, "material"),
-        length_mm=_size(table, row, "length"),
-        width_mm=_size(table, row, "width"),
-        height_mm=_size(table, row, "height"),
+        id=_read_text(cells.needed("id")),
+        material=_read_text(cells.needed("material")),
+        length_mm=_size(cells, "length"),
+        width_mm=_size(cells, "width"),
+        height_mm=_size(cells, "height"),
     )
 
 
-def _size(table: Table, row: Row, column: str) -> Tenths | None:
-    return table.size(row, column) if row.cells.get(column) else None
+def _size(cells: Cells, column: str) -> Tenths | None:
+    return cells.size(column) if cells.filled(column) else None
 
 
 def rack_from_document(content: object, *, name: str) -> Rack:
     """Read a rack from a list of plain values. Raises InvalidInput with every fault of it."""
-    return _rack(read_document(content, _RackModel, name=name).root, name)
-
-
-def _rack(offcuts: Iterable[RackOffcutModel], name: str) -> Rack:
-    lengths: list[tuple[str, LengthOffcut]] = []
-    sheets: list[tuple[str, SheetOffcut]] = []
-    problems: list[Problem] = []
-    for offcut in offcuts:
-        length, width, height = offcut.length_mm, offcut.width_mm, offcut.height_mm
-        if length is not None and width is None and height is None:
-            item = LengthOffcut(id=offcut.id, length=Tenths(length))
-            lengths.append((offcut.material, item))
-        elif length is None and width is not None and height is not None:
-            board = SheetOffcut(id=offcut.id, width=Tenths(width), height=Tenths(height))
-            sheets.append((offcut.material, board))
-        else:
-            problems.append(
-                Problem(
-                    f"{name}: offcut {offcut.id!r}",
-                    "has not either a length or a width and a height",
-                    "Give length for timber, or width and height for a board",
-                )
-            )
-    ids = Counter([item.id for _, item in lengths] + [item.id for _, item in sheets])
-    problems += [
-        Problem(f"{name}: offcut {id_!r}", f"stands {count} times", "Each offcut is one piece")
-        for id_, count in ids.items()
-        if count > 1
-    ]
+    offcuts = read_document(content, _RackModel, name=name).root
+    problems = _problems(offcuts, name)
     if problems:
-        raise InvalidInput(tuple(problems))
-    return Rack(lengths=tuple(lengths), sheets=tuple(sheets))
+        raise InvalidInput(problems)
+    return _rack(offcuts)
+
+
+def write_rack_csv(rack: Rack) -> str:
+    """Write a rack as CSV that `read_rack` reads back equal: lengths first, sizes in mm.
+
+    Blanks at the ends of an id or a material are not kept, as a table does not show them.
+    """
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(("id", "material", "length_mm", "width_mm", "height_mm"))
+    for material, length in rack.lengths:
+        writer.writerow((_written(length.id), _written(material), mm(length.length), "", ""))
+    for material, sheet in rack.sheets:
+        writer.writerow(
+            (_written(sheet.id), _written(material), "", mm(sheet.width), mm(sheet.height))
+        )
+    return text.getvalue()
+
+
+def _written(text: str) -> str:
+    return f"'{text}" if text.startswith(_FORMULA) else text
+
+
+def _read_text(text: str) -> str:
+    return text[1:] if text.startswith("'") and text[1:].startswith(_FORMULA) else text
+
+
+def _problems(offcuts: Sequence[RackOffcutModel], name: str) -> tuple[Problem, ...]:
+    neither = tuple(
+        Problem(
+            f"{name}: offcut {offcut.id!r}",
+            "has not either a length or a width and a height",
+            "Give length for timber, or width and height for a board",
+        )
+        for offcut in offcuts
+        if not (_is_length(offcut) or _is_sheet(offcut))
+    )
+    twice = tuple(
+        Problem(f"{name}: offcut {id_!r}", f"stands {count} times", "Each offcut is one piece")
+        for id_, count in Counter(offcut.id for offcut in offcuts if offcut.id).items()
+        if count > 1
+    )
+    return neither + twice
+
+
+def _is_length(offcut: RackOffcutModel) -> bool:
+    return offcut.length_mm is not None and offcut.width_mm is None and offcut.height_mm is None
+
+
+def _is_sheet(offcut: RackOffcutModel) -> bool:
+    return offcut.length_mm is None and offcut.width_mm is not None and offcut.height_mm is not None
+
+
+def _rack(offcuts: Sequence[RackOffcutModel]) -> Rack:
+    return Rack(
+        lengths=tuple(
+            (offcut.material, LengthOffcut(id=offcut.id, length=Tenths(offcut.length_mm)))
+            for offcut in offcuts
+            if offcut.length_mm is not None
+        ),
+        sheets=tuple(
+            (
+                offcut.material,
+                SheetOffcut(
+                    id=offcut.id, width=Tenths(offcut.width_mm), height=Tenths(offcut.height_mm)
+                ),
+            )
+            for offcut in offcuts
+            if offcut.width_mm is not None and offcut.height_mm is not None
+        ),
+    )

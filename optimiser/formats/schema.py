@@ -6,7 +6,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from optimiser.formats.plan import PlanDocument
+from optimiser.formats.plan_documents import PlanDocument
 from optimiser.formats.price_book import PriceBookModel
 from optimiser.formats.rack import RackOffcutModel
 from optimiser.formats.request import RequestDocument

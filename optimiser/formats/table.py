@@ -145,11 +145,11 @@ class Cells:
             self.fault(column, f"{_short(text)} holds signs that cannot be printed", remedy)
         return text
 
-    def needed(self, column: str) -> str:
+    def needed(self, column: str, *, most: int = 120) -> str:
         """Read a line of text that may not be empty."""
         if not self.filled(column):
             self.fault(column, "is empty", "Fill it in")
-        return self.text(column)
+        return self.text(column, most=most)
 
 
 def read_table(content: bytes, *, name: str, known: Mapping[str, tuple[str, ...]]) -> Table:

@@ -11,7 +11,7 @@ import io
 import re
 import zipfile
 import zlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from xml.parsers import expat
 
 from optimiser.errors import invalid
@@ -103,7 +103,7 @@ def _span(page: bytes) -> int:
     parser = expat.ParserCreate()
     parser.StartElementHandler = extent.start
     parser.StartDoctypeDeclHandler = _refuse_declarations
-    parser.Parse(page, True)
+    parser.Parse(page, True)  # noqa: FBT003 - taken by position only
     return extent.last_row * extent.last_column
 
 
@@ -118,12 +118,14 @@ def _column_number(letters: str) -> int:
     return number
 
 
-def _rows(packed: io.BytesIO, name: str) -> list[list[object]]:
+def _rows(packed: io.BytesIO, name: str) -> Sequence[Sequence[object]]:
     import python_calamine
 
     try:
         book = python_calamine.CalamineWorkbook.from_filelike(packed)
-        rows: list[list[object]] = book.get_sheet_by_index(0).to_python(skip_empty_area=False)
+        rows: Sequence[Sequence[object]] = book.get_sheet_by_index(0).to_python(
+            skip_empty_area=False
+        )
     # The reader names its faults by many types of its own; to the person there is only one.
     except Exception:
         raise invalid(name, "is not a workbook that can be read", _RESAVE) from None

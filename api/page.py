@@ -1,0 +1,229 @@
+"""The page of a batch: summary, order, cautions and every drawing, for desk, phone and paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from html import escape
+
+import optimiser as lib
+from api.batch import Batch
+from api.drawings import Drawing
+from optimiser import Finding, LengthPlan, Outlay, Severity, SheetPlan, pounds
+
+_STYLE = """
+:root { color-scheme: light; }
+body { font: 16px/1.45 system-ui, sans-serif; margin: 0 auto; max-width: 70rem; padding: 1rem;
+  color: #1d1d1b; background: #fff; }
+h1 { font-size: 1.6rem; margin: .5rem 0; } h2 { font-size: 1.25rem; margin: 2.2rem 0 .6rem; }
+.wide { overflow-x: auto; }
+table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
+th, td { padding: .25rem .7rem .25rem 0; text-align: left; vertical-align: top;
+  border-bottom: 1px solid #dcd8cf; }
+th { font-size: .85rem; color: #55524b; } .n { text-align: right; } td.n { white-space: nowrap; }
+tfoot td { border: 0; font-weight: 600; }
+figure { margin: 1.2rem 0; } figcaption { font-weight: 600; margin-bottom: .3rem; }
+img { display: block; width: 100%; height: auto; border: 1px solid #c9c4ba; background: #fff; }
+nav a { margin-right: 1rem; white-space: nowrap; } a { color: #1d4f73; }
+.cautions { border-left: .4rem solid #b3541e; padding: .4rem 1rem .4rem 2rem; margin: 0;
+  background: #fbf3ec; }
+@media (max-width: 40rem) { body { font-size: 15px; padding: .7rem; }
+  th, td { padding-right: .45rem; } }
+@media print { nav { display: none; } figure { break-inside: avoid; } }
+"""
+
+
+def batch_page(batch: Batch, walls: Iterable[Drawing], cuts: Iterable[Drawing]) -> str:
+    """Write the page; drawings are linked below `walls/` and `diagrams/`."""
+    names = escape(", ".join(job.name for job in batch.jobs))
+    return f"""<!doctype html>
+<html lang="en-GB">
+<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
+<title>Batch: {names}</title><style>{_STYLE}</style></head>
+<body>
+<h1>Batch: {names}</h1>
+<nav><a href="#cautions">Cautions</a> <a href="#plan">Plan</a> <a href="#order">Order</a>
+<a href="#walls">Walls</a> <a href="#cutting">Cutting</a> <a href="plan.json">plan.json</a>
+<a href="order.csv">order.csv</a></nav>
+<h2>Jobs</h2>
+{_jobs(batch)}
+<h2 id="cautions">Cautions</h2>
+<ul class="cautions">{"".join(f"<li>{escape(text)}</li>" for text in lib.CAUTIONS)}</ul>
+<h2>Findings</h2>
+{_findings(batch)}
+<h2 id="plan">Cutting plan</h2>
+{_plan(batch)}
+{_saved(batch)}
+<h2 id="order">Order to {escape(batch.order.merchant)}</h2>
+{_order(batch)}
+<h2 id="walls">Walls</h2>
+{_figures(walls, "walls")}
+<h2 id="cutting">Cutting diagrams</h2>
+<p>Guards on, eyes and lungs protected; follow the makers' instructions.</p>
+{_figures(cuts, "diagrams")}
+</body></html>
+"""
+
+
+def _table(
+    heads: Sequence[str],
+    rows: Iterable[Sequence[str]],
+    *,
+    numbers: Sequence[int] = (),
+    feet: Iterable[Sequence[str]] = (),
+) -> str:
+    """Write a table; columns named in `numbers` stand to the right."""
+
+    def line(cells: Sequence[str], tag: str) -> str:
+        marked = ""
+        for column, cell in enumerate(cells):
+            side = ' class="n"' if column in numbers else ""
+            marked += f"<{tag}{side}>{escape(cell)}</{tag}>"
+        return f"<tr>{marked}</tr>"
+
+    body = "".join(line(row, "td") for row in rows)
+    foot = "".join(line(row, "td") for row in feet)
+    return (
+        f'<div class="wide"><table><thead>{line(heads, "th")}</thead><tbody>{body}</tbody>'
+        f"<tfoot>{foot}</tfoot></table></div>"
+    )
+
+
+def _jobs(batch: Batch) -> str:
+    shares = {share.job: share for share in batch.shares}
+    rows = [
+        (
+            job.name,
+            job.client,
+            job.needed,
+            str(sum(part.quantity for _, part in job.parts.lengths)),
+            str(sum(part.quantity for _, part in job.parts.boards)),
+            pounds(shares[job.name].cost) if job.name in shares else "",
+        )
+        for job in batch.jobs
+    ]
+    return _table(
+        ("job", "client", "needed", "lengths", "board parts", "share of net cost"),
+        rows,
+        numbers=(3, 4, 5),
+    )
+
+
+def _findings(batch: Batch) -> str:
+    concerned: dict[Finding, list[str]] = {}
+    for frame in batch.frames:
+        for finding in frame.findings:
+            concerned.setdefault(finding, []).append(frame.job)
+    ranks = (Severity.STOP, Severity.WARNING, Severity.NOTE)
+    ordered = sorted(concerned, key=lambda finding: ranks.index(finding.severity))
+    rows = [
+        (
+            finding.severity.value,
+            " ".join(concerned[finding]),
+            f"{finding.trouble}: {finding.remedy}",
+            finding.source,
+        )
+        for finding in ordered
+    ]
+    return (
+        _table(("kind", "jobs", "finding and remedy", "source"), rows) if rows else "<p>None.</p>"
+    )
+
+
+def _plan(batch: Batch) -> str:
+    plan = batch.plan
+    rows = [_material(item) for item in plan.materials]
+    total = (
+        "all",
+        "",
+        "",
+        "",
+        "",
+        "",
+        pounds(plan.money.net),
+        pounds(plan.bound),
+    )
+    heads = ("material", "bought", "from rack", "used", "kept", "scrap", "net cost", "proven bound")
+    table = _table(heads, rows, numbers=range(1, 8), feet=(total,))
+    gap = pounds(plan.money.net - plan.bound)
+    says = (
+        "Proven: no plan can cost less."
+        if plan.proven
+        else f"No plan can cost less than {pounds(plan.bound)}: more thinking could save at most "
+        f"{gap}."
+    )
+    money = (
+        f"Purchase {pounds(plan.money.purchase)} + rack offcuts {pounds(plan.money.offcuts_used)} "
+        f"− kept offcuts {pounds(plan.money.credit)} = net {pounds(plan.money.net)}, without VAT. "
+        "Checked: every part once, every cut edge to edge, every millimetre accounted for."
+    )
+    return f"{table}<p>{says} {money}</p>"
+
+
+def _material(item: LengthPlan | SheetPlan) -> tuple[str, ...]:
+    total = max(1, item.usage.total)
+    waste = item.usage.scrap + item.usage.kerf + item.usage.trim
+    return (
+        item.material,
+        str(sum(layout.count for layout in item.layouts if not layout.offcut)),
+        str(sum(layout.count for layout in item.layouts if layout.offcut)),
+        f"{100 * item.usage.part / total:.1f} %",
+        f"{100 * item.usage.offcut / total:.1f} %",
+        f"{100 * waste / total:.1f} %",
+        pounds(item.money.net),
+        pounds(item.bound),
+    )
+
+
+def _saved(batch: Batch) -> str:
+    if batch.comparison is None:
+        return ""
+    rows = [
+        _outlay("one job at a time", batch.comparison.one_by_one),
+        _outlay("together", batch.comparison.together),
+        _outlay("together, with the rack", batch.comparison.with_rack),
+    ]
+    heads = ("planned", "lengths", "sheets", "timber, m", "board, m²", "purchase", "net cost")
+    return "<h2>Saved by planning together</h2>" + _table(heads, rows, numbers=range(1, 7))
+
+
+def _outlay(name: str, outlay: Outlay) -> tuple[str, ...]:
+    return (
+        name,
+        str(outlay.lengths),
+        str(outlay.sheets),
+        lib.metres(outlay.length),
+        lib.square_metres(outlay.area),
+        pounds(outlay.purchase),
+        pounds(outlay.net),
+    )
+
+
+def _order(batch: Batch) -> str:
+    order = batch.order
+    rows = [
+        (
+            str(line.quantity),
+            line.description,
+            pounds(line.price),
+            pounds(line.total),
+            " ".join(line.jobs),
+            line.needed,
+        )
+        for line in order.lines
+    ]
+    sums = (
+        ("", f"net, {order.currency}", "", pounds(order.net), "", ""),
+        ("", f"VAT {order.vat_rate / 100:g} %", "", pounds(order.vat), "", ""),
+        ("", f"total, {order.currency}", "", pounds(order.total), "", ""),
+    )
+    heads = ("qty", "item", "each", "total", "jobs", "needed")
+    return _table(heads, rows, numbers=(0, 2, 3), feet=sums)
+
+
+def _figures(drawings: Iterable[Drawing], folder: str) -> str:
+    return "\n".join(
+        f'<figure id="{escape(drawing.name)}"><figcaption>{escape(drawing.title)}</figcaption>'
+        f'<a href="{folder}/{escape(drawing.name)}.svg"><img loading="lazy" '
+        f'src="{folder}/{escape(drawing.name)}.svg" alt="{escape(drawing.title)}"></a></figure>'
+        for drawing in drawings
+    )

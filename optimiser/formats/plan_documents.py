@@ -1,0 +1,181 @@
+"""The cutting plan's document as it stands in JSON: what every field is called and may hold."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from optimiser.formats.fields import (
+    Area,
+    Document,
+    Id,
+    MoneyText,
+    SignedMoneyText,
+    Size,
+    SizeOrZero,
+    SizeSum,
+)
+
+_MOST = 1_000_000
+
+
+class MoneyFields(Document):
+    """Net cost is purchase + value of offcuts used − credit for offcuts kept."""
+
+    purchase: MoneyText
+    offcuts_used: MoneyText
+    credit: MoneyText
+    net_cost: SignedMoneyText
+    lower_bound: MoneyText
+    proven: bool
+    seconds: float = Field(ge=0, allow_inf_nan=False)
+
+
+class PlacedLengthDocument(Document):
+    """One part on a length, measured from the left end."""
+
+    part: Id
+    job: Id
+    start_mm: SizeOrZero
+    length_mm: Size
+
+
+class LengthCutDocument(Document):
+    """Cut n: the near side of the blade stands here, from the left end."""
+
+    n: int = Field(ge=1, le=_MOST, strict=True)
+    at_mm: Size
+
+
+class StretchDocument(Document):
+    """What is left of a length."""
+
+    start_mm: SizeOrZero
+    length_mm: Size
+
+
+class LengthLayoutDocument(Document):
+    """How `count` equal lengths are cut."""
+
+    stock: Id
+    offcut: bool
+    count: int = Field(ge=1, le=_MOST, strict=True)
+    cuts: tuple[LengthCutDocument, ...]
+    parts: tuple[PlacedLengthDocument, ...]
+    offcuts: tuple[StretchDocument, ...]
+    scrap: tuple[StretchDocument, ...]
+
+
+class LengthUsageDocument(Document):
+    """Where every tenth of a millimetre goes."""
+
+    part_mm: SizeSum
+    offcut_mm: SizeSum
+    scrap_mm: SizeSum
+    kerf_mm: SizeSum
+    trim_mm: SizeSum
+
+
+class LengthWeightsDocument(Document):
+    """One reason for the bound: what each part weighs, and a penny."""
+
+    weights: tuple[int, ...]
+    scale: int
+
+
+class LengthPlanDocument(MoneyFields):
+    """The plan of one section."""
+
+    material: Id
+    method: str
+    layouts: tuple[LengthLayoutDocument, ...]
+    usage: LengthUsageDocument
+    certificate: tuple[LengthWeightsDocument, ...]
+
+
+class SheetCutDocument(Document):
+    """Cut n divides piece `of` at `at_mm` from its left (rip) or lower (crosscut) edge."""
+
+    n: int = Field(ge=1, le=_MOST, strict=True)
+    of: Id
+    direction: Literal["rip", "crosscut"]
+    at_mm: Size
+
+
+class PlacedBoardDocument(Document):
+    """One part on a sheet: the whole of piece `piece`."""
+
+    part: Id
+    job: Id
+    piece: Id
+    x_mm: SizeOrZero
+    y_mm: SizeOrZero
+    width_mm: Size
+    height_mm: Size
+    turned: bool
+
+
+class LeftoverDocument(Document):
+    """A rectangle that no part uses."""
+
+    piece: Id
+    x_mm: SizeOrZero
+    y_mm: SizeOrZero
+    width_mm: Size
+    height_mm: Size
+
+
+class SheetLayoutDocument(Document):
+    """How `count` equal sheets are cut, in the order of work."""
+
+    stock: Id
+    offcut: bool
+    count: int = Field(ge=1, le=_MOST, strict=True)
+    cuts: tuple[SheetCutDocument, ...]
+    parts: tuple[PlacedBoardDocument, ...]
+    offcuts: tuple[LeftoverDocument, ...]
+    scrap: tuple[LeftoverDocument, ...]
+
+
+class SheetUsageDocument(Document):
+    """Where every square millimetre goes."""
+
+    part_mm2: Area
+    offcut_mm2: Area
+    scrap_mm2: Area
+    kerf_mm2: Area
+    trim_mm2: Area
+
+
+class SheetWeightsDocument(Document):
+    """One reason for the bound: weights of sizes across and along the sheet, sizes in tenths."""
+
+    across: tuple[tuple[int, int], ...]
+    along: tuple[tuple[int, int], ...]
+
+
+class SheetPlanDocument(MoneyFields):
+    """The plan of one board."""
+
+    material: Id
+    method: str
+    layouts: tuple[SheetLayoutDocument, ...]
+    usage: SheetUsageDocument
+    certificate: tuple[SheetWeightsDocument, ...]
+
+
+class ChosenDocument(Document):
+    """The option taken for a choice, counted from 0."""
+
+    choice: Id
+    option: int = Field(ge=0, strict=True)
+
+
+class PlanDocument(MoneyFields):
+    """A cutting plan: the answer to one request."""
+
+    seed: int = Field(ge=0, strict=True)
+    lengths: tuple[LengthPlanDocument, ...]
+    sheets: tuple[SheetPlanDocument, ...]
+    chosen: tuple[ChosenDocument, ...]
