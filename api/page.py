@@ -182,7 +182,7 @@ def _saved(batch: Batch) -> str:
         _outlay("together", batch.comparison.together),
         _outlay("together, with the rack", batch.comparison.with_rack),
     ]
-    heads = ("planned", "lengths", "sheets", "timber, m", "board, m²", "purchase", "net cost")
+    heads = ("planned", "lengths", "sheets", "length, m", "board, m²", "purchase", "net cost")
     return "<h2>Saved by planning together</h2>" + _table(heads, rows, numbers=range(1, 7))
 
 

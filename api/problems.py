@@ -84,7 +84,10 @@ async def _refused(_request: Request, fault: Exception) -> JSONResponse:
 
 async def _http(_request: Request, fault: Exception) -> JSONResponse:
     assert isinstance(fault, HTTPException)
-    return problem_response(fault.status_code, f"http-{fault.status_code}", str(fault.detail))
+    answer = problem_response(fault.status_code, f"http-{fault.status_code}", str(fault.detail))
+    # A 405 owes the caller its Allow header (RFC 9110, 15.5.6).
+    answer.headers.update(fault.headers or {})
+    return answer
 
 
 async def _request(_request: Request, fault: Exception) -> JSONResponse:

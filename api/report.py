@@ -105,7 +105,7 @@ def _saved(comparison: Comparison) -> str:
     )
     lines = [
         "SAVED BY PLANNING TOGETHER",
-        f"  {'':<24} {'lengths':>8} {'sheets':>7} {'timber':>9} {'board':>9} "
+        f"  {'':<24} {'lengths':>8} {'sheets':>7} {'length':>9} {'board':>9} "
         f"{'purchase':>9} {'net cost':>9}",
     ]
     for name, outlay in rows:

@@ -140,7 +140,8 @@ def read_price_book(text: str, *, name: str) -> PriceBook:
         raise invalid(name, "is larger than 10 MB", "Split the price book")
     try:
         document = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as fault:
+    # Not TOMLDecodeError alone: a number of thousands of digits is a plain ValueError.
+    except ValueError as fault:
         raise invalid(name, f"is not TOML: {fault}", "Mend that line") from None
     except RecursionError:
         raise invalid(name, "is nested too deeply", "Lay it out as the schema says") from None

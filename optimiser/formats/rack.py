@@ -48,9 +48,10 @@ class _RackModel(RootModel[tuple[RackOffcutModel, ...]]):
 def read_rack(content: bytes, *, name: str) -> Rack:
     """Read a rack from CSV or XLSX; a column for the place is taken and left aside.
 
+    A header with nothing below it is an empty rack.
     Raises InvalidInput with every fault of every row.
     """
-    table = read_table(content, name=name, known=_COLUMNS)
+    table = read_table(content, name=name, known=_COLUMNS, least=0)
     table.require("id", "material")
     problems: list[Problem] = []
     offcuts = [_offcut(Cells(table, row, problems)) for row in table.rows]

@@ -152,11 +152,13 @@ class Cells:
         return self.text(column, most=most)
 
 
-def read_table(content: bytes, *, name: str, known: Mapping[str, tuple[str, ...]]) -> Table:
+def read_table(
+    content: bytes, *, name: str, known: Mapping[str, tuple[str, ...]], least: int = 1
+) -> Table:
     """Read CSV (UTF-8) or XLSX (first sheet). `known` maps column names to their synonyms.
 
-    Raises InvalidInput when the file cannot be read, is too large, lacks a header, or has a column
-    that is unknown or stands twice.
+    Raises InvalidInput when the file cannot be read, is too large, lacks a header, has fewer rows
+    than `least`, or has a column that is unknown or stands twice.
     """
     if len(content) > MOST_BYTES:
         raise invalid(name, "is larger than 10 MB", "Split the list")
@@ -164,7 +166,9 @@ def read_table(content: bytes, *, name: str, known: Mapping[str, tuple[str, ...]
     # Only blanks are taken off: other signs at an end of a cell are for `text` to refuse.
     grid = [[cell.strip(" \t\xa0") for cell in row] for row in grid]
     filled = [(number, row) for number, row in enumerate(grid, start=1) if any(row)]
-    if len(filled) < 2:
+    if not filled:
+        raise invalid(name, "is empty", "Give a header, and a row for each piece")
+    if len(filled) < 1 + least:
         raise invalid(name, "has no row below its header", "Give a header and at least one row")
     if len(filled) > MOST_ROWS + 1:
         raise invalid(name, f"has more than {MOST_ROWS} rows", "Split the list")

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import combinations, pairwise
 
-from optimiser.domain.frame import Board, Box, Frame, Member
+from optimiser.domain.frame import Board, Box, Frame, Member, Opening
 from optimiser.domain.price_book import PriceBook
+from optimiser.units import Tenths
 
 # Levels are written in whole tenths, so a level between two of them may be off by this.
 ROUNDING = 2
@@ -78,7 +80,7 @@ def in_openings(frame: Frame) -> list[tuple[Member, str]]:
     found = []
     for opening in frame.openings:
         for one in frame.members:
-            box: Box = one.box
+            box = _lying(frame, one, opening)
             if (
                 box.x < opening.x + opening.width
                 and opening.x < box.x + box.dx
@@ -88,6 +90,15 @@ def in_openings(frame: Frame) -> list[tuple[Member, str]]:
             ):
                 found.append((one, opening.name))
     return found
+
+
+def _lying(frame: Frame, one: Member, opening: Opening) -> Box:
+    """The box of a member where it passes an opening: one that follows the ceiling bends there."""
+    start = max(one.box.x, opening.x)
+    end = min(one.box.x + one.box.dx, opening.x + opening.width)
+    if not one.follows_ceiling or start >= end:
+        return one.box
+    return replace(one.box, z=Tenths(int(min(ceilings(frame, start, end))) - one.box.dz))
 
 
 def too_large(frame: Frame, book: PriceBook) -> list[Board]:
