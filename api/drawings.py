@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 import optimiser as lib
@@ -24,14 +24,28 @@ def safe_name(text: str) -> str:
     return re.sub(r"[^a-z0-9.]+", "-", text.lower()).strip("-.") or "unnamed"
 
 
+def safe_names(texts: Iterable[str]) -> dict[str, str]:
+    """Name each text for files; texts that would share a name get a number behind it."""
+    names: dict[str, str] = {}
+    for text in dict.fromkeys(texts):
+        name = base = safe_name(text)
+        number = 1
+        while name in names.values():
+            number += 1
+            name = f"{base}-{number}"
+        names[text] = name
+    return names
+
+
 def cutting_drawings(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Drawing]:
     """Draw one page or more of lengths per section, and one page per sheet layout."""
     jobs = tuple(dict.fromkeys(part.job for item in request.materials for part in item.parts))
+    names = safe_names(item.material for item in plan.materials)
     for lengths, asked in zip(plan.lengths, request.lengths, strict=True):
         pages = lib.draw_length_plan(lengths, asked, title=lengths.material, jobs=jobs)
         for number, svg in enumerate(pages, start=1):
             yield Drawing(
-                name=f"{safe_name(lengths.material)}-page-{number}",
+                name=f"{names[lengths.material]}-page-{number}",
                 title=f"{lengths.material}, page {number} of {len(pages)}",
                 svg=svg,
             )
@@ -39,7 +53,7 @@ def cutting_drawings(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Dra
         for number, layout in enumerate(sheets.layouts, start=1):
             title = f"{sheets.material}, layout {number} of {len(sheets.layouts)}"
             yield Drawing(
-                name=f"{safe_name(sheets.material)}-layout-{number}",
+                name=f"{names[sheets.material]}-layout-{number}",
                 title=title,
                 svg=lib.draw_sheet_layout(
                     layout,
@@ -54,8 +68,9 @@ def cutting_drawings(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Dra
 
 def wall_drawings(frames: tuple[Frame, ...]) -> Iterator[Drawing]:
     """Draw each framed wall: its members, and the boards of each layer."""
+    names = safe_names(frame.job for frame in frames)
     for frame in frames:
-        name = safe_name(frame.job)
+        name = names[frame.job]
         yield Drawing(
             name=f"{name}-frame",
             title=f"Job {frame.job}: frame",
