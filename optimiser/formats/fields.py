@@ -14,6 +14,7 @@ from pydantic import (
     ValidationError,
     WithJsonSchema,
 )
+from pydantic_core import PydanticCustomError
 
 from optimiser.errors import InvalidInput, Problem, invalid
 from optimiser.units import mm_number, pence, pounds, tenths
@@ -37,7 +38,9 @@ def _above_zero(value: object) -> int:
 
 def _money(value: object) -> int:
     if not isinstance(value, str):
-        raise ValueError('money is written as text, such as "3.60"')
+        raise PydanticCustomError(
+            "money_type", 'money is written as text, such as "3.60"', {"remedy": "Put it in quotes"}
+        )
     return pence(value)
 
 
@@ -161,7 +164,18 @@ def read_document(content: object, model: type[DocumentT], *, name: str) -> Docu
 
 def problems_of(faults: ValidationError, *, name: str) -> tuple[Problem, ...]:
     """Put every fault of a document in words: the field, the value given, what to do."""
-    return tuple(_problem(dict(fault), name) for fault in faults.errors(include_url=False))
+    found = faults.errors(include_url=False)
+    paths = [fault["loc"] for fault in found]
+    return tuple(
+        _problem(dict(fault), name)
+        for fault in found
+        # A list whose only item is at fault counts as too short as well: one fault, told once.
+        if fault["type"] != "too_short"
+        or not any(
+            len(path) > len(fault["loc"]) and path[: len(fault["loc"])] == fault["loc"]
+            for path in paths
+        )
+    )
 
 
 def _problem(fault: dict[str, Any], name: str) -> Problem:
@@ -173,5 +187,6 @@ def _problem(fault: dict[str, Any], name: str) -> Problem:
         given = fault["input"]
         shown = repr(given) if isinstance(given, str | int | float | None) else type(given).__name__
         trouble = f"{shown[:60]}: {trouble[:1].lower()}{trouble[1:]}"
-    remedy = _REMEDIES.get(str(fault["type"]), "Correct the value as described")
+    named = fault.get("ctx", {}).get("remedy")
+    remedy = named or _REMEDIES.get(str(fault["type"]), "Correct the value as described")
     return Problem(f"{name}: {path}" if path else name, trouble, remedy)

@@ -258,7 +258,9 @@ def read_wall(text: str, *, name: str) -> Wall:
     """
     try:
         document = tomllib.loads(text, parse_float=Decimal)
-    except tomllib.TOMLDecodeError as fault:
+    except RecursionError:
+        raise invalid(name, "is nested too deeply", "lay it out as in the README") from None
+    except ValueError as fault:  # TOML faults, and numbers of thousands of digits
         raise invalid(name, f"is not TOML: {fault}", "mend that line") from None
     return wall_from_document(document, name=name)
 

@@ -1,0 +1,74 @@
+"""Bodies for the service: the examples of its own document, thinking briefly, and changes."""
+
+from __future__ import annotations
+
+import asyncio
+import copy
+from collections.abc import AsyncIterator
+from typing import Any
+
+import httpx
+from fastapi import FastAPI
+
+from api.openapi import BATCH_EXAMPLE, REQUEST_EXAMPLE
+
+
+class Caller:
+    """Calls a service in this process; the answers are those that a client on a wire would get."""
+
+    def __init__(self, app: FastAPI) -> None:
+        self._app = app
+
+    def ask(
+        self,
+        method: str,
+        path: str,
+        *,
+        json: object = None,
+        content: str | bytes | AsyncIterator[bytes] | None = None,
+    ) -> httpx.Response:
+        return asyncio.run(self._ask(method, path, json, content))
+
+    def get(self, path: str) -> httpx.Response:
+        return self.ask("GET", path)
+
+    def post(self, path: str, json: object) -> httpx.Response:
+        return self.ask("POST", path, json=json)
+
+    async def _ask(
+        self,
+        method: str,
+        path: str,
+        json: object,
+        content: str | bytes | AsyncIterator[bytes] | None,
+    ) -> httpx.Response:
+        # What a server answers counts, not what is raised in it.
+        transport = httpx.ASGITransport(app=self._app, raise_app_exceptions=False)
+        async with httpx.AsyncClient(transport=transport, base_url="http://service") as client:
+            if content is not None:
+                return await client.request(method, path, content=content)
+            return await client.request(method, path, json=json)
+
+
+def a_request_body(**changes: object) -> dict[str, Any]:
+    return {**copy.deepcopy(REQUEST_EXAMPLE), "seconds": 0.1, **changes}
+
+
+def a_batch_body(**changes: object) -> dict[str, Any]:
+    return {**copy.deepcopy(BATCH_EXAMPLE), "seconds": 0.2, **changes}
+
+
+def the_problem(answer: httpx.Response, *, status: int, kind: str) -> dict[str, Any]:
+    """Check that an answer is problem details (RFC 9457) and return them."""
+    assert answer.status_code == status, answer.text
+    assert answer.headers["content-type"] == "application/problem+json"
+    document = answer.json()
+    assert isinstance(document, dict)
+    assert document["type"] == f"/problems/{kind}"
+    assert document["status"] == status
+    assert document["title"]
+    for problem in document.get("problems", ()):
+        assert set(problem) == {"field", "trouble", "remedy"}
+        assert all(problem.values())
+    assert "Traceback" not in answer.text
+    return document

@@ -1,0 +1,417 @@
+"""The command line: what it prints, writes and exits with; nothing is written by half."""
+
+from __future__ import annotations
+
+import csv
+import json
+import re
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+from xml.etree import ElementTree
+
+import pytest
+
+import optimiser as lib
+from api.cli import main
+from api.demo_run import SCENARIO
+from tests.api.bodies import a_request_body
+
+PRICES = SCENARIO / "price-book.toml"
+WALL = SCENARIO / "wall-a.toml"
+PARTS = SCENARIO / "parts.csv"
+RACK = SCENARIO / "rack.csv"
+ROOT = Path(__file__).parents[2]
+
+
+def run(*arguments: object) -> int:
+    return main([str(argument) for argument in arguments])
+
+
+def files_below(folder: Path) -> set[str]:
+    return {str(path.relative_to(folder)) for path in folder.rglob("*") if path.is_file()}
+
+
+def write(path: Path, text: str) -> Path:
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def wall_a(folder: Path, old: str, new: str) -> Path:
+    """Write the demo's first wall with one line changed."""
+    text = WALL.read_text(encoding="utf-8")
+    assert text.count(old) == 1
+    return write(folder / "wall.toml", text.replace(old, new))
+
+
+def assert_drawings(folder: Path, names: set[str]) -> None:
+    drawings = {name for name in names if name.endswith(".svg")}
+    assert drawings
+    for name in drawings:
+        assert ElementTree.parse(folder / name).getroot().tag.endswith("}svg")
+
+
+def refusal(capsys: pytest.CaptureFixture[str]) -> str:
+    """Return what was said of a refusal; nothing may stand where results are read from."""
+    out, err = capsys.readouterr()
+    assert out == ""
+    assert err.startswith("scantling: ")
+    assert "Traceback" not in err
+    return err
+
+
+def test_a_wall_becomes_parts_with_findings_and_drawings(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = tmp_path / "drawings"
+
+    assert run("frame", WALL, "--prices", PRICES, "--out", out) == 0
+
+    text = capsys.readouterr().out
+    assert text.startswith("JOB A: 3620 wide, 320 deep")
+    for heading in ("FINDINGS", "TAKEN WHERE NOTHING WAS SAID"):
+        assert heading in text
+    names = files_below(out)
+    assert {"a-frame.svg", "a-boards-1.svg"} <= names
+    assert_drawings(out, names)
+
+
+def test_a_framed_wall_is_printed_as_json(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("frame", WALL, "--prices", PRICES, "--json") == 0
+
+    document = json.loads(capsys.readouterr().out)
+    assert (document["job"], document["width_mm"]) == ("A", 3620)
+    assert document["members"]
+    assert document["boards"]
+
+
+def test_walls_and_part_lists_become_one_plan_with_its_folder(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = tmp_path / "batch"
+
+    code = run(
+        *("plan", WALL, PARTS, "--prices", PRICES, "--rack", RACK),
+        *("--seconds", 0.3, "--compare", "--out", out),
+    )
+
+    assert code == 0
+    text, progress = capsys.readouterr()
+    for heading in ("JOBS", "CUTTING PLAN, checked", "SAVED BY PLANNING TOGETHER", "ORDER to Demo"):
+        assert heading in text
+    assert "net" in progress
+    names = files_below(out)
+    assert {"plan.json", "request.json", "order.csv", "order.json", "index.html"} <= names
+    assert_drawings(out, names)
+    request = json.loads((out / "request.json").read_bytes())
+    jobs = {part["job"] for item in request["lengths"] for part in item["parts"]}
+    assert jobs == {"A", "parts"}
+
+
+def test_a_batch_is_printed_as_json(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("plan", PARTS, "--prices", PRICES, "--seconds", 0.2, "--json") == 0
+
+    document = json.loads(capsys.readouterr().out)
+    request = lib.request_from_document(document["request"], name="request")
+    plan = lib.plan_from_document(document["plan"], name="plan")
+    assert lib.check_plan(request, plan) == ()
+    assert document["order"]["merchant"] == "Demo Merchant"
+    assert document["comparison"] is None
+
+
+def test_the_keep_rule_comes_from_the_command_line(capsys: pytest.CaptureFixture[str]) -> None:
+    rule = ("--keep-length", "750,5", "--credit", "0.25", "--seed", 7)
+
+    assert run("plan", PARTS, "--prices", PRICES, "--seconds", 0.2, "--json", *rule) == 0
+
+    request = json.loads(capsys.readouterr().out)["request"]
+    assert (request["seed"], request["keep"]["length_mm"]) == (7, 750.5)
+    assert request["keep"]["credit"] == "0.25"
+
+
+def a_request_file(folder: Path, **changes: object) -> Path:
+    return write(folder / "request.json", json.dumps(a_request_body(**changes)))
+
+
+def test_a_cutting_request_is_cut_to_the_terminal(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = a_request_file(tmp_path)
+
+    assert run("cut", path) == 0
+
+    plan = lib.read_plan(capsys.readouterr().out)
+    assert lib.check_plan(lib.read_request(path.read_bytes()), plan) == ()
+
+
+def test_a_cutting_request_is_cut_to_a_folder_and_the_plan_passes_its_check(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path, out = a_request_file(tmp_path), tmp_path / "cut"
+
+    assert run("cut", path, "--out", out) == 0
+    assert {"plan.json", "request.json"} <= files_below(out)
+    assert_drawings(out, files_below(out))
+
+    capsys.readouterr()
+    assert run("check", path, out / "plan.json") == 0
+    assert capsys.readouterr().out == "The plan is sound.\n"
+
+
+def a_spoiled_plan(folder: Path) -> tuple[Path, Path]:
+    request = a_request_file(folder)
+    assert run("cut", request, "--out", folder) == 0
+    plan: dict[str, Any] = json.loads((folder / "plan.json").read_bytes())
+    plan["lengths"][0]["layouts"][0]["parts"][0]["start_mm"] += 5
+    return request, write(folder / "spoiled.json", json.dumps(plan))
+
+
+def test_a_spoiled_plan_fails_its_check_with_every_fault(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    request, plan = a_spoiled_plan(tmp_path)
+
+    capsys.readouterr()
+    assert run("check", request, plan) == 1
+    assert "A/upright-1" in capsys.readouterr().out
+
+    assert run("check", request, plan, "--json") == 1
+    document = json.loads(capsys.readouterr().out)
+    assert document["sound"] is False
+    assert document["faults"]
+
+
+def test_drawings_of_an_earlier_plan_do_not_stay_in_the_folder(tmp_path: Path) -> None:
+    assert run("cut", a_request_file(tmp_path), "--out", tmp_path / "cut") == 0
+    before = files_below(tmp_path / "cut")
+
+    assert run("cut", a_request_file(tmp_path, sheets=[]), "--out", tmp_path / "cut") == 0
+
+    assert "diagrams/mdf-12-layout-1.svg" in before
+    assert "diagrams/mdf-12-layout-1.svg" not in files_below(tmp_path / "cut")
+
+
+def test_the_demo_writes_a_folder_that_holds_together(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = tmp_path / "demo"
+
+    assert run("demo", "--out", out, "--seconds", 0.5) == 0
+
+    names = files_below(out)
+    assert {"plan.json", "request.json", "order.csv", "summary.txt", "index.html"} <= names
+    assert_drawings(out, names)
+    assert not any(name.endswith(".part") for name in names)
+    page = (out / "index.html").read_text(encoding="utf-8")
+    linked = {link for link in re.findall(r'(?:src|href)="([^"#]+)"', page)}
+    assert linked <= names
+    assert {name for name in names if name.endswith(".svg")} <= linked
+    with (out / "order.csv").open(encoding="utf-8", newline="") as file:
+        head, *rows = csv.reader(file)
+    assert head[:4] == ["line", "item", "description", "quantity"]
+    assert len(rows) > 3
+    capsys.readouterr()
+    assert run("check", out / "request.json", out / "plan.json") == 0
+
+
+def planned(*jobs: Path, out: Path, prices: Path = PRICES, rack: Path | None = None) -> int:
+    racked = () if rack is None else ("--rack", rack)
+    return run("plan", *jobs, "--prices", prices, *racked, "--seconds", 0.2, "--out", out)
+
+
+@pytest.mark.parametrize("missing", ["job", "prices", "rack"])
+def test_a_file_that_is_not_there_is_named(
+    missing: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    absent = tmp_path / f"no-{missing}.{'csv' if missing == 'rack' else 'toml'}"
+    out = tmp_path / "out"
+
+    code = planned(
+        absent if missing == "job" else PARTS,
+        out=out,
+        prices=absent if missing == "prices" else PRICES,
+        rack=absent if missing == "rack" else None,
+    )
+
+    assert code == 2
+    assert absent.name in refusal(capsys)
+    assert not out.exists()
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "said"),
+    [
+        ("wall.toml", 'job = "A\n[site', "wall.toml"),
+        ("prices.json", "{}", "'.json'"),
+        ("parts.csv", "Mark,Material,Length,Qty\nU1,c16-38x63,2281.5,4\nU2,c16-38x63,94 in,2\n",
+         "row 3"),
+        ("parts.csv", "Mark,Material,Length,Qty\nU1,oak-20,2281.5,4\n", "'oak-20'"),
+        ("parts.csv", "", "parts.csv"),
+    ],
+    ids=["unreadable TOML", "unknown ending", "a broken row", "unknown material", "empty"],
+)  # fmt: skip
+def test_a_file_that_cannot_be_used_is_refused_and_nothing_is_written(
+    name: str, text: str, said: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = tmp_path / "out"
+
+    assert planned(write(tmp_path / name, text), out=out) == 2
+
+    assert said in refusal(capsys)
+    assert not out.exists()
+
+
+def test_a_broken_row_is_named_with_its_column(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    rows = "Mark;Material;Length (mm);Qty\nU1;c16-38x63;2281,5;four\n"
+
+    assert planned(write(tmp_path / "parts.csv", rows), out=tmp_path / "out") == 2
+
+    said = refusal(capsys)
+    assert "row 2" in said
+    assert "Qty" in said
+    assert "'four'" in said
+
+
+def test_faults_of_several_files_are_told_at_once(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    first = write(tmp_path / "first.toml", "job =")
+    second = write(tmp_path / "second.csv", "Mark,Length\nU1,5\n")
+
+    assert planned(first, second, out=tmp_path / "out") == 2
+
+    said = refusal(capsys)
+    assert "first.toml" in said
+    assert "second.csv" in said
+
+
+def test_an_opening_larger_than_its_wall_is_refused(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    wall = wall_a(tmp_path, "opening_width_mm = 1250", "opening_width_mm = 4000")
+    wall = write(wall, wall.read_text().replace("body_width_mm = 1270", "body_width_mm = 4020"))
+
+    assert planned(wall, out=tmp_path / "out") == 2
+
+    assert "fire" in refusal(capsys)
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_finding_that_stops_a_wall_stops_the_batch(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    # So heavy at the end of its bracket that the top screws pull out.
+    wall = wall_a(tmp_path, "mass_kg = 24", "mass_kg = 240")
+
+    assert planned(wall, out=tmp_path / "out") == 1
+    assert "check.tv.withdrawal" in refusal(capsys)
+    assert not (tmp_path / "out").exists()
+
+    assert run("frame", wall, "--prices", PRICES) == 1
+    assert "STOP A: " in capsys.readouterr().out
+
+
+def test_a_shortage_of_stock_is_no_plan(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    body = a_request_body()
+    body["lengths"][0]["stock"][0]["available"] = 1
+    path, out = write(tmp_path / "request.json", json.dumps(body)), tmp_path / "out"
+
+    assert run("cut", path, "--out", out) == 1
+
+    said = refusal(capsys)
+    assert said.startswith("scantling: no plan:")
+    assert "A/upright-1" in said
+    assert not out.exists()
+
+
+@pytest.mark.parametrize("content", [b"{", b"\xff\xfe\xfd", b"[]"])
+def test_a_request_that_is_no_json_object_is_refused(
+    content: bytes, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "request.json"
+    path.write_bytes(content)
+
+    assert run("cut", path) == 2
+    assert "request.json" in refusal(capsys)
+
+
+def test_a_folder_that_cannot_be_made_is_named(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    in_the_way = write(tmp_path / "out", "a file of this name")
+
+    assert run("cut", a_request_file(tmp_path), "--out", in_the_way) == 2
+
+    assert str(in_the_way) in capsys.readouterr().err
+
+
+def test_a_plan_that_fails_its_check_is_our_fault_and_is_not_written(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refused(*_: object, **__: object) -> None:
+        raise lib.PlanRefused((lib.Problem("lengths[0]", "a part is missing", "Report it"),))
+
+    monkeypatch.setattr(lib, "plan_cutting", refused, raising=False)
+
+    assert run("cut", a_request_file(tmp_path), "--out", tmp_path / "out") == 3
+    assert "a part is missing" in refusal(capsys)
+    assert not (tmp_path / "out").exists()
+
+
+@pytest.mark.parametrize(
+    ("option", "value"),
+    [
+        ("--seconds", "nan"),
+        ("--seconds", "-1"),
+        ("--seed", "-1"),
+        ("--keep-length", "long"),
+        ("--credit", "1.5"),
+    ],
+)
+def test_a_rule_that_makes_no_sense_is_refused(
+    option: str, value: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = tmp_path / "out"
+
+    assert run("plan", PARTS, "--prices", PRICES, "--out", out, f"{option}={value}") == 2
+
+    assert option.removeprefix("--").split("-")[-1] in refusal(capsys)
+    assert not out.exists()
+
+
+def test_an_unknown_command_is_a_wrong_use(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as leaving:
+        run("saw")
+
+    assert leaving.value.code == 2
+    assert "saw" in capsys.readouterr().err
+
+
+def test_help_names_every_command() -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "api.cli", "--help"],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+
+    for command in ("demo", "frame", "plan", "cut", "check", "serve"):
+        assert re.search(rf"^ +{command} ", done.stdout, re.MULTILINE)
+
+
+def test_help_loads_nothing_heavy() -> None:
+    code = (
+        "import sys, api.cli; api.cli._parser().format_help(); "
+        "heavy = ('ortools', 'numba', 'numpy', 'pydantic', 'fastapi'); "
+        "print([name for name in heavy if name in sys.modules])"
+    )
+
+    done = subprocess.run(
+        [sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True
+    )
+
+    assert done.stdout.strip() == "[]"

@@ -1,0 +1,94 @@
+"""The OpenAPI document tells the truth: references resolve, examples work, errors are named."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+
+from api.app import create_app
+from api.problems import MEDIA_TYPE
+from tests.api.bodies import Caller
+
+
+@pytest.fixture(scope="module")
+def service() -> Caller:
+    return Caller(create_app())
+
+
+@pytest.fixture(scope="module")
+def document(service: Caller) -> dict[str, Any]:
+    found = service.get("/openapi.json").json()
+    assert isinstance(found, dict)
+    return found
+
+
+def references(node: object) -> Iterator[str]:
+    if isinstance(node, dict):
+        for key, value in node.items():
+            if key == "$ref":
+                yield value
+            else:
+                yield from references(value)
+    elif isinstance(node, list):
+        for item in node:
+            yield from references(item)
+
+
+def operations(document: dict[str, Any]) -> Iterator[tuple[str, str, dict[str, Any]]]:
+    for path, methods in document["paths"].items():
+        for method, operation in methods.items():
+            yield path, method, operation
+
+
+def test_every_reference_leads_to_something(document: dict[str, Any]) -> None:
+    found = set(references(document))
+
+    assert "#/components/schemas/cutting-request" in found
+    for reference in found:
+        assert reference.startswith("#/"), reference
+        node: Any = document
+        for step in reference[2:].split("/"):
+            assert step in node, reference
+            node = node[step]
+
+
+def test_every_example_of_a_body_is_accepted(service: Caller, document: dict[str, Any]) -> None:
+    tried = []
+    for path, method, operation in operations(document):
+        body = operation.get("requestBody", {}).get("content", {}).get("application/json", {})
+        if "example" in body:
+            tried.append(path)
+            answer = service.ask(method.upper(), path, json={**body["example"], "seconds": 0.1})
+            assert answer.status_code == 201, answer.text
+
+    assert {"/plans", "/batches"} <= set(tried)
+
+
+def test_every_operation_names_its_errors_as_problem_details(document: dict[str, Any]) -> None:
+    problem = {MEDIA_TYPE: {"schema": {"$ref": "#/components/schemas/problem"}}}
+    for path, _, operation in operations(document):
+        expected = []
+        if "requestBody" in operation:
+            expected += ["413", "422"]
+        if "{" in path:
+            expected += ["404", "422"]
+        for status in expected:
+            assert operation["responses"][status]["content"] == problem, (path, status)
+        named = {status for status in operation["responses"] if not status.startswith("2")}
+        assert named >= set(expected)
+
+
+def test_every_operation_with_a_body_has_its_schema(document: dict[str, Any]) -> None:
+    posts = [(path, item) for path, method, item in operations(document) if method == "post"]
+
+    assert {path for path, _ in posts} >= {"/plans", "/batches", "/checks"}
+    for path, operation in posts:
+        schema = operation["requestBody"]["content"]["application/json"]["schema"]
+        assert set(schema) == {"$ref"}, path
+
+
+def test_every_operation_is_said_in_a_sentence(document: dict[str, Any]) -> None:
+    for path, method, operation in operations(document):
+        assert operation.get("description", "").endswith("."), (method, path)

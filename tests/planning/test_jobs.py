@@ -1,0 +1,145 @@
+"""Several jobs become one request: equal parts gathered, every material one the merchant sells."""
+
+from __future__ import annotations
+
+import pytest
+
+from api.openapi import BATCH_EXAMPLE
+from optimiser.domain.job import Job
+from optimiser.domain.rack import Rack
+from optimiser.errors import InvalidInput, Problem
+from optimiser.formats.price_book import price_book_from_document
+from optimiser.formats.wall import wall_from_document
+from optimiser.framing.build import frame_wall
+from optimiser.planning.jobs import job_of_frame, request_for_jobs
+from tests.cutting_builders import (
+    a_board_part,
+    a_keep,
+    a_length_offcut,
+    a_length_part,
+    a_sheet_offcut,
+    a_stock_length,
+    a_stock_sheet,
+)
+from tests.planning.jobs_builders import a_book, a_job, a_length_item, a_sheet_item
+
+BOOK = a_book(
+    lengths=[
+        a_length_item(a_stock_length("t", 24_000)),
+        a_length_item(a_stock_length("u", 24_000), material="bead"),
+    ],
+    sheets=[a_sheet_item(a_stock_sheet("s", 12_200, 24_400))],
+)
+
+
+def problems_of(*jobs: Job, rack: Rack | None = None) -> tuple[Problem, ...]:
+    with pytest.raises(InvalidInput) as refusal:
+        request_for_jobs(jobs, BOOK, rack or Rack(), keep=a_keep(), seed=1, seconds=1)
+    return refusal.value.problems
+
+
+def test_equal_members_of_a_wall_become_one_part_with_their_number() -> None:
+    frame = frame_wall(
+        wall_from_document(BATCH_EXAMPLE["walls"][0], name="wall"),
+        price_book_from_document(BATCH_EXAMPLE["prices"], name="prices"),
+    )
+
+    job = job_of_frame(frame, client="Mill Cottage", needed="2026-12-07")
+
+    assert (job.name, job.client, job.needed) == ("A", "Mill Cottage", "2026-12-07")
+    pieces = [(piece.mark, piece.material, piece.length) for piece in frame.members]
+    pieces += [(bead.mark, bead.material, bead.length) for bead in frame.beads]
+    listed = {
+        (part.id, material, part.length): part.quantity for material, part in job.parts.lengths
+    }
+    assert listed == {
+        (f"A/{mark}", material, length): pieces.count((mark, material, length))
+        for mark, material, length in pieces
+    }
+    assert max(listed.values()) > 1
+    boards = [
+        (f"A/{board.mark}", board.material, board.width, board.height) for board in frame.boards
+    ]
+    counted = {
+        (part.id, material, part.width, part.height): part.quantity
+        for material, part in job.parts.boards
+    }
+    assert counted == {board: boards.count(board) for board in boards}
+    assert job.quantities == frame.quantities
+
+
+def test_parts_of_all_jobs_come_by_material_in_the_order_of_the_price_book() -> None:
+    jobs = (
+        a_job("A", lengths=[a_length_part("a", 900, job="A")], timber="bead"),
+        a_job("B", lengths=[a_length_part("b", 900, job="B")]),
+        a_job("C", lengths=[a_length_part("c", 900, job="C")]),
+    )
+    rack = Rack(
+        lengths=(("timber", a_length_offcut("R1", 500)),),
+        sheets=(("board", a_sheet_offcut("R2", 500, 500)),),
+    )
+
+    request = request_for_jobs(jobs, BOOK, rack, keep=a_keep(), seed=3, seconds=0.5)
+
+    assert [item.material for item in request.lengths] == ["timber", "bead"]
+    assert [part.id for part in request.lengths[0].parts] == ["b", "c"]
+    assert [offcut.id for offcut in request.lengths[0].offcuts] == ["R1"]
+    assert request.lengths[1].offcuts == ()
+    # No part is cut from a board, so no board is asked for.
+    assert request.sheets == ()
+    assert (request.seed, request.seconds) == (3, 0.5)
+
+
+def test_a_material_the_merchant_does_not_sell_is_refused_with_a_part_that_needs_it() -> None:
+    (problem,) = problems_of(
+        a_job("A", lengths=[a_length_part("A/upright", 900, job="A")], timber="oak")
+    )
+
+    assert "'oak'" in problem.field
+    assert "'A/upright'" in problem.field
+    assert "Demo Merchant" in problem.trouble
+
+
+def test_timber_is_not_cut_from_a_board_nor_a_board_from_timber() -> None:
+    lengths, boards = problems_of(
+        a_job(
+            "A",
+            lengths=[a_length_part("A/upright", 900, job="A")],
+            boards=[a_board_part("A/shelf", 900, 300, job="A")],
+            timber="board",
+            board="timber",
+        )
+    )
+
+    assert "is not among the lengths" in lengths.trouble
+    assert "is not among the sheets" in boards.trouble
+
+
+def test_two_jobs_of_one_name_are_refused() -> None:
+    part = a_length_part("a", 900, job="A")
+
+    (problem,) = problems_of(a_job("A", lengths=[part]), a_job("A", lengths=[part]))
+
+    assert (problem.field, problem.trouble) == ("job 'A'", "stands twice in the batch")
+
+
+def test_rack_offcuts_of_unknown_material_are_refused_by_their_ids() -> None:
+    rack = Rack(
+        lengths=(("oak", a_length_offcut("R1", 900)),),
+        sheets=(("cork", a_sheet_offcut("R2", 900, 900)), ("board", a_sheet_offcut("R3", 9, 9))),
+    )
+
+    first, second = problems_of(a_job("A", lengths=[a_length_part("a", 900)]), rack=rack)
+
+    assert ("'R1'" in first.field, "'oak'" in first.trouble) == (True, True)
+    assert ("'R2'" in second.field, "'cork'" in second.trouble) == (True, True)
+
+
+def test_all_faults_of_a_batch_are_listed_at_once() -> None:
+    jobs = (
+        a_job("A", lengths=[a_length_part("a", 900)], timber="oak"),
+        a_job("A", boards=[a_board_part("b", 9, 9)], board="cork"),
+    )
+    rack = Rack(lengths=(("ash", a_length_offcut("R1", 900)),))
+
+    assert len(problems_of(*jobs, rack=rack)) == 4
