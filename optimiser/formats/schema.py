@@ -5,12 +5,23 @@ from __future__ import annotations
 from typing import Any
 
 from pydantic import BaseModel
+from pydantic.json_schema import GenerateJsonSchema
+from pydantic_core.core_schema import WithDefaultSchema
 
 from optimiser.formats.plan_documents import PlanDocument
 from optimiser.formats.price_book import PriceBookModel
 from optimiser.formats.rack import RackOffcutModel
 from optimiser.formats.request import RequestDocument
 from optimiser.formats.wall import WallModel
+
+
+class _AsWritten(GenerateJsonSchema):
+    """Shows a default as a person writes it: millimetres and decimals, not what they are inside."""
+
+    def get_default_value(self, schema: WithDefaultSchema) -> Any:
+        default = super().get_default_value(schema)
+        write = schema["schema"].get("serialization", {}).get("function")
+        return default if write is None or "default" not in schema else write(default)
 
 
 def schemas(*, ref_template: str = "#/$defs/{model}") -> dict[str, dict[str, Any]]:
@@ -23,6 +34,8 @@ def schemas(*, ref_template: str = "#/$defs/{model}") -> dict[str, dict[str, Any
         "wall": WallModel,
     }
     return {
-        name: model.model_json_schema(mode="validation", ref_template=ref_template)
+        name: model.model_json_schema(
+            mode="validation", ref_template=ref_template, schema_generator=_AsWritten
+        )
         for name, model in models.items()
     }

@@ -11,7 +11,14 @@ from decimal import Decimal, InvalidOperation
 from fractions import Fraction
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    ValidationError,
+    WithJsonSchema,
+)
 
 from optimiser.domain.wall import (
     End,
@@ -97,12 +104,17 @@ def _name(value: object) -> str:
     return value
 
 
-Size = Annotated[int, BeforeValidator(_size)]
-Above0 = Annotated[int, BeforeValidator(_positive)]
-FallOfFloor = Annotated[int, BeforeValidator(_fall)]
-Grams = Annotated[int, BeforeValidator(_grams)]
-Inches = Annotated[Fraction, BeforeValidator(_inches)]
-IsoDate = Annotated[str, BeforeValidator(_date)]
+def _schema(kind: str, **limits: Any) -> WithJsonSchema:
+    """Describe a field as it is written, not as it is held."""
+    return WithJsonSchema({"type": kind, **limits})
+
+
+Size = Annotated[int, BeforeValidator(_size), _schema("number", minimum=0)]
+Above0 = Annotated[int, BeforeValidator(_positive), _schema("number", exclusiveMinimum=0)]
+FallOfFloor = Annotated[int, BeforeValidator(_fall), _schema("number")]
+Grams = Annotated[int, BeforeValidator(_grams), _schema("number", exclusiveMinimum=0)]
+Inches = Annotated[Fraction, BeforeValidator(_inches), _schema("number", minimum=5)]
+IsoDate = Annotated[str, BeforeValidator(_date), _schema("string", format="date")]
 Name = Annotated[str, BeforeValidator(_name)]
 Text = Annotated[str, Field(max_length=200)]
 
