@@ -44,11 +44,8 @@ def write_cutting(
 def write_files(files: dict[str, str], folder: Path) -> tuple[Path, ...]:
     """Write all texts below a folder; each file is whole or not there at all.
 
-    Drawings of an earlier plan in the same folder go: a fitter must not cut from a stale one.
+    Drawings that an earlier plan left in the folder go: nobody must cut from a stale one.
     """
-    if (folder / "plan.json").exists():
-        for stale in (*folder.glob("diagrams/*.svg"), *folder.glob("walls/*.svg")):
-            stale.unlink()
     written = []
     for name, text in files.items():
         path = folder / name
@@ -57,6 +54,9 @@ def write_files(files: dict[str, str], folder: Path) -> tuple[Path, ...]:
         part.write_text(text, encoding="utf-8", newline="")
         part.replace(path)
         written.append(path)
+    if folder / "plan.json" in written:
+        for stale in {*folder.glob("diagrams/*.svg"), *folder.glob("walls/*.svg")} - {*written}:
+            stale.unlink()
     return tuple(written)
 
 

@@ -218,6 +218,7 @@ def _describe_errors(operation: dict[str, Any]) -> None:
     if "requestBody" in operation:
         responses["413"] = {"description": "The body is too large", "content": content}
         responses["422"] = {"description": "Bad input, or no plan", "content": content}
+        responses["500"] = {"description": "A fault of the program", "content": content}
     elif any(parameter["in"] == "path" for parameter in operation.get("parameters", ())):
         responses["404"] = {"description": "Not found, or no longer kept", "content": content}
         responses["422"] = {"description": "Bad input", "content": content}

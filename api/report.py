@@ -18,10 +18,16 @@ def batch_report(batch: Batch) -> str:
         *([_saved(batch.comparison)] if batch.comparison is not None else []),
         _shares(batch),
         "ORDER to " + batch.order.merchant + "\n" + lib.order_table(batch.order),
-        "Not a structural, electrical or fire design. The appliance's manual, the local codes and\n"
-        "qualified people come first; read every caution on index.html before you cut.",
+        _cautions(),
     ]
     return "\n\n".join(blocks) + "\n"
+
+
+def _cautions() -> str:
+    lines = ["CAUTIONS"]
+    for caution in lib.CAUTIONS:
+        lines += _wrapped(caution, indent="  ")
+    return "\n".join(lines)
 
 
 def _jobs(batch: Batch) -> str:
@@ -153,4 +159,5 @@ def frame_report(frame: Frame) -> str:
     lines.append(findings_text((frame,), notes=True))
     lines.append("TAKEN WHERE NOTHING WAS SAID")
     lines += [f"  {default.field}: {default.value}" for default in frame.defaults]
+    lines.append(_cautions())
     return "\n".join(lines) + "\n"
