@@ -12,7 +12,6 @@ from pydantic import BeforeValidator, Field
 
 from optimiser.domain.price_book import LengthItem, Pack, PackItem, PriceBook, SheetItem
 from optimiser.domain.request import Cutting
-from optimiser.domain.stock import StockLength, StockSheet
 from optimiser.errors import InvalidInput, Problem, invalid
 from optimiser.formats.fields import (
     MOST_BYTES,
@@ -23,6 +22,12 @@ from optimiser.formats.fields import (
     Size,
     SizeOrZero,
     read_document,
+)
+from optimiser.formats.stock import (
+    StockLengthDocument,
+    StockSheetDocument,
+    stock_lengths_of,
+    stock_sheets_of,
 )
 from optimiser.units import Pence, Tenths, mm
 
@@ -54,16 +59,6 @@ def _percent(value: object) -> int:
 
 Grams = Annotated[int, BeforeValidator(_grams), Field(json_schema_extra={"type": "number"})]
 Percent = Annotated[int, BeforeValidator(_percent), Field(json_schema_extra={"type": "number"})]
-Available = Annotated[int | None, Field(ge=0, le=1_000_000, strict=True)]
-
-
-class StockLengthModel(Document):
-    """A length that is sold; `available` left out means as many as wanted."""
-
-    id: Id
-    length_mm: Size
-    price: MoneyText
-    available: Available = None
 
 
 class LengthItemModel(Document):
@@ -80,17 +75,7 @@ class LengthItemModel(Document):
     mass_kg_per_m: Grams
     kerf_mm: SizeOrZero = 30
     end_trim_mm: SizeOrZero = 0
-    stock: tuple[StockLengthModel, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
-
-
-class StockSheetModel(Document):
-    """A sheet that is sold; `available` left out means as many as wanted."""
-
-    id: Id
-    width_mm: Size
-    height_mm: Size
-    price: MoneyText
-    available: Available = None
+    stock: tuple[StockLengthDocument, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
 
 
 class SheetItemModel(Document):
@@ -103,7 +88,7 @@ class SheetItemModel(Document):
     cutting: Cutting
     kerf_mm: SizeOrZero | None = None
     edge_trim_mm: SizeOrZero = 0
-    stock: tuple[StockSheetModel, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
+    stock: tuple[StockSheetDocument, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
 
 
 class PackModel(Document):
@@ -217,15 +202,7 @@ def _length_item(item: LengthItemModel) -> LengthItem:
         mass=item.mass_kg_per_m,
         kerf=Tenths(item.kerf_mm),
         end_trim=Tenths(item.end_trim_mm),
-        stock=tuple(
-            StockLength(
-                id=stock.id,
-                length=Tenths(stock.length_mm),
-                price=Pence(stock.price),
-                available=stock.available,
-            )
-            for stock in item.stock
-        ),
+        stock=stock_lengths_of(item.stock),
     )
 
 
@@ -239,14 +216,5 @@ def _sheet_item(item: SheetItemModel) -> SheetItem:
         cutting=item.cutting,
         kerf=Tenths(usual_kerf if item.kerf_mm is None else item.kerf_mm),
         edge_trim=Tenths(item.edge_trim_mm),
-        stock=tuple(
-            StockSheet(
-                id=stock.id,
-                width=Tenths(stock.width_mm),
-                height=Tenths(stock.height_mm),
-                price=Pence(stock.price),
-                available=stock.available,
-            )
-            for stock in item.stock
-        ),
+        stock=stock_sheets_of(item.stock),
     )

@@ -16,19 +16,24 @@ from optimiser.domain.request import (
     LengthMaterial,
     SheetMaterial,
 )
-from optimiser.domain.stock import LengthOffcut, SheetOffcut, StockLength, StockSheet
+from optimiser.domain.stock import LengthOffcut, SheetOffcut
 from optimiser.formats.fields import (
     Count,
     Document,
     Id,
     Label,
-    MoneyText,
     Size,
     SizeOrZero,
     read_document,
     read_json,
 )
-from optimiser.units import Pence, Tenths, decimal_text, ratio
+from optimiser.formats.stock import (
+    StockLengthDocument,
+    StockSheetDocument,
+    stock_lengths_of,
+    stock_sheets_of,
+)
+from optimiser.units import Tenths, decimal_text, ratio
 
 _MOST_ITEMS = 20_000
 
@@ -58,15 +63,6 @@ class KeepDocument(Document):
     credit: Share = Fraction(1, 2)
 
 
-class StockLengthDocument(Document):
-    """A length that can be bought; `available` null means as many as wanted."""
-
-    id: Id
-    length_mm: Size
-    price: MoneyText
-    available: int | None = Field(default=None, ge=0, le=1_000_000, strict=True)
-
-
 class LengthOffcutDocument(Document):
     """One length on the rack."""
 
@@ -94,16 +90,6 @@ class LengthMaterialDocument(Document):
     stock: tuple[StockLengthDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
     offcuts: tuple[LengthOffcutDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
     parts: tuple[LengthPartDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
-
-
-class StockSheetDocument(Document):
-    """A sheet that can be bought; `available` null means as many as wanted."""
-
-    id: Id
-    width_mm: Size
-    height_mm: Size
-    price: MoneyText
-    available: int | None = Field(default=None, ge=0, le=1_000_000, strict=True)
 
 
 class SheetOffcutDocument(Document):
@@ -208,15 +194,7 @@ def _lengths(document: LengthMaterialDocument) -> LengthMaterial:
         material=document.material,
         kerf=Tenths(document.kerf_mm),
         end_trim=Tenths(document.end_trim_mm),
-        stock=tuple(
-            StockLength(
-                id=stock.id,
-                length=Tenths(stock.length_mm),
-                price=Pence(stock.price),
-                available=stock.available,
-            )
-            for stock in document.stock
-        ),
+        stock=stock_lengths_of(document.stock),
         offcuts=tuple(
             LengthOffcut(
                 id=offcut.id,
@@ -246,16 +224,7 @@ def _sheets(document: SheetMaterialDocument) -> SheetMaterial:
         edge_trim=Tenths(document.edge_trim_mm),
         max_stages=document.max_stages,
         cutting=document.cutting,
-        stock=tuple(
-            StockSheet(
-                id=stock.id,
-                width=Tenths(stock.width_mm),
-                height=Tenths(stock.height_mm),
-                price=Pence(stock.price),
-                available=stock.available,
-            )
-            for stock in document.stock
-        ),
+        stock=stock_sheets_of(document.stock),
         offcuts=tuple(
             SheetOffcut(
                 id=offcut.id,
