@@ -125,6 +125,7 @@ class Document(BaseModel):
 
 DocumentT = TypeVar("DocumentT", bound=BaseModel)
 
+_TROUBLES = {"missing": "is left out", "extra_forbidden": "is not a field here"}
 _REMEDIES = {
     "missing": "Add this field",
     "extra_forbidden": "Take it out or correct its spelling",
@@ -183,7 +184,9 @@ def _problem(fault: dict[str, Any], name: str) -> Problem:
     for step in fault["loc"]:
         path += f"[{step}]" if isinstance(step, int) else f".{step}" if path else str(step)
     trouble = str(fault["msg"]).removeprefix("Value error, ")
-    if fault["type"] not in ("missing", "extra_forbidden"):
+    if fault["type"] in _TROUBLES:
+        trouble = _TROUBLES[fault["type"]]
+    else:
         given = fault["input"]
         shown = repr(given) if isinstance(given, str | int | float | None) else type(given).__name__
         trouble = f"{shown[:60]}: {trouble[:1].lower()}{trouble[1:]}"

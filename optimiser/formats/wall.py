@@ -35,6 +35,7 @@ from optimiser.domain.wall import (
     Wall,
 )
 from optimiser.errors import InvalidInput, Problem, invalid
+from optimiser.formats.fields import problems_of
 from optimiser.units import Tenths, tenths
 
 _MOST_NICHES = 50
@@ -282,7 +283,7 @@ def wall_from_document(document: dict[str, Any], *, name: str) -> Wall:
     try:
         model = WallModel.model_validate(document)
     except ValidationError as fault:
-        raise InvalidInput(tuple(_problem(error, name) for error in fault.errors())) from None
+        raise InvalidInput(problems_of(fault, name=name)) from None
     names = [niche.name for niche in model.niches]
     taken = {"fire", "tv", "soundbar", "front", "left", "right"}
     twice = sorted({n for n in names if names.count(n) > 1 or n in taken})
@@ -294,21 +295,6 @@ def wall_from_document(document: dict[str, Any], *, name: str) -> Wall:
             )
         )
     return _wall(model)
-
-
-def _problem(error: Any, name: str) -> Problem:
-    """Put a fault of the model in the trade's terms."""
-    where = ".".join(str(part) for part in error["loc"] if part != "function-before")
-    kind = error["type"]
-    if kind == "missing":
-        return Problem(f"{name}: {where}", "is left out", "give it")
-    if kind == "extra_forbidden":
-        return Problem(f"{name}: {where}", "is not a field", "check its spelling, or leave it out")
-    trouble = str(error["msg"]).removeprefix("Value error, ")
-    given = error["input"]
-    if isinstance(given, str | int | float | Decimal | bool):
-        trouble = f"{str(given)[:40]!r}: {trouble}"
-    return Problem(f"{name}: {where}", trouble, "put it right")
 
 
 def _wall(model: WallModel) -> Wall:
