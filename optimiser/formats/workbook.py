@@ -43,7 +43,7 @@ def read_workbook(content: bytes, *, name: str) -> list[list[str]]:
         raise invalid(name, "unfolds to more than 50 MB", "Keep the list alone, and save it as CSV")
     try:
         cells = max(map(_span, members.values()), default=0)
-    except (expat.ExpatError, ValueError):
+    except (expat.ExpatError, ValueError, LookupError):  # the last: an encoding nobody knows
         raise invalid(name, "is not a workbook that can be read", _RESAVE) from None
     if cells > MOST_CELLS:
         trouble = f"spans {cells} cells from its first to its last filled one"
@@ -98,7 +98,10 @@ class _Extent:
 
 
 def _span(page: bytes) -> int:
-    """Return how many cells a page spans. Raises ExpatError or ValueError if it is no XML."""
+    """Return how many cells a page spans.
+
+    Raises ExpatError, ValueError or LookupError if it is no XML.
+    """
     extent = _Extent()
     parser = expat.ParserCreate()
     parser.StartElementHandler = extent.start
