@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 
 import pytest
@@ -71,6 +72,26 @@ def test_a_ratio_is_read_and_written_as_a_decimal() -> None:
         ratio("1.5")
 
 
+@pytest.mark.parametrize("text", ["", "-0.1", "1.0001", "nan", "inf", "half", "sNaN"])
+def test_what_is_no_share_is_refused(text: str) -> None:
+    with pytest.raises(ValueError, match="is not a decimal from 0 to 1"):
+        ratio(text)
+
+
+@given(st.fractions())
+def test_rounding_half_up_lands_within_a_half_and_takes_halves_up(value: Fraction) -> None:
+    assert -Fraction(1, 2) < half_up(value) - value <= Fraction(1, 2)
+
+
 @given(st.fractions())
 def test_rounding_up_never_falls_below(value: Fraction) -> None:
     assert 0 <= ceiling(value) - value < 1
+
+
+@pytest.mark.parametrize("read", [tenths, pence, ratio])
+@pytest.mark.parametrize("text", ["9" * 1_000_000, "1e-9999999", "0." + "0" * 40 + "1"])
+def test_a_number_without_end_is_refused_and_never_rounded(
+    read: Callable[[str], object], text: str
+) -> None:
+    with pytest.raises(ValueError, match="is not"):
+        read(text)

@@ -17,7 +17,7 @@ from pydantic import (
 from pydantic_core import PydanticCustomError
 
 from optimiser.errors import InvalidInput, Problem, invalid
-from optimiser.units import mm_number, pence, pounds, tenths
+from optimiser.units import MOST_SIGNS, mm_number, pence, pounds, tenths
 
 # A document larger than this is refused before it is read.
 MOST_BYTES = 10_000_000
@@ -50,10 +50,17 @@ def _signed_money(value: object) -> int:
     return _money(value)
 
 
+def _whole(value: int | float) -> int:
+    try:
+        return round(value)
+    except (OverflowError, ValueError):
+        raise ValueError("a number here must be finite") from None
+
+
 def _size_sum(value: object) -> int:
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise ValueError("a sum of sizes is a number of mm")
-    size = round(value * 10)
+    size = _whole(value * 10)
     if size < 0 or abs(size - value * 10) > 1e-3:
         raise ValueError("a sum of sizes is 0 or more mm with at most one decimal")
     return size
@@ -62,7 +69,7 @@ def _size_sum(value: object) -> int:
 def _area(value: object) -> int:
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise ValueError("an area is a number of mm²")
-    area = round(value * 100)
+    area = _whole(value * 100)
     if area < 0 or abs(area - value * 100) > 1e-3:
         raise ValueError("an area is 0 or more mm² with at most two decimals")
     return area
@@ -104,13 +111,17 @@ MoneyText = Annotated[
     int,
     BeforeValidator(_money),
     PlainSerializer(pounds, return_type=str),
-    WithJsonSchema({"type": "string", "pattern": r"^[0-9]+([.,][0-9]{1,2})?$"}),
+    WithJsonSchema(
+        {"type": "string", "pattern": r"^[0-9]+([.,][0-9]{1,2})?$", "maxLength": MOST_SIGNS}
+    ),
 ]
 SignedMoneyText = Annotated[
     int,
     BeforeValidator(_signed_money),
     PlainSerializer(pounds, return_type=str),
-    WithJsonSchema({"type": "string", "pattern": r"^-?[0-9]+([.,][0-9]{1,2})?$"}),
+    WithJsonSchema(
+        {"type": "string", "pattern": r"^-?[0-9]+([.,][0-9]{1,2})?$", "maxLength": MOST_SIGNS + 1}
+    ),
 ]
 Id = Annotated[str, Field(min_length=1, max_length=120, pattern=r"^[^\x00-\x1f\x7f]+$")]
 Label = Annotated[str, Field(max_length=200, pattern=r"^[^\x00-\x1f\x7f]*$")]
@@ -126,6 +137,7 @@ class Document(BaseModel):
 DocumentT = TypeVar("DocumentT", bound=BaseModel)
 
 _TROUBLES = {"missing": "is left out", "extra_forbidden": "is not a field here"}
+_MESSAGES = {"model_type": "this must be a group of named fields"}
 _REMEDIES = {
     "missing": "Add this field",
     "extra_forbidden": "Take it out or correct its spelling",
@@ -183,7 +195,7 @@ def _problem(fault: dict[str, Any], name: str) -> Problem:
     path = ""
     for step in fault["loc"]:
         path += f"[{step}]" if isinstance(step, int) else f".{step}" if path else str(step)
-    trouble = str(fault["msg"]).removeprefix("Value error, ")
+    trouble = _MESSAGES.get(fault["type"], str(fault["msg"]).removeprefix("Value error, "))
     if fault["type"] in _TROUBLES:
         trouble = _TROUBLES[fault["type"]]
     else:

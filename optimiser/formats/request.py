@@ -33,7 +33,7 @@ from optimiser.formats.stock import (
     stock_lengths_of,
     stock_sheets_of,
 )
-from optimiser.units import Tenths, decimal_text, ratio
+from optimiser.units import MOST_SIGNS, Tenths, decimal_text, ratio
 
 _MOST_ITEMS = 20_000
 
@@ -50,7 +50,13 @@ Share = Annotated[
     Fraction,
     BeforeValidator(_share),
     PlainSerializer(decimal_text, return_type=str),
-    WithJsonSchema({"type": "string", "pattern": r"^(0([.,][0-9]+)?|1([.,]0+)?)$"}),
+    WithJsonSchema(
+        {
+            "type": "string",
+            "pattern": r"^(0([.,][0-9]+)?|1([.,]0+)?)$",
+            "maxLength": MOST_SIGNS,
+        }
+    ),
 ]
 
 
@@ -150,7 +156,7 @@ class RequestDocument(Document):
     """A cutting request: everything that is to be cut together."""
 
     seed: int = Field(default=1, ge=0, le=2**31 - 1, strict=True)
-    seconds: float = Field(default=5, ge=0, le=3600, allow_inf_nan=False)
+    seconds: float = Field(default=5, ge=0, le=3600, allow_inf_nan=False, strict=True)
     keep: KeepDocument = KeepDocument()
     lengths: tuple[LengthMaterialDocument, ...] = Field(default=(), max_length=1_000)
     sheets: tuple[SheetMaterialDocument, ...] = Field(default=(), max_length=1_000)

@@ -20,6 +20,8 @@ from optimiser.units import Tenths, tenths
 MOST_BYTES = 10_000_000
 MOST_ROWS = 50_000
 MOST_COUNT = 1_000_000
+# No name, size or list of cut-outs needs more, and no number of so few digits overflows.
+MOST_SIGNS = 10_000
 # The columns whose header may say what a bare number below it means.
 SIZES = ("length", "width", "height")
 _UNITS = ("mm", "cm", "m")
@@ -172,8 +174,18 @@ def read_table(
         raise invalid(name, "has no row below its header", "Give a header and at least one row")
     if len(filled) > MOST_ROWS + 1:
         raise invalid(name, f"has more than {MOST_ROWS} rows", "Split the list")
-    columns = _columns(filled[0][1], name, known)
     problems = tuple(
+        Problem(
+            f"{name}: row {number}, column {_letter(index)}",
+            f"has {len(cell)} characters",
+            f"Give at most {MOST_SIGNS} characters",
+        )
+        for number, row in filled
+        for index, cell in enumerate(row)
+        if len(cell) > MOST_SIGNS
+    )
+    columns = _columns(filled[0][1], name, known)
+    problems += tuple(
         Problem(
             f"{name}: row {number}",
             f"has a cell to the right of the last header, in column {_letter(len(columns))} on",

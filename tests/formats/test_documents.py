@@ -13,13 +13,23 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from optimiser.domain.order import Order, OrderLine
-from optimiser.domain.request import Cutting
+from optimiser.domain.parts import BoardPart, CutOut, LengthPart
+from optimiser.domain.plan import CuttingPlan
+from optimiser.domain.request import (
+    Choice,
+    Cutting,
+    CuttingRequest,
+    Keep,
+    LengthMaterial,
+    SheetMaterial,
+)
+from optimiser.domain.stock import LengthOffcut, SheetOffcut, StockLength, StockSheet
 from optimiser.errors import InvalidInput
 from optimiser.formats.order import order_csv, order_table
 from optimiser.formats.plan import plan_document, plan_from_document, read_plan
 from optimiser.formats.request import read_request, request_document, request_from_document
 from optimiser.planning.plan import plan_cutting
-from optimiser.units import Pence
+from optimiser.units import Pence, Tenths
 from tests.cutting_builders import (
     a_board_part,
     a_cut_out,
@@ -89,14 +99,124 @@ def test_every_fault_of_a_request_is_told_at_once() -> None:
         ("", "not JSON"),
         ("{", "not JSON"),
         ("[" * 100_000, "nested too deeply"),
+        ("[" * 10_000 + "]" * 10_000, "nested too deeply"),
+        ('{"lengths":' * 10_000 + "1" + "}" * 10_000, "nested too deeply"),
+        ('{"seed": ' + "9" * 5_000 + "}", "not JSON"),
         (b'"\xc3("', "UTF-8"),
-        ("[]", "request"),
+        ("[]", "request: list: this must be a group of named fields"),
+        ('{"lengths": [[]]}', r"request: lengths\[0\]: list: this must be a group"),
         (" " * 10_000_001, "10 MB"),
     ],
 )
 def test_a_text_that_is_no_request_is_refused_in_words(text: str | bytes, says: str) -> None:
     with pytest.raises(InvalidInput, match=says):
         read_request(text)
+
+
+@pytest.mark.parametrize("number", ["NaN", "Infinity", "-Infinity", "1e400", "-1", "0.05", '"9"'])
+def test_a_number_in_json_that_is_no_size_is_named_with_its_place(number: str) -> None:
+    text = json.dumps(a_document(length_mm=12_345)).replace("12345", number)
+
+    with pytest.raises(InvalidInput) as refusal:
+        read_request(text)
+
+    (problem,) = refusal.value.problems
+    assert problem.field == "request: lengths[0].parts[0].length_mm"
+    assert problem.trouble.startswith(repr(json.loads(number)))
+
+
+@pytest.mark.parametrize("seconds", [True, "5", float("nan"), float("inf"), -1, 3_601, None])
+def test_the_time_to_think_is_a_number_from_0_to_an_hour(seconds: object) -> None:
+    text = problems_of({"seconds": seconds})
+
+    assert text.startswith(f"request: seconds: {seconds!r}: ")
+
+
+@pytest.mark.parametrize(
+    "credit", ["1.5", "-0.5", "NaN", "Infinity", "", "half", "1e-9999999", "0." + "1" * 29, 0.5]
+)
+def test_a_credit_is_a_plain_decimal_from_0_to_1_in_quotes(credit: object) -> None:
+    text = problems_of({"keep": {"credit": credit}})
+
+    assert text.startswith(f"request: keep.credit: {credit!r}"[:60])
+
+
+@pytest.mark.parametrize("digits", [21, 2_000_000])
+def test_a_price_of_endless_digits_is_refused(digits: int) -> None:
+    stock = {"id": "s", "length_mm": 2400, "price": "9" * digits}
+
+    text = problems_of({"lengths": [{"material": "c16", "stock": [stock]}]})
+
+    assert text.startswith("request: lengths[0].stock[0].price: '999")
+
+
+EXAMPLE = """
+{"seed": 1, "seconds": 5,
+ "keep": {"length_mm": 600, "width_mm": 300, "height_mm": 300, "credit": "0.5"},
+ "lengths": [{"material": "c16-38x63", "kerf_mm": 3, "end_trim_mm": 10,
+   "stock":   [{"id": "c16-38x63-2400", "length_mm": 2400, "price": "3.60", "available": null}],
+   "offcuts": [{"id": "R14", "length_mm": 1130}],
+   "parts":   [{"id": "A/upright-1", "job": "A", "length_mm": 2281.5, "quantity": 4}]}],
+ "sheets":  [{"material": "mdf-12", "kerf_mm": 3, "edge_trim_mm": 5, "max_stages": null,
+   "cutting": "saw",
+   "stock":   [{"id": "mdf-12-2440x1220", "width_mm": 1220, "height_mm": 2440, "price": "24.00",
+                "available": 10}],
+   "offcuts": [{"id": "R3", "width_mm": 610, "height_mm": 900}],
+   "parts":   [{"id": "A/backboard", "job": "A", "width_mm": 1500, "height_mm": 900, "quantity": 1,
+                "turn": true,
+                "cut_outs": [{"x_mm": 0, "y_mm": 0, "width_mm": 200, "height_mm": 300}]}]}],
+ "choices": [{"id": "A/front-boarding", "options": [["A/front-v1"], ["A/front-h1"]]}]}
+"""
+HOLE = CutOut(x=Tenths(0), y=Tenths(0), width=Tenths(2_000), height=Tenths(3_000))
+BACKBOARD = BoardPart(
+    id="A/backboard",
+    job="A",
+    width=Tenths(15_000),
+    height=Tenths(9_000),
+    quantity=1,
+    turn=True,
+    cut_outs=(HOLE,),
+)
+TIMBER = LengthMaterial(
+    material="c16-38x63",
+    kerf=Tenths(30),
+    end_trim=Tenths(100),
+    stock=(StockLength(id="c16-38x63-2400", length=Tenths(24_000), price=Pence(360)),),
+    offcuts=(LengthOffcut(id="R14", length=Tenths(11_300)),),
+    parts=(LengthPart(id="A/upright-1", job="A", length=Tenths(22_815), quantity=4),),
+)
+SHEET = StockSheet(
+    id="mdf-12-2440x1220",
+    width=Tenths(12_200),
+    height=Tenths(24_400),
+    price=Pence(2_400),
+    available=10,
+)
+BOARD = SheetMaterial(
+    material="mdf-12",
+    kerf=Tenths(30),
+    edge_trim=Tenths(50),
+    max_stages=None,
+    cutting=Cutting.SAW,
+    stock=(SHEET,),
+    offcuts=(SheetOffcut(id="R3", width=Tenths(6_100), height=Tenths(9_000)),),
+    parts=(BACKBOARD,),
+)
+
+
+def test_every_field_of_a_request_is_read_as_written() -> None:
+    keep = Keep(
+        length=Tenths(6_000), width=Tenths(3_000), height=Tenths(3_000), credit=Fraction(1, 2)
+    )
+
+    assert read_request(EXAMPLE) == CuttingRequest(
+        seed=1,
+        seconds=5,
+        keep=keep,
+        lengths=(TIMBER,),
+        sheets=(BOARD,),
+        choices=(Choice(id="A/front-boarding", options=(("A/front-v1",), ("A/front-h1",))),),
+    )
 
 
 def test_a_knife_takes_no_kerf_and_a_saw_takes_3_where_none_is_given() -> None:
@@ -159,8 +279,8 @@ def test_a_request_survives_being_written_and_read(
     assert read_request(text) == request
 
 
-def test_a_plan_survives_being_written_and_read() -> None:
-    plan = plan_cutting(
+def a_plan() -> CuttingPlan:
+    return plan_cutting(
         a_request(
             a_length_material(
                 a_length_part("a", 7005, 3),
@@ -178,6 +298,10 @@ def test_a_plan_survives_being_written_and_read() -> None:
         )
     )
 
+
+def test_a_plan_survives_being_written_and_read() -> None:
+    plan = a_plan()
+
     document = plan_document(plan)
 
     assert read_plan(json.dumps(document)) == plan
@@ -188,6 +312,25 @@ def test_a_plan_survives_being_written_and_read() -> None:
 def test_a_plan_with_a_field_missing_is_refused_by_name() -> None:
     with pytest.raises(InvalidInput, match="net_cost"):
         plan_from_document({"seed": 1})
+
+
+@pytest.mark.parametrize("number", [float("nan"), float("inf"), float("-inf"), 1e308, -1, "9"])
+@pytest.mark.parametrize(
+    ("kind", "field"), [("lengths", "part_mm"), ("lengths", "kerf_mm"), ("sheets", "scrap_mm2")]
+)
+def test_a_plan_whose_usage_is_no_number_is_refused_by_field_and_value(
+    kind: str, field: str, number: object
+) -> None:
+    document = plan_document(a_plan())
+    document[kind][0]["usage"][field] = number
+
+    with pytest.raises(InvalidInput) as refusal:
+        plan_from_document(document)
+
+    (problem,) = refusal.value.problems
+    assert problem.field == f"plan: {kind}[0].usage.{field}"
+    assert problem.trouble.startswith(f"{number!r}: ")
+    assert "float" not in problem.trouble
 
 
 def an_order(*lines: OrderLine) -> Order:
@@ -218,10 +361,30 @@ def test_an_order_reads_back_from_csv_with_its_sums() -> None:
     assert [row[5] for row in rows[-3:]] == ["15.00", "3.00", "18.00"]
 
 
-def test_a_text_that_a_spreadsheet_would_run_is_defused() -> None:
-    rows = list(csv.reader(io.StringIO(order_csv(an_order(a_line("=1+1", "@sum"))), newline="")))
+def test_an_order_in_csv_ends_its_lines_and_doubles_its_quotes_as_rfc_4180_says() -> None:
+    text = order_csv(an_order(a_line("s-1", 'Screws, "5.0"')))
 
-    assert rows[1][1:3] == ["'=1+1", "'@sum"]
+    # RFC 4180, section 2: CRLF after each record (1), a quote inside a field is doubled (7).
+    assert text.endswith("\r\n")
+    assert text.count("\n") == text.count("\r\n") == 5
+    assert '"Screws, ""5.0"""' in text
+
+
+@pytest.mark.parametrize("begin", ["=", "+", "-", "@", "\t", "\r"])
+def test_a_text_that_a_spreadsheet_would_run_is_defused(begin: str) -> None:
+    line = OrderLine(
+        item=f"{begin}1+1",
+        description=f"{begin}sum",
+        quantity=1,
+        price=Pence(100),
+        jobs=(f"{begin}A",),
+        needed="",
+    )
+
+    rows = list(csv.reader(io.StringIO(order_csv(an_order(line)), newline="")))
+
+    assert rows[1][1:3] == [f"'{begin}1+1", f"'{begin}sum"]
+    assert rows[1][6] == f"'{begin}A"
 
 
 def test_the_printed_order_stands_in_columns() -> None:

@@ -24,6 +24,20 @@ def test_no_schema_is_left_over() -> None:
     assert {path.name for path in FOLDER.iterdir()} == {f"{name}.schema.json" for name in schemas()}
 
 
+def test_a_default_on_file_is_in_mm_wherever_sizes_are_left_out() -> None:
+    shown = {
+        (name, part, field): shape["default"]
+        for name, schema in schemas().items()
+        for part, model in schema.get("$defs", {}).items()
+        for field, shape in model.get("properties", {}).items()
+        if field.endswith("_mm") and shape.get("default") not in (None, [])
+    }
+
+    assert {value for key, value in shown.items() if key[2] == "kerf_mm"} == {3}
+    assert shown["cutting-request", "KeepDocument", "width_mm"] == 300
+    assert set(shown.values()) <= {0, 3, 300, 600}
+
+
 def test_defaults_are_shown_as_they_are_written_in_mm_and_decimals() -> None:
     parts: dict[str, Any] = schemas()["cutting-request"]["$defs"]
 

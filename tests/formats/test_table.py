@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import re
-import zipfile
 
 import pytest
 import xlsxwriter
@@ -13,8 +12,8 @@ from hypothesis import strategies as st
 
 from optimiser.errors import InvalidInput
 from optimiser.formats import table as tables
-from optimiser.formats import workbook
 from optimiser.formats.table import Cells, Table, read_table
+from tests.formats.workbooks import a_workbook
 
 KNOWN = {
     "mark": ("part",),
@@ -46,29 +45,6 @@ def rows_or_problems(content: bytes) -> int:
         return len(a_table(content).rows)
     except InvalidInput as refusal:
         return len(refusal.problems)
-
-
-def a_workbook(rows: list[list[object]], *, first_row: int = 0) -> bytes:
-    file = io.BytesIO()
-    with xlsxwriter.Workbook(file, {"in_memory": True, "strings_to_formulas": False}) as book:
-        sheet = book.add_worksheet()
-        for number, row in enumerate(rows, start=first_row):
-            for column, value in enumerate(row):
-                sheet.write(number, column, value)
-    return file.getvalue()
-
-
-def a_page_changed(content: bytes, old: bytes, new: bytes) -> bytes:
-    """Return the workbook with the text of its first sheet changed."""
-    file = io.BytesIO()
-    with zipfile.ZipFile(io.BytesIO(content)) as old_zip, zipfile.ZipFile(file, "w") as new_zip:
-        for path in old_zip.namelist():
-            page = old_zip.read(path)
-            if path == "xl/worksheets/sheet1.xml":
-                assert old in page
-                page = page.replace(old, new)
-            new_zip.writestr(path, page)
-    return file.getvalue()
 
 
 @pytest.mark.parametrize("mark", [",", ";", "\t"])
@@ -184,68 +160,6 @@ def test_a_list_of_more_rows_than_the_limit_is_refused_and_one_at_the_limit_is_r
 
 def test_a_file_of_more_bytes_than_the_limit_is_refused() -> None:
     assert "is larger than 10 MB" in refused(b"Length\n" + b" " * tables.MOST_BYTES)
-
-
-def test_a_broken_workbook_is_refused() -> None:
-    whole = a_workbook([["Length"], [2400]])
-
-    for broken in (b"PK", whole[:200], whole[: len(whole) // 2], whole[:-30]):
-        assert "is not a workbook that can be read" in refused(broken)
-
-
-def test_a_zip_that_holds_no_workbook_is_refused() -> None:
-    file = io.BytesIO()
-    with zipfile.ZipFile(file, "w") as archive:
-        archive.writestr("content.xml", "<office/>")
-
-    assert "is not a workbook that can be read" in refused(file.getvalue())
-
-
-def test_a_workbook_that_unfolds_beyond_the_limit_is_refused() -> None:
-    file = io.BytesIO()
-    with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as archive:
-        archive.writestr("xl/workbook.xml", b" " * (workbook.MOST_UNFOLDED + 1))
-
-    assert len(file.getvalue()) < 100_000
-    assert "unfolds to more than 50 MB" in refused(file.getvalue())
-
-
-def test_two_cells_in_opposite_corners_of_a_sheet_are_refused_before_room_is_made_for_them() -> (
-    None
-):
-    far = a_page_changed(a_workbook([["Length"], [2400]]), b'r="A2"', b'r="XFD1048576"')
-
-    assert "spans 17179869184 cells" in refused(far)
-
-
-def test_a_cell_far_away_that_is_only_coloured_does_not_count() -> None:
-    file = io.BytesIO()
-    with xlsxwriter.Workbook(file) as book:
-        sheet = book.add_worksheet()
-        sheet.write_column(0, 0, ["Length", 2400])
-        sheet.write_blank(1_000_000, 200, None, book.add_format({"bg_color": "#FFFF00"}))
-
-    assert cells_of(file.getvalue()) == [{"length": "2400"}]
-
-
-def test_a_workbook_that_declares_a_document_type_is_refused() -> None:
-    bomb = b'standalone="yes"?><!DOCTYPE w [<!ENTITY a "aaaa"><!ENTITY b "&a;&a;">]>'
-    changed = a_page_changed(a_workbook([["Length"], [2400]]), b'standalone="yes"?>', bomb)
-
-    assert "is not a workbook that can be read" in refused(changed)
-
-
-@pytest.mark.parametrize("number", ["inf", "nan", "1e400"])
-def test_a_number_in_a_workbook_that_is_none_is_refused_as_a_size(number: str) -> None:
-    changed = a_page_changed(
-        a_workbook([["Length"], [2400]]), b"<v>2400</v>", f"<v>{number}</v>".encode()
-    )
-    table = a_table(changed)
-    cells = Cells(table, table.rows[0])
-
-    cells.size("length")
-
-    assert "column A 'Length'" in cells.problems[0].field
 
 
 @pytest.mark.parametrize(
@@ -375,23 +289,3 @@ def test_columns_are_lettered_as_a_spreadsheet_letters_them() -> None:
 def test_no_bytes_do_more_than_be_refused(content: bytes) -> None:
     for raw in (content, b"PK\x03\x04" + content, b"Length\n" + content):
         assert rows_or_problems(raw)
-
-
-WORKBOOK = a_workbook([["Mark", "Length", "Qty"], ["U1", 2281.5, 4], ["N1", 562, 6]])
-
-
-@given(st.integers(0, len(WORKBOOK) - 1), st.binary(min_size=1, max_size=8))
-def test_no_damage_to_a_workbook_does_more_than_have_it_refused(place: int, damage: bytes) -> None:
-    content = WORKBOOK[:place] + damage + WORKBOOK[place + len(damage) :]
-    assert rows_or_problems(content)
-
-
-SHEET = zipfile.ZipFile(io.BytesIO(WORKBOOK)).read("xl/worksheets/sheet1.xml")
-
-
-@given(st.integers(0, len(SHEET) - 1), st.binary(max_size=6), st.integers(0, 6))
-def test_no_damage_inside_a_sheet_does_more_than_have_it_refused(
-    place: int, damage: bytes, gone: int
-) -> None:
-    content = a_page_changed(WORKBOOK, SHEET, SHEET[:place] + damage + SHEET[place + gone :])
-    assert rows_or_problems(content)
