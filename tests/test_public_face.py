@@ -66,4 +66,4 @@ def test_the_examples_of_the_readme_run(tmp_path: Path, monkeypatch: pytest.Monk
     assert blocks, "README.md has no block of python"
     for block in blocks:
         # Each stands on its own: a reader copies one.
-        exec(compile(block, "README.md", "exec"), {"__name__": "__main__"})  # noqa: S102
+        exec(compile(block, "README.md", "exec"), {"__name__": "__main__"})  # noqa: S102 - our own README

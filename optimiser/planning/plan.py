@@ -29,9 +29,10 @@ if TYPE_CHECKING:
     from optimiser.solvers.lengths.problem import LengthsOutcome
     from optimiser.solvers.sheets.problem import SheetsOutcome
 
-# Seconds for a first plan of one material.
+# Seconds for a first plan of one material: measured on the demo, enough for a plan within 2 % of
+# the one after seconds, and six materials are through in a quarter of a second.
 QUICK = 0.03
-# Share of the time that deciding between options may take.
+# Share of the time that deciding between options may take; not measured, the rest is for cutting.
 CHOOSING = 0.4
 
 Watch = Callable[[CuttingPlan], None]
@@ -97,7 +98,7 @@ class _Planner:
                 for name in self._materials:
                     plans[name] = self._first(name, tuple(chosen))
             except NoPlan:
-                # Count on through the options; the first fault stands if there are no more.
+                # Count on through the options; when there are no more, the last fault stands.
                 if not self._count_on(chosen) or self._budget.is_spent:
                     raise
             else:

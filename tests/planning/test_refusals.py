@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import Any
 
 import pytest
 
@@ -130,14 +131,14 @@ def with_choices(*choices: Choice) -> CuttingRequest:
     return replace(a_sound_request(), choices=choices)
 
 
-def with_timber(**changes: object) -> CuttingRequest:
+def with_timber(**changes: Any) -> CuttingRequest:
     request = a_sound_request()
-    return replace(request, lengths=(replace(request.lengths[0], **changes),))  # type: ignore[arg-type]
+    return replace(request, lengths=(replace(request.lengths[0], **changes),))
 
 
-def with_boards(**changes: object) -> CuttingRequest:
+def with_boards(**changes: Any) -> CuttingRequest:
     request = a_sound_request()
-    return replace(request, sheets=(replace(request.sheets[0], **changes),))  # type: ignore[arg-type]
+    return replace(request, sheets=(replace(request.sheets[0], **changes),))
 
 
 REFUSED: dict[str, tuple[CuttingRequest, str, str]] = {

@@ -157,8 +157,10 @@ def moved_board(**by: int) -> Callable[[SheetLayout], SheetLayout]:
 
     def change(item: SheetLayout) -> SheetLayout:
         placed = item.parts[0]
-        sums = {name: Tenths(getattr(placed, name) + more) for name, more in by.items()}
-        moved: PlacedBoard = replace(placed, **sums)  # type: ignore[arg-type]
+        sums: dict[str, Any] = {
+            name: Tenths(getattr(placed, name) + more) for name, more in by.items()
+        }
+        moved: PlacedBoard = replace(placed, **sums)
         return replace(item, parts=(moved, *item.parts[1:]))
 
     return change
@@ -204,7 +206,7 @@ def money_off(where: str, field: str, by: int) -> Mutant:
         item = lengths_of(plan) if where == "lengths" else sheets_of(plan)
         wrong = {field: getattr(item.money, field) + by}
         changed = replace(item, money=replace(item.money, **wrong))
-        return request, replace(plan, **{where: (changed,)})  # type: ignore[arg-type]
+        return request, replace(plan, **_only(where, changed))
 
     return mutate
 
@@ -216,7 +218,7 @@ def usage_off(where: str, field: str, by: int) -> Mutant:
         item = lengths_of(plan) if where == "lengths" else sheets_of(plan)
         wrong = {field: getattr(item.usage, field) + by}
         changed = replace(item, usage=replace(item.usage, **wrong))
-        return request, replace(plan, **{where: (changed,)})  # type: ignore[arg-type]
+        return request, replace(plan, **_only(where, changed))
 
     return mutate
 
@@ -231,7 +233,7 @@ def bound_off(where: str, by: int) -> Mutant:
         total = Pence(plan.bound + by)
         return request, replace(
             plan,
-            **{where: (changed,)},  # type: ignore[arg-type]
+            **_only(where, changed),
             bound=total,
             proven=total == plan.money.net,
         )
@@ -260,7 +262,7 @@ def swapped_proven(where: str) -> Mutant:
             return request, replace(plan, proven=not plan.proven)
         item = lengths_of(plan) if where == "lengths" else sheets_of(plan)
         changed = replace(item, proven=not item.proven)
-        return request, replace(plan, **{where: (changed,)})  # type: ignore[arg-type]
+        return request, replace(plan, **_only(where, changed))
 
     return mutate
 
@@ -320,3 +322,8 @@ def one_cut_more(item: SheetLayout) -> SheetLayout:
     """Cut on through a part."""
     more = SheetCut(n=len(item.cuts) + 1, of=item.parts[0].piece, direction="rip", at=Tenths(5))
     return replace(item, cuts=(*item.cuts, more))
+
+
+def _only(where: str, changed: LengthPlan | SheetPlan) -> dict[str, Any]:
+    """Name the one material of a kind that takes the place of all."""
+    return {where: (changed,)}

@@ -60,7 +60,7 @@ def least_net_cost(material: LengthMaterial, keep: Keep) -> int | None:
         (offcut.length - 2 * offcut.end_trim, int(rate * offcut.length), 1)
         for offcut in material.offcuts
     ]
-    model = highspy.Highs()  # type: ignore[no-untyped-call]
+    model = highspy.Highs()  # type: ignore[no-untyped-call]  # it has no types
     model.setOptionValue("output_flag", False)
     model.setOptionValue("mip_rel_gap", 0.0)
     most = sum(part.quantity for part in material.parts)

@@ -43,7 +43,7 @@ class Block(NamedTuple):
 
 def left_over(width: int, height: int) -> Block:
     """Return a left-over block."""
-    return Block(False, width, height, -1, False, ())  # noqa: FBT003 - a named tuple's fields
+    return Block(rip=False, width=width, height=height, part=-1, turned=False, pieces=())
 
 
 def divided(pieces: list[Block], width: int, height: int, *, rip: bool) -> Block:
@@ -65,7 +65,7 @@ def divided(pieces: list[Block], width: int, height: int, *, rip: bool) -> Block
         flat.extend(piece.pieces if piece.pieces and piece.rip == rip else (piece,))
     if len(flat) > len(kept):
         return divided(flat, width, height, rip=rip)
-    return Block(rip, width, height, -1, False, tuple(kept))  # noqa: FBT003
+    return Block(rip=rip, width=width, height=height, part=-1, turned=False, pieces=tuple(kept))
 
 
 def _order(piece: Block) -> tuple[int, int, int, tuple[int, ...]]:
@@ -80,7 +80,14 @@ def read_block(rows: list[list[int]], node: int, first_kind: int) -> Block:
     if kind == c.LEFTOVER:
         return left_over(width, height)
     if kind == c.PLACED:
-        return Block(False, width, height, row[c.PART] - first_kind, bool(row[c.TURNED]), ())  # noqa: FBT003
+        return Block(
+            rip=False,
+            width=width,
+            height=height,
+            part=row[c.PART] - first_kind,
+            turned=bool(row[c.TURNED]),
+            pieces=(),
+        )
     pieces = []
     child = row[c.FIRST]
     while child:

@@ -20,7 +20,7 @@ def least_cost(problem: LengthsProblem) -> int | None:
     """Return the least cost over all whole numbers of listed patterns; None: there is no plan."""
     if not any(problem.demands):
         return 0
-    engine = highspy.Highs()  # type: ignore[no-untyped-call]
+    engine = highspy.Highs()  # type: ignore[no-untyped-call]  # it has no types
     engine.silent()
     listed = [(k, p) for k in range(len(problem.stocks)) for p in patterns_of(problem, k)]
     costs = [problem.cost(k, p) for k, p in listed]
