@@ -125,6 +125,7 @@ SignedMoneyText = Annotated[
 ]
 Id = Annotated[str, Field(min_length=1, max_length=120, pattern=r"^[^\x00-\x1f\x7f]+$")]
 Label = Annotated[str, Field(max_length=200, pattern=r"^[^\x00-\x1f\x7f]*$")]
+Flag = Annotated[bool, Field(strict=True)]
 Count = Annotated[int, Field(ge=1, le=1_000_000, strict=True)]
 
 
@@ -141,6 +142,7 @@ _MESSAGES = {"model_type": "this must be a group of named fields"}
 _REMEDIES = {
     "missing": "Add this field",
     "extra_forbidden": "Take it out or correct its spelling",
+    "bool_type": "Give true or false",
     "int_type": "Give a whole number",
     "int_from_float": "Give a whole number",
     "greater_than_equal": "Give a larger number",

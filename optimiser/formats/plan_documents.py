@@ -9,6 +9,7 @@ from pydantic import Field
 from optimiser.formats.fields import (
     Area,
     Document,
+    Flag,
     Id,
     MoneyText,
     SignedMoneyText,
@@ -28,7 +29,7 @@ class MoneyFields(Document):
     credit: MoneyText
     net_cost: SignedMoneyText
     lower_bound: MoneyText
-    proven: bool
+    proven: Flag
     seconds: float = Field(ge=0, allow_inf_nan=False)
 
 
@@ -59,7 +60,7 @@ class LengthLayoutDocument(Document):
     """How `count` equal lengths are cut."""
 
     stock: Id
-    offcut: bool
+    offcut: Flag
     count: int = Field(ge=1, le=_MOST, strict=True)
     cuts: tuple[LengthCutDocument, ...]
     parts: tuple[PlacedLengthDocument, ...]
@@ -113,7 +114,7 @@ class PlacedBoardDocument(Document):
     y_mm: SizeOrZero
     width_mm: Size
     height_mm: Size
-    turned: bool
+    turned: Flag
 
 
 class LeftoverDocument(Document):
@@ -130,7 +131,7 @@ class SheetLayoutDocument(Document):
     """How `count` equal sheets are cut, in the order of work."""
 
     stock: Id
-    offcut: bool
+    offcut: Flag
     count: int = Field(ge=1, le=_MOST, strict=True)
     cuts: tuple[SheetCutDocument, ...]
     parts: tuple[PlacedBoardDocument, ...]

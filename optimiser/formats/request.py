@@ -20,6 +20,7 @@ from optimiser.domain.stock import LengthOffcut, SheetOffcut
 from optimiser.formats.fields import (
     Count,
     Document,
+    Flag,
     Id,
     Label,
     Size,
@@ -124,7 +125,7 @@ class BoardPartDocument(Document):
     width_mm: Size
     height_mm: Size
     quantity: Count = 1
-    turn: bool = True
+    turn: Flag = True
     cut_outs: tuple[CutOutDocument, ...] = Field(default=(), max_length=100)
     name: Label = ""
 

@@ -35,7 +35,7 @@ from optimiser.domain.wall import (
     Wall,
 )
 from optimiser.errors import InvalidInput, Problem, invalid
-from optimiser.formats.fields import problems_of
+from optimiser.formats.fields import Flag, problems_of
 from optimiser.units import Tenths, tenths
 
 _MOST_NICHES = 50
@@ -232,7 +232,7 @@ class NicheModel(_Model):
     width_mm: Above0
     height_mm: Above0
     depth_mm: Above0
-    shelves: int = Field(default=0, ge=0, le=20)
+    shelves: int = Field(default=0, ge=0, le=20, strict=True)
 
 
 class MaterialsModel(_Model):
@@ -243,9 +243,9 @@ class MaterialsModel(_Model):
     backboard: Text | None = None
     corner_bead: Text | None = None
     stop_bead: Text | None = None
-    layers: int | None = Field(default=None, ge=1, le=2)
+    layers: int | None = Field(default=None, ge=1, le=2, strict=True)
     centres_mm: Above0 | None = None
-    skim: bool | None = None
+    skim: Flag | None = None
     fit_mm: Size | None = None
 
 
