@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from html import escape
 
 import optimiser as lib
 from api.batch import Batch
 from api.drawings import Drawing
-from optimiser import Finding, LengthPlan, Outlay, Severity, SheetPlan, pounds
+from optimiser import Finding, Job, LengthPlan, Outlay, Severity, SheetPlan, mm, pounds
 
 _STYLE = """
 :root { color-scheme: light; }
 body { font: 16px/1.45 system-ui, sans-serif; margin: 0 auto; max-width: 70rem; padding: 1rem;
   color: #1d1d1b; background: #fff; }
 h1 { font-size: 1.6rem; margin: .5rem 0; } h2 { font-size: 1.25rem; margin: 2.2rem 0 .6rem; }
+h3 { font-size: 1rem; margin: 1.2rem 0 .3rem; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 th, td { padding: .25rem .7rem .25rem 0; text-align: left; vertical-align: top;
@@ -42,7 +44,8 @@ def batch_page(batch: Batch, walls: Iterable[Drawing], cuts: Iterable[Drawing]) 
 <body>
 <h1>Batch: {names}</h1>
 <nav><a href="#cautions">Cautions</a> <a href="#plan">Plan</a> <a href="#order">Order</a>
-<a href="#walls">Walls</a> <a href="#cutting">Cutting</a> <a href="plan.json">plan.json</a>
+<a href="#parts">Parts</a> <a href="#walls">Walls</a>
+<a href="#cutting">Cutting</a> <a href="plan.json">plan.json</a>
 <a href="order.csv">order.csv</a></nav>
 <h2>Jobs</h2>
 {_jobs(batch)}
@@ -55,6 +58,8 @@ def batch_page(batch: Batch, walls: Iterable[Drawing], cuts: Iterable[Drawing]) 
 {_saved(batch)}
 <h2 id="order">Order to {escape(batch.order.merchant)}</h2>
 {_order(batch)}
+<h2 id="parts">Parts of each job</h2>
+{_parts(batch)}
 <h2 id="walls">Walls</h2>
 {_figures(walls, "walls")}
 <h2 id="cutting">Cutting diagrams</h2>
@@ -218,6 +223,39 @@ def _order(batch: Batch) -> str:
     )
     heads = ("qty", "item", "each", "total", "jobs", "needed")
     return _table(heads, rows, numbers=(0, 2, 3), feet=sums)
+
+
+def _parts(batch: Batch) -> str:
+    """List every part of every job, as it is marked on the drawings."""
+    return "".join(
+        f"<h3>Job {escape(job.name)}</h3>"
+        + _table(("part", "qty", "size, mm", "what for", "material"), _rows(job), numbers=(1, 2))
+        for job in batch.jobs
+    )
+
+
+def _rows(job: Job) -> list[tuple[str, ...]]:
+    timber: list[tuple[str, ...]] = [
+        (part.id, str(part.quantity), mm(part.length), part.name, material)
+        for material, part in job.parts.lengths
+    ]
+    boards: list[tuple[str, ...]] = [
+        (
+            part.id,
+            str(part.quantity),
+            f"{mm(part.width)} × {mm(part.height)}",
+            part.name + (f", {len(part.cut_outs)} cut out" if part.cut_outs else ""),
+            material,
+        )
+        for material, part in job.parts.boards
+    ]
+    return sorted(timber + boards, key=lambda row: _natural(row[0]))
+
+
+def _natural(text: str) -> list[tuple[bool, int, str]]:
+    """Order marks as people count: U2 before U10."""
+    pieces = re.findall(r"[0-9]{1,9}|[^0-9]+", text)
+    return [(piece.isdecimal(), int(piece) if piece.isdecimal() else 0, piece) for piece in pieces]
 
 
 def _figures(drawings: Iterable[Drawing], folder: str) -> str:

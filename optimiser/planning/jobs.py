@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import TypeVar
 
-from optimiser.domain.frame import Bead, Frame, Member
+from optimiser.domain.frame import Bead, Board, Frame, Member
 from optimiser.domain.job import Job
 from optimiser.domain.part_list import PartList
 from optimiser.domain.parts import BoardPart, LengthPart
@@ -18,42 +18,57 @@ PieceT = TypeVar("PieceT")
 
 
 def job_of_frame(frame: Frame, *, client: str = "", needed: str = "") -> Job:
-    """Gather a framed wall's equal members, beads and boards into parts to be cut."""
-    lengths: dict[str, tuple[str, LengthPart]] = {}
+    """Gather a framed wall's equal members, beads and boards, by their marks, into parts to cut."""
+    lengths: dict[str, list[Member | Bead]] = {}
     pieces: tuple[Member | Bead, ...] = (*frame.members, *frame.beads)
     for piece in pieces:
-        id_ = f"{frame.job}/{piece.mark}"
-        known = lengths.get(id_)
-        quantity = 1 if known is None else known[1].quantity + 1
-        part = LengthPart(
-            id=id_, job=frame.job, length=piece.length, quantity=quantity, name=piece.kind
-        )
-        lengths[id_] = (piece.material, part)
-    boards: dict[str, tuple[str, BoardPart]] = {}
+        lengths.setdefault(piece.mark, []).append(piece)
+    boards: dict[str, list[Board]] = {}
     for board in frame.boards:
-        id_ = f"{frame.job}/{board.mark}"
-        known_board = boards.get(id_)
-        quantity = 1 if known_board is None else known_board[1].quantity + 1
-        boards[id_] = (
-            board.material,
-            BoardPart(
-                id=id_,
-                job=frame.job,
-                width=board.width,
-                height=board.height,
-                quantity=quantity,
-                turn=board.turn,
-                cut_outs=board.cut_outs,
-                name=board.face if known_board is None else known_board[1].name,
-            ),
-        )
+        boards.setdefault(board.mark, []).append(board)
     return Job(
         name=frame.job,
         client=client,
         needed=needed,
-        parts=PartList(lengths=tuple(lengths.values()), boards=tuple(boards.values())),
+        parts=PartList(
+            lengths=tuple(
+                (
+                    same[0].material,
+                    LengthPart(
+                        id=f"{frame.job}/{mark}",
+                        job=frame.job,
+                        length=same[0].length,
+                        quantity=len(same),
+                        name=_name_of_all(piece.kind for piece in same),
+                    ),
+                )
+                for mark, same in lengths.items()
+            ),
+            boards=tuple(
+                (
+                    alike[0].material,
+                    BoardPart(
+                        id=f"{frame.job}/{mark}",
+                        job=frame.job,
+                        width=alike[0].width,
+                        height=alike[0].height,
+                        quantity=len(alike),
+                        turn=alike[0].turn,
+                        cut_outs=alike[0].cut_outs,
+                        name=_name_of_all(board.face for board in alike),
+                    ),
+                )
+                for mark, alike in boards.items()
+            ),
+        ),
         quantities=frame.quantities,
     )
+
+
+def _name_of_all(names: Iterable[str]) -> str:
+    """Name what equal parts are for: one name, or the first and how many others there are."""
+    first, *others = dict.fromkeys(names)
+    return f"{first} and {len(others)} more" if len(others) > 1 else ", ".join((first, *others))
 
 
 def request_for_jobs(

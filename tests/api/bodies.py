@@ -10,7 +10,7 @@ from typing import Any
 import httpx
 from fastapi import FastAPI
 
-from api.openapi import BATCH_EXAMPLE, REQUEST_EXAMPLE
+from api.examples import BATCH_EXAMPLE, REQUEST_EXAMPLE
 
 
 class Caller:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from api.openapi import BATCH_EXAMPLE
+from api.examples import BATCH_EXAMPLE
 from optimiser.domain.job import Job
 from optimiser.domain.rack import Rack
 from optimiser.errors import InvalidInput, Problem
@@ -66,6 +66,23 @@ def test_equal_members_of_a_wall_become_one_part_with_their_number() -> None:
     }
     assert counted == {board: boards.count(board) for board in boards}
     assert job.quantities == frame.quantities
+
+
+def test_a_part_that_serves_several_places_says_so_in_its_name() -> None:
+    frame = frame_wall(
+        wall_from_document(BATCH_EXAMPLE["walls"][0], name="wall"),
+        price_book_from_document(BATCH_EXAMPLE["prices"], name="prices"),
+    )
+
+    parts = {part.id: part for _, part in job_of_frame(frame).parts.boards}
+    names = {part.name for part in parts.values()}
+
+    for mark, part in ((id_.removeprefix("A/"), part) for id_, part in parts.items()):
+        faces = list(dict.fromkeys(board.face for board in frame.boards if board.mark == mark))
+        assert part.name.startswith(faces[0])
+        assert (len(faces) > 1) == (part.name != faces[0])
+    # The two cheeks of the recess are equal boards, as are its sill and its soffit.
+    assert {"tv.left, tv.right"} <= names
 
 
 def test_parts_of_all_jobs_come_by_material_in_the_order_of_the_price_book() -> None:
