@@ -8,6 +8,7 @@ with the solvers, so a wrong weight can make a bound poor but never false.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd
 from typing import TYPE_CHECKING, TypeVar
@@ -15,7 +16,8 @@ from typing import TYPE_CHECKING, TypeVar
 import numpy as np
 
 from optimiser.domain.parts import BoardPart, LengthPart
-from optimiser.verify.cover import Source, least_cost
+from optimiser.verify.counts import Line, Need, least_cost
+from optimiser.verify.cover import Source, least_cover
 from optimiser.verify.worth import length_rate, sheet_rate, worth
 
 if TYPE_CHECKING:
@@ -44,30 +46,66 @@ def length_bound(
 
     Raises BadCertificate when a weight is below 0, missing or too large.
     """
-    best = 0
     for reason in certificate:
         if len(reason.weights) != len(material.parts) or min(reason.weights, default=0) < 0:
             raise BadCertificate("a reason needs one weight of 0 or more for each part")
         if reason.scale <= 0:
             raise BadCertificate("the scale of a reason must be above 0")
-        best = max(best, *_length_bounds(material, keep, choices, reason))
-    return best
-
-
-def _length_bounds(
-    material: LengthMaterial, keep: Keep, choices: tuple[Choice, ...], reason: LengthWeights
-) -> tuple[int, int]:
     rate = length_rate(material, keep)
+    pieces = _length_pieces(material, rate)
+    if not pieces or not material.parts:
+        return 0
+    # No piece of stock is cut for nothing: each yields one part at least.
+    parts = sum(part.quantity for part in material.parts)
+    limits = [parts if piece.available is None else piece.available for piece in pieces]
+    net = _least_sum(material.parts, choices, lambda part: part.length * part.quantity)
+    # Credit for all that is not part is more than any plan earns.
+    lines = [
+        Line(
+            rate.numerator * net,
+            tuple(rate.denominator * p.cost - rate.numerator * p.usable for p in pieces),
+            rate.denominator,
+        )
+    ]
+    needs = []
+    for reason in certificate:
+        line, need = _length_reason(material, keep, choices, pieces, reason)
+        lines.append(line)
+        needs.append(need)
+    return max(0, least_cost(limits, lines, needs) or 0)
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    usable: int
+    cost: int
+    available: int | None
+
+
+def _length_pieces(material: LengthMaterial, rate: Fraction) -> list[_Piece]:
     pieces = [
-        (stock.length - 2 * material.end_trim, Fraction(stock.price), stock.available)
+        _Piece(stock.length - 2 * material.end_trim, stock.price, stock.available)
         for stock in material.stock
     ] + [
-        (offcut.length - 2 * offcut.end_trim, Fraction(worth(rate, offcut.length)), 1)
+        _Piece(offcut.length - 2 * offcut.end_trim, worth(rate, offcut.length), 1)
         for offcut in material.offcuts
     ]
-    pieces = [piece for piece in pieces if piece[0] > 0]
-    if not pieces or not material.parts:
-        return (0, 0)
+    return [piece for piece in pieces if piece.usable > 0]
+
+
+def _length_reason(
+    material: LengthMaterial,
+    keep: Keep,
+    choices: tuple[Choice, ...],
+    pieces: list[_Piece],
+    reason: LengthWeights,
+) -> tuple[Line, Need]:
+    """Turn weights into what they say of the counts of stock pieces.
+
+    Need: all weight must be held. Line: a plan's cost, credit counted, is the weight of its parts
+    over the scale plus, for each piece, what its cost exceeds the most that it yields (Lagrange).
+    """
+    rate = length_rate(material, keep)
     weigh = dict(zip((part.id for part in material.parts), reason.weights, strict=True))
     demand = _least_sum(material.parts, choices, lambda part: weigh[part.id] * part.quantity)
     table = _FillTable(
@@ -76,24 +114,19 @@ def _length_bounds(
             for part in material.parts
             if weigh[part.id]
         ],
-        max(usable for usable, _, _ in pieces) + material.kerf,
+        max(piece.usable for piece in pieces) + material.kerf,
     )
-    sources = tuple(
-        Source(cost - rate * usable, table.most(usable + material.kerf), available)
-        for usable, cost, available in pieces
+    least = min(part.length for part in material.parts) + material.kerf
+    yields = [
+        table.most_with_credit(piece.usable, material.kerf, least, keep.length, rate, reason.scale)
+        for piece in pieces
+    ]
+    line = Line(
+        demand,
+        tuple(reason.scale * p.cost - most for p, most in zip(pieces, yields, strict=True)),
+        reason.scale,
     )
-    net = _least_sum(material.parts, choices, lambda part: part.length * part.quantity)
-    cover = least_cost(sources, demand, rate * net)
-    # Price bound: a piece's weight beyond what it costs, credit counted, limits what it can save.
-    total: Fraction | None = Fraction(demand)
-    for usable, cost, available in pieces:
-        excess = reason.scale * cost - table.most_with_credit(
-            usable, material.kerf, keep.length, rate, reason.scale
-        )
-        if excess < 0:
-            total = None if available is None or total is None else total + available * excess
-    price = 0 if total is None else -(-total.numerator // (total.denominator * reason.scale))
-    return (cover or 0, price)
+    return line, Need(tuple(table.most(p.usable + material.kerf) for p in pieces), demand)
 
 
 def sheet_bound(
@@ -149,7 +182,7 @@ def _sheet_bound(
         material.parts, choices, lambda part: part.quantity * _board_weight(part, across, along)
     )
     net = _least_sum(material.parts, choices, lambda part: part.quantity * part.area)
-    return least_cost(sources, demand, rate * net) or 0
+    return least_cover(sources, demand, rate * net) or 0
 
 
 def _table_of(pairs: tuple[tuple[int, int], ...]) -> dict[int, int]:
@@ -227,19 +260,22 @@ class _FillTable:
         return int(self._most[capacity // self._step])
 
     def most_with_credit(
-        self, usable: int, kerf: int, keep: int, rate: Fraction, scale: int
+        self, usable: int, kerf: int, least: int, keep: int, rate: Fraction, scale: int
     ) -> int:
-        """Return the most of weight + scale · credit that one piece yields, all fills compared."""
+        """Return the most of weight + scale · credit that one piece yields, all fills compared.
+
+        A piece holds one part at least, so it is filled to `least`, the shortest part and its kerf.
+        """
         best = self.most(usable + kerf)
         longest_fill = usable - keep
-        if rate == 0 or longest_fill <= 0:
+        if rate == 0 or longest_fill < least:
             return best
         # Credit falls as the fill grows and the table rises, so only steps of the table matter.
-        fills = np.flatnonzero(np.diff(self._most[: longest_fill // self._step + 1])) + 1
-        if fills.size == 0:
-            return best
+        steps = np.flatnonzero(np.diff(self._most[: longest_fill // self._step + 1])) + 1
+        fills = np.append(steps[steps * self._step > least] * self._step, least)
         largest = max(rate.numerator * usable, scale * worth(rate, usable) + best)
         exact = np.int64 if largest < _MOST else object
-        left = usable - fills.astype(exact) * self._step
+        left = usable - fills.astype(exact)
         earned = left * rate.numerator // rate.denominator
-        return max(best, int((self._most[fills].astype(exact) + scale * earned).max()))
+        held = self._most[fills // self._step].astype(exact)
+        return max(best, int((held + scale * earned).max()))

@@ -22,7 +22,7 @@ class Source:
     available: int | None
 
 
-def least_cost(sources: tuple[Source, ...], demand: int, offset: Fraction) -> int | None:
+def least_cover(sources: tuple[Source, ...], demand: int, offset: Fraction) -> int | None:
     """Return the least whole pence ≥ offset + Σ n·cost, n whole, such that Σ n·holds ≥ demand.
 
     None when all there is cannot hold the demand. Raises ValueError if an unlimited source has a

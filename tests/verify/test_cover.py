@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optimiser.verify.cover import Source, least_cost
+from optimiser.verify.cover import Source, least_cover
 
 FRACTIONS = st.builds(Fraction, st.integers(-6, 60), st.integers(1, 7))
 LIMITED = st.builds(Source, FRACTIONS, st.integers(0, 12), st.integers(0, 4))
@@ -43,7 +43,7 @@ def test_the_least_cost_of_stock_equals_plain_enumeration(
     ]
 
     expected = -(-min(sums) // 1) if sums else None
-    assert least_cost(sources, demand, offset) == expected
+    assert least_cover(sources, demand, offset) == expected
 
 
 def test_the_least_cost_may_lie_with_the_dearest_stock_by_weight() -> None:
@@ -54,18 +54,18 @@ def test_the_least_cost_may_lie_with_the_dearest_stock_by_weight() -> None:
         Source(Fraction(2), 1, 1),
     )
 
-    assert least_cost(sources, 1, Fraction(0)) == 2
+    assert least_cover(sources, 1, Fraction(0)) == 2
 
 
-def test_an_unlimited_source_that_costs_less_than_nothing_has_no_least_cost() -> None:
+def test_an_unlimited_source_that_costs_less_than_nothing_has_no_least_cover() -> None:
     with pytest.raises(ValueError, match="less than nothing"):
-        least_cost((Source(Fraction(-1, 3), 5, None),), 10, Fraction(0))
+        least_cover((Source(Fraction(-1, 3), 5, None),), 10, Fraction(0))
 
 
 def test_stock_that_cannot_hold_the_demand_has_no_cost() -> None:
-    assert least_cost((Source(Fraction(5), 3, 2),), 7, Fraction(0)) is None
-    assert least_cost((), 1, Fraction(0)) is None
-    assert least_cost((), 0, Fraction(7, 2)) == 4
+    assert least_cover((Source(Fraction(5), 3, 2),), 7, Fraction(0)) is None
+    assert least_cover((), 1, Fraction(0)) is None
+    assert least_cover((), 0, Fraction(7, 2)) == 4
 
 
 def test_a_search_cut_short_still_answers_with_a_lower_bound() -> None:
@@ -73,7 +73,7 @@ def test_a_search_cut_short_still_answers_with_a_lower_bound() -> None:
     sources = tuple(Source(Fraction(1000 + n, 1), 1000 - 7 * n, 40) for n in range(1, 40, 2))
     demand = 123_457
 
-    answer = least_cost(sources, demand, Fraction(0))
+    answer = least_cover(sources, demand, Fraction(0))
 
     # Filled greedily with whole pieces, cheapest by weight first: some cost that is reachable.
     cost, missing = 0, demand
