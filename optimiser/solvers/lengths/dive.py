@@ -2,30 +2,40 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import ceil, floor
 from random import Random
 
 import numpy as np
 
 from optimiser.solvers.lengths.greedy import stock_left
-from optimiser.solvers.lengths.master import Master, Relaxed
+from optimiser.solvers.lengths.master import QUICK_NODES, Master, Relaxed
 from optimiser.solvers.lengths.plans import Layout, Plan
 from optimiser.solvers.protocol import Budget
 
 NEARLY_WHOLE = 1e-6
+NEARLY_ONE = 0.6
+TYPES_A_COLUMN = 50
 
 
 def dive(
-    master: Master, budget: Budget, ceiling: int | None, rng: Random, rounds: int, blur: float
+    master: Master,
+    budget: Budget,
+    ceiling: int | None,
+    rng: Random,
+    rounds: int,
+    blur: float,
+    counts: Sequence[int] | None = None,
 ) -> Plan | None:
     """Fix whole parts of the linear plan, else its largest fraction, until the demand is met.
 
-    `rounds` of pricing follow each step. Gives up where no plan below `ceiling` can follow. `blur`
-    is the width of the noise on the fractions, so that repeated dives differ.
+    `counts` limits how many of each kind are used, by default what is there. `rounds` of pricing
+    follow each step. Gives up where no plan below `ceiling` can follow. `blur` is the width of the
+    noise on the fractions, so that repeated dives differ.
     """
     ready = master.ready
     demands = list(ready.demands)
-    left = stock_left(ready, {})
+    left = stock_left(ready, {}) if counts is None else list(counts)
     plan: Plan = {}
     spent = 0
     try:
@@ -63,7 +73,7 @@ def _priced(
         is_dear = hope is not None and _least_whole(master, relaxed) >= hope
         if done >= rounds and not is_dear:
             return relaxed
-        finds, bound = master.price(relaxed.duals, limits, most)
+        finds, bound = master.price(relaxed.duals, limits, most, None if is_dear else QUICK_NODES)
         if is_dear and hope is not None and bound > hope - master.ready.step + NEARLY_WHOLE:
             return relaxed
         if not master.add((find.kind, find.items) for find in finds):
@@ -92,10 +102,16 @@ def _fixed(
     if fixed:
         return fixed
     ranked = sorted(primal, key=lambda pair: -pair[1] - blur * rng.random())
-    for column, _ in ranked:
+    # Large orders take several at a step, or a dive would never end.
+    most = 1 + len(demands) // TYPES_A_COLUMN
+    for column, value in ranked:
+        if fixed and value < NEARLY_ONE:
+            break
         if _take(master.columns[column], 1, demands, left):
-            return [(master.columns[column], 1)]
-    return []
+            fixed.append((master.columns[column], 1))
+        if len(fixed) == most:
+            break
+    return fixed
 
 
 def _take(layout: Layout, times: int, demands: list[int], left: list[int]) -> int:

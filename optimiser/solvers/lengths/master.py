@@ -6,16 +6,16 @@ type keeps it feasible when stock is scarce. The floats here guide the search; t
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from math import ceil
+from math import ceil, inf
 from typing import Any
 
 import numpy as np
 from ortools.linear_solver import pywraplp
 
 from optimiser.solvers.lengths.plans import Layout
-from optimiser.solvers.lengths.prepare import Ready
+from optimiser.solvers.lengths.prepare import Items, Ready
 from optimiser.solvers.lengths.pricing import Find, Pricer
 from optimiser.solvers.protocol import Budget
 
@@ -23,6 +23,8 @@ Array = Any  # numpy arrays
 
 SMOOTHING = 0.5  # Wentges; measured: 0.8 is worse
 EPSILON = 1e-7
+QUICK_NODES = 100_000  # a kind and round, while that still finds columns
+SETTLED = 1e-6
 ARTIFICIAL = 8  # times the dearest stock a part costs that no stock holds
 ARTIFICIAL_ROUNDS = 3  # each makes them 64 times dearer
 
@@ -33,14 +35,22 @@ class Relaxed:
 
     value: float
     duals: Array
+    stock: Array  # what one piece more of each kind would change
     short: float  # parts on artificial columns
 
 
 class Master:
     """Columns found so far and the linear program over them."""
 
-    def __init__(self, ready: Ready, pricer: Pricer) -> None:
+    def __init__(self, ready: Ready, pricer: Pricer, groups: Sequence[int] | None = None) -> None:
+        """Start empty; `groups[t]` is the row of type t, by default one row a type.
+
+        With shared rows the program is a relaxation: a row asks for its types' parts in all, and
+        one row more asks for all length. A type's price is then its row's and its length's.
+        """
         self.ready = ready
+        self._row_of = list(range(len(ready.weights)) if groups is None else groups)
+        self._is_shared = groups is not None
         self.pricer = pricer
         self.columns: list[Layout] = []
         self.costs: list[int] = []
@@ -51,14 +61,15 @@ class Master:
         self._parameters.SetIntegerParam(
             pywraplp.MPSolverParameters.PRESOLVE, pywraplp.MPSolverParameters.PRESOLVE_OFF
         )
+        # A point that is a trifle off still guides the search; the proof does not rest on it.
+        self._solver.SetSolverSpecificParametersAsString("change_status_to_imprecise:false")
         infinity = self._solver.infinity()
         self._infinity = infinity
-        self._demand = [self._solver.Constraint(float(d), infinity) for d in ready.demands]
-        self._scarce = {
-            k: self._solver.Constraint(-infinity, float(ready.most(k)))
-            for k, kind in enumerate(ready.kinds)
-            if kind.available is not None
-        }
+        self._unit = float(ready.weights[0]) if self._is_shared else 1.0
+        self._demand = [self._solver.Constraint(d, infinity) for d in self._asked(ready.demands)]
+        self._stock = [
+            self._solver.Constraint(0.0, float(ready.most(k))) for k in range(len(ready.kinds))
+        ]
         self._objective = self._solver.Objective()
         self._objective.SetMinimization()
         self._penalty = float(ARTIFICIAL * max([1, *(kind.cost for kind in ready.kinds)]))
@@ -81,23 +92,57 @@ class Master:
             cost = self.ready.net(kind, self.ready.fill(items))
             variable = self._solver.NumVar(0.0, self._infinity, "")
             self._objective.SetCoefficient(variable, float(cost))
-            for t, n in items:
-                self._demand[t].SetCoefficient(variable, float(n))
-            if kind in self._scarce:
-                self._scarce[kind].SetCoefficient(variable, 1.0)
+            for row, n in self._coefficients(items):
+                self._demand[row].SetCoefficient(variable, n)
+            self._stock[kind].SetCoefficient(variable, 1.0)
             self.columns.append(layout)
             self.costs.append(cost)
             self._variables.append(variable)
         return len(self.columns) - before
 
+    def _asked(self, demands: Sequence[int]) -> list[float]:
+        """Return what each row asks for."""
+        asked = [0.0] * (max(self._row_of, default=-1) + 1)
+        for row, demand in zip(self._row_of, demands, strict=True):
+            asked[row] += demand
+        if self._is_shared:
+            length = sum(w * d for w, d in zip(self.ready.weights, demands, strict=True))
+            asked.append(length / self._unit)
+        return asked
+
+    def _coefficients(self, items: Items) -> list[tuple[int, float]]:
+        if not self._is_shared:
+            return [(t, float(n)) for t, n in items]
+        sums: dict[int, float] = {}
+        for t, n in items:
+            sums[self._row_of[t]] = sums.get(self._row_of[t], 0.0) + n
+        return [*sums.items(), (len(self._demand) - 1, self.ready.fill(items) / self._unit)]
+
     def solve(self) -> Relaxed | None:
         """Solve the restricted program; None when the engine gives up."""
         if self._solver.Solve(self._parameters) != pywraplp.Solver.OPTIMAL:
-            return None
-        duals = np.array([row.dual_value() for row in self._demand])
+            # The basis of the last round has gone astray: once more from nothing.
+            fresh = pywraplp.MPSolverParameters()
+            fresh.SetIntegerParam(fresh.INCREMENTALITY, fresh.INCREMENTALITY_OFF)
+            if self._solver.Solve(fresh) != pywraplp.Solver.OPTIMAL:
+                return None
+        rows = np.array([row.dual_value() for row in self._demand])
+        duals = rows[self._row_of]
+        if self._is_shared:
+            duals = duals + rows[-1] / self._unit * np.array(self.ready.weights)
         short = sum(variable.solution_value() for variable in self._artificial)
         value = float(self._objective.Value())
-        return Relaxed(value, np.maximum(duals, 0.0), short)
+        stock = np.array([row.dual_value() for row in self._stock])
+        return Relaxed(value, np.maximum(duals, 0.0), stock, short)
+
+    def usage(self) -> list[float] | None:
+        """Return how much of each kind the program uses; None when the engine gives up."""
+        if self.solve() is None:
+            return None
+        used = [0.0] * len(self.ready.kinds)
+        for column, value in self.primal():
+            used[self.columns[column][0]] += value
+        return used
 
     def primal(self) -> list[tuple[int, float]]:
         """Return (column, value) where the value of the program just solved is above 0."""
@@ -115,25 +160,61 @@ class Master:
 
         Columns that hold more of a type than is demanded are closed.
         """
-        for row, demand in zip(self._demand, demands, strict=True):
-            row.SetBounds(float(demand), self._infinity)
-        for k, row in self._scarce.items():
-            row.SetBounds(-self._infinity, float(left[k]))
+        for row, asked in zip(self._demand, self._asked(demands), strict=True):
+            row.SetBounds(asked, self._infinity)
+        for row, most in zip(self._stock, left, strict=True):
+            row.SetBounds(0.0, float(most))
         for (_, items), variable in zip(self.columns, self._variables, strict=True):
             fits = all(n <= demands[t] for t, n in items)
             variable.SetUb(self._infinity if fits else 0.0)
 
-    def price(self, duals: Array, limits: Array, left: Sequence[int]) -> tuple[list[Find], float]:
+    def fix(self, counts: Sequence[int]) -> None:
+        """Ask for exactly these counts of each kind."""
+        for row, count in zip(self._stock, counts, strict=True):
+            row.SetBounds(float(count), float(count))
+
+    def release(self) -> None:
+        """Allow any stock there is."""
+        for k, row in enumerate(self._stock):
+            row.SetBounds(0.0, float(self.ready.most(k)))
+
+    def price_fixed(
+        self, relaxed: Relaxed, counts: Sequence[int], nodes: int | None
+    ) -> tuple[list[Find], float]:
+        """Return patterns that pay at these prices of parts and stock, and the bound there.
+
+        The bound holds for plans with exactly these counts. `nodes` as in `price`.
+        """
+        ready = self.ready
+        scale = self.pricer.scale_for(float(relaxed.duals.max(initial=0.0))) >> 1 or 1
+        whole = np.floor(relaxed.duals * scale).astype(np.int64)
+        kinds = [k for k, n in enumerate(counts) if n > 0]
+        costs = [int(scale * (ready.kinds[k].cost - relaxed.stock[k])) for k in kinds]
+        limits = np.array(ready.demands, np.int64)
+        answer = self.pricer.search(whole, limits, scale, [max(0, c) for c in costs], kinds, nodes)
+        if not answer.exact:
+            return answer.finds, -inf
+        bound = sum(int(v) * int(d) for v, d in zip(whole, limits, strict=True))
+        for k, best in zip(kinds, answer.best, strict=True):
+            bound += counts[k] * (scale * ready.kinds[k].cost - best)
+        return answer.finds, bound / scale
+
+    def price(
+        self, duals: Array, limits: Array, left: Sequence[int], nodes: int | None = None
+    ) -> tuple[list[Find], float]:
         """Return patterns cheaper than their parts' prices, and the Lagrangian bound there.
 
-        The bound takes `left` as the most of each kind that a plan uses.
+        The bound takes `left` as the most of each kind that a plan uses; there is none (-inf) when
+        a search took more than `nodes`.
         """
         ready = self.ready
         scale = self.pricer.scale_for(float(duals.max(initial=0.0))) >> 1 or 1
         whole = np.floor(duals * scale).astype(np.int64)
         kinds = [k for k in range(len(ready.kinds)) if left[k] > 0]
         costs = [scale * ready.kinds[k].cost for k in kinds]
-        answer = self.pricer.search(whole, limits, scale, costs, kinds)
+        answer = self.pricer.search(whole, limits, scale, costs, kinds, nodes)
+        if not answer.exact:
+            return answer.finds, -inf
         bound = sum(int(v) * int(d) for v, d in zip(whole, limits, strict=True))
         bound -= excess(ready, answer.best, costs, kinds, left)
         return answer.finds, bound / scale
@@ -170,6 +251,34 @@ class Root:
     converged: bool
 
 
+def prices_at(
+    master: Master, counts: Sequence[int], budget: Budget, rounds: int
+) -> tuple[Array, float] | None:
+    """Return the prices of parts that prove most for plans with these counts, and how much.
+
+    None when the engine fails. Afterwards the master allows any stock there is again.
+    """
+    best = -inf
+    prices = None
+    master.fix(counts)
+    for _ in range(rounds):
+        relaxed = master.solve()
+        if relaxed is None or budget.is_spent:
+            break
+        new = 0
+        for nodes in (QUICK_NODES, None):
+            finds, bound = master.price_fixed(relaxed, counts, nodes)
+            if bound > best:
+                best, prices = bound, relaxed.duals
+            new = master.add((find.kind, find.items) for find in finds)
+            if new or bound > -inf:
+                break
+        if not new or relaxed.value - bound <= SETTLED * abs(relaxed.value):
+            break
+    master.release()
+    return None if prices is None else (prices, best)
+
+
 def generate(master: Master, bars: Sequence[int], budget: Budget, gap: float = 0.0) -> Root | None:
     """Generate columns until none is cheaper, the bound rounds to the program's value, or time.
 
@@ -179,7 +288,7 @@ def generate(master: Master, bars: Sequence[int], budget: Budget, gap: float = 0
     ready = master.ready
     limits = np.array(ready.demands, np.int64)
     centre: Array | None = None
-    best = -np.inf
+    best = -inf
     prices = np.zeros(len(ready.demands))
     hardened = 0
     while True:
@@ -189,8 +298,8 @@ def generate(master: Master, bars: Sequence[int], budget: Budget, gap: float = 0
         target = relaxed.duals
         here = target if centre is None else SMOOTHING * centre + (1 - SMOOTHING) * target
         new = 0
-        for point in (here, target) if centre is not None else (target,):
-            finds, bound = master.price(point, limits, bars)
+        for point, nodes in _attempts(here, target, centre):
+            finds, bound = master.price(point, limits, bars, nodes)
             if bound > best:
                 best, prices = bound, point
                 centre = point
@@ -201,11 +310,21 @@ def generate(master: Master, bars: Sequence[int], budget: Budget, gap: float = 0
             if relaxed.short > 1e-6 and hardened < ARTIFICIAL_ROUNDS:
                 hardened += 1
                 master.harden()
-                centre, best = None, -np.inf
+                centre, best = None, -inf
                 continue
             return Root(relaxed, prices, best, converged=True)
         if budget.is_spent:
             return Root(relaxed, prices, best, converged=False)
+
+
+def _attempts(
+    here: Array, target: Array, centre: Array | None
+) -> Iterator[tuple[Array, int | None]]:
+    """Yield the prices to try in turn and how long to search: in haste first, then exactly."""
+    for nodes in (QUICK_NODES, None):
+        if centre is not None:
+            yield here, nodes
+        yield target, nodes
 
 
 def _is_cheaper(master: Master, duals: Array, new: int) -> bool:
@@ -219,5 +338,7 @@ def _is_cheaper(master: Master, duals: Array, new: int) -> bool:
 def _is_settled(ready: Ready, relaxed: Relaxed, bound: float, gap: float) -> bool:
     if relaxed.value - bound <= gap * relaxed.value:
         return True
+    if bound == -inf:
+        return False
     step = ready.step
     return ceil(bound / step - 1e-6) >= ceil(relaxed.value / step - 1e-6)

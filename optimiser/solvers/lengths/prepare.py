@@ -42,6 +42,7 @@ class Ready:
     sources: tuple[tuple[int, ...], ...]
     kinds: tuple[Kind, ...]
     unit: int
+    kerf: int
     keep: int
     credit: Fraction
     step: int
@@ -97,6 +98,7 @@ def prepare(problem: LengthsProblem) -> Ready:
         sources=tuple(tuple(by_weight[weight]) for weight in heavy_first),
         kinds=kinds,
         unit=unit,
+        kerf=problem.kerf,
         keep=problem.keep,
         credit=credit,
         step=1 if credit else gcd(*(kind.cost for kind in kinds)) or 1,

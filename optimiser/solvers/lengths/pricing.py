@@ -37,10 +37,14 @@ class Find:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """`best[k]`: the greatest value on kind k, or the threshold where none exceeds it."""
+    """`best[k]`: the greatest value on kind k, or the threshold where none exceeds it.
+
+    Where the search was cut short (not `exact`) there may be better.
+    """
 
     best: list[int]
     finds: list[Find]
+    exact: bool = True
 
 
 class Pricer:
@@ -62,10 +66,6 @@ class Pricer:
         top = max(float(self._top_cost), top_weight, 1.0) * (self._longest + 1)
         room = 60 - int(np.ceil(np.log2(top)))
         return int(1 << max(0, min(room, 40)))
-
-    def is_safe(self, scale: int, top_value: int) -> bool:
-        """Return whether products of a value or a scaled cost with a length stay inside int64."""
-        return max(scale * self._top_cost, top_value) * (self._longest + 1) < 1 << 61
 
     def credit_row(self, scale: int) -> Array:
         """Return the credit's terms as the kernels take them; scale 0 means without credit."""
@@ -122,7 +122,8 @@ class Pricer:
             self._answer_by_table(
                 order, (v, w, copies), scale, [(r, which[r]) for r in rows], best, finds
             )
-        return Answer([int(b) for b in best], finds)
+        is_exact = node_limit is None or bool((nodes <= limit).all())
+        return Answer([int(b) for b in best], finds, is_exact)
 
     def collect(
         self, values: Array, limits: Array, scale: int, least: Sequence[int], most: int

@@ -63,14 +63,15 @@ class LengthsOutcome:
     """Patterns that meet the demand exactly, and a bound no plan can beat.
 
     `rows` prove the bound; each is (weights, scale), whole numbers: weights ≥ 0 one per size,
-    scale > 0. With n_k pieces of stock k used (n_k ≤ available), D = weights·demands, and patterns
-    p holding each size at most `demands` times, one row gives two bounds, both valid:
-    - cover: V_k = max over p on k of weights·p; then Σ n_k·V_k ≥ D, and the cost is at least
-      min Σ n_k·(cost_k − credit·usable_k) + credit·sizes·demands over such whole n;
-    - price: V_k = max over p on k of (weights·p + scale·credit earned by p); then the cost is at
-      least (D + Σ a_k·min(0, scale·cost_k − V_k)) / scale, a_k = available; no bound where an
-      unlimited stock has scale·cost_k < V_k.
-    Rounded up, and the greater of all taken. The checker recomputes them from `rows` alone.
+    scale > 0. Let n_k be how many pieces of stock k a plan uses (0 ≤ n_k ≤ available, and no more
+    than there are parts), D = weights·demands, and let patterns p hold each size at most `demands`
+    times and one part at least. A row says, with V_k = max over p on k of weights·p and
+    W_k = max over p on k of (weights·p + scale·credit earned by p):
+    - Σ n_k·V_k ≥ D;
+    - scale·cost ≥ D + Σ n_k·(scale·cost_k − W_k).
+    Besides, cost ≥ Σ n_k·(cost_k − credit·usable_k) + credit·sizes·demands. The bound is the least
+    cost for which some whole n agree with all of this. The checker works it out from `rows` alone.
+    `trade_off` is a plan with fewer different layouts and its cost, up to 0.25 % more, if any.
     For IMPOSSIBLE and UNKNOWN there are no patterns and `missing[i]` parts of size i are left out
     of the best attempt.
     """
@@ -83,3 +84,4 @@ class LengthsOutcome:
     missing: tuple[int, ...]
     method: str
     seconds: float
+    trade_off: tuple[tuple[Pattern, ...], int] | None = None

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from random import Random
+from typing import Any
 
-from optimiser.solvers.lengths.bounds import Row, prove
+from optimiser.solvers.lengths.bounds import Row, floor_of, least_counts, weigh
 from optimiser.solvers.lengths.plans import Layout, Plan, cost_of, settle
 from optimiser.solvers.lengths.prepare import Ready
 from optimiser.solvers.lengths.pricing import Pricer
 from optimiser.solvers.protocol import Budget, Progress
+
+Array = Any  # numpy arrays
 
 
 class Search:
@@ -24,8 +27,12 @@ class Search:
         self.plan: Plan = {}
         self.cost: int | None = None
         self.missing: list[int] = list(ready.demands)
-        self.bound = _floor_of(ready)
+        self.bound = floor_of(ready)
         self.rows: list[Row] = []
+        self.counts: tuple[int, ...] = ()
+        # What column generation leaves for those who come after it: prices by type, and layouts.
+        self.prices: Array | None = None
+        self.pool: list[Layout] = []
         self.is_impossible = False
         self.method = ""
         self._progress = progress
@@ -59,23 +66,27 @@ class Search:
         self._tell()
         return True
 
-    def prove(self, weights: tuple[int, ...], scale: int) -> Row:
-        """Compute a row's bounds and keep it if it proves more than all before."""
-        row = prove(self.ready, self.pricer, weights, scale, self.cost)
-        if row.starves:
+    def replace(self, plan: Plan) -> None:
+        """Take a plan of the same cost at most that is simpler."""
+        exact, missing = settle(self.ready, plan)
+        if not any(missing) and self.cost is not None:
+            self.plan, self.cost = exact, min(self.cost, cost_of(self.ready, exact))
+
+    def prove(self, weights: tuple[int, ...], scale: int) -> None:
+        """Add a row to the proof; `counts` becomes what agrees with all rows at least cost."""
+        self.rows.append(weigh(self.ready, self.pricer, weights, scale))
+        least = least_counts(self.ready, self.rows, self.cost)
+        if least.bound is None:
             self.is_impossible = True
-            self.rows = [row]
-        elif row.bound is not None and (row.bound > self.bound or not self.rows):
-            self.rows.append(row)
-            self.bound = max(self.bound, row.bound)
-            if self.cost is not None:
-                self._tell()
-        return row
+        elif least.bound > self.bound:
+            self.bound = least.bound
+            self._tell()
+        self.counts = least.counts
 
     def refuse(self, weights: tuple[int, ...]) -> None:
         """Record a proof that there is no plan: no stock holds any of these weights."""
         self.is_impossible = True
-        self.rows = [Row(weights, 1, None, None, starves=True)]
+        self.rows = [Row(weights, 1, 1, (), ())]
 
     def bars(self) -> list[int]:
         """Return the most of each kind that a plan of interest is taken to use."""
@@ -92,12 +103,3 @@ class Search:
     def _tell(self) -> None:
         if self._progress is not None and self.cost is not None:
             self._progress(self.cost, min(self.cost, self.bound))
-
-
-def _floor_of(ready: Ready) -> int:
-    """Return the bound that needs no proof: every stock there is, used at its best price."""
-    if not ready.weights:
-        return 0
-    return sum(
-        ready.most(k) * min(0, ready.net(k, ready.weights[-1])) for k in range(len(ready.kinds))
-    )

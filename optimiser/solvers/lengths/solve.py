@@ -12,14 +12,17 @@ from fractions import Fraction
 import numpy as np
 
 from optimiser.solvers.lengths import greedy
-from optimiser.solvers.lengths.bounds import dual_weights, material_weights
+from optimiser.solvers.lengths.bounds import Row, dual_weights, material_weights, slack
 from optimiser.solvers.lengths.dive import dive
-from optimiser.solvers.lengths.master import Master, Root, excess, generate
-from optimiser.solvers.lengths.plans import Layout, unfold
+from optimiser.solvers.lengths.master import Master, Root, generate, prices_at
+from optimiser.solvers.lengths.plans import Layout, Plan, cost_of, unfold
 from optimiser.solvers.lengths.pool import choose, is_impossible
 from optimiser.solvers.lengths.prepare import Ready, prepare
 from optimiser.solvers.lengths.problem import LengthsOutcome, LengthsProblem, Stock
+from optimiser.solvers.lengths.regroup import TYPES, draw_group
+from optimiser.solvers.lengths.rework import rework
 from optimiser.solvers.lengths.search import Search
+from optimiser.solvers.lengths.tidy import tidy
 from optimiser.solvers.protocol import Budget, Progress, Status
 
 # Measured: the value at which most bin-packing lists are closed before the first dive.
@@ -30,6 +33,17 @@ BLUR = 0.4
 # Where this share of the cost is several steps, generating further moves neither plan nor proof.
 ENOUGH = 5e-5
 GENERATING = 0.6  # of the time left
+MOST_ROWS = 12
+COUNT_ROUNDS = 30
+COARSE = (32,)  # rows of the first linear programs
+FINER = 1.5  # times as many sizes, or a coarse program is not worth its time
+MOST_TYPES = 450  # above it one row a size is too slow
+REWORK = 0.3  # of the time used so far
+GROUPS = 4  # between two turns of diving
+GROUP_SECONDS = 0.5
+TIDYING = 0.1  # of the budget is kept for second goals
+TIDYING_SHARE = 0.25  # of the time used; a plan found at once is also made tidy at once
+LEAST_TIDYING = 0.3  # seconds; a smaller budget has none to spare
 LISTED = 6_000  # patterns; above it the integer program is slower than diving
 PROOF_PATTERNS = 4_000  # patterns; above it an exhaustive proof is not tried
 DIVES = 4  # a turn
@@ -47,14 +61,17 @@ def solve(
     either improves. The same seed gives the same outcome when it ends by proof, not by time.
     """
     ready = prepare(problem)
-    search = Search(ready, budget, seed, progress)
+    main = Budget(budget.seconds * (1.0 - TIDYING), budget.clock, budget.started)
+    search = Search(ready, main, seed, progress)
+    trade = None
     if not ready.weights:
         search.cost = 0
     elif ready.unstocked:
         _refuse_unstocked(search)
     else:
         _run(search)
-    return _outcome(problem, search)
+        trade = _tidy(search, budget)
+    return _outcome(problem, search, trade)
 
 
 def warm() -> None:
@@ -80,6 +97,18 @@ def warm() -> None:
         solve(problem, budget=Budget.of(2.0), seed=0)
 
 
+def _tidy(search: Search, budget: Budget) -> Plan | None:
+    """Make the plan simpler at the same cost; return one much simpler for a trifle more."""
+    if search.prices is None or not search.has_plan() or budget.seconds < LEAST_TIDYING:
+        return None
+    used = budget.used
+    until = min(budget.seconds, used + LEAST_TIDYING + TIDYING_SHARE * used)
+    own = Budget(until, budget.clock, budget.started)
+    plan, trade = tidy(search.ready, search.pricer, search.plan, search.prices, search.pool, own)
+    search.replace(plan)
+    return trade
+
+
 def _refuse_unstocked(search: Search) -> None:
     """Show that a part is longer than every stock: all stock together holds none of it."""
     ready = search.ready
@@ -92,31 +121,82 @@ def _refuse_unstocked(search: Search) -> None:
         search.refuse(weights)
 
 
-def _run(search: Search) -> None:
-    """Take the steps in turn until the plan is proven or the time is up."""
+def _run(search: Search, *, inside: bool = False) -> None:
+    """Take the steps in turn until the plan is proven or the time is up.
+
+    `inside`: the problem is a group of a larger one, which is not divided further.
+    """
     ready = search.ready
-    search.offer(greedy.best_fit(ready), "best fit")
+    if not inside:
+        search.offer(greedy.best_fit(ready), "best fit")
     search.prove(*material_weights(ready))
-    master = Master(ready, search.pricer)
-    master.add(search.plan)
+    columns = set(search.plan)
     for exponent in greedy.EXPONENTS:
         if search.is_over():
             return
         values = greedy.start_values(ready, exponent)
         plan = greedy.fill_by_value(ready, search.pricer, values, search.budget)
         search.offer(plan, "subset greedy")
-        master.add(plan)
-    if search.is_over():
+        columns |= set(plan)
+    master, root = _generate(search, sorted(columns))
+    if root is None or search.is_over():
         return
-    gap = ENOUGH if (search.cost or 0) * ENOUGH > 3 * ready.step else 0.0
-    root = generate(master, search.bars(), _slice(search.budget), gap)
-    if root is None:
-        return
-    search.prove(*dual_weights(search.pricer, root.prices))
-    if not search.is_proven and root.relaxed.short > 0:
-        search.prove(*dual_weights(search.pricer, root.relaxed.duals))
+    if search.has_plan() and (ready.credit or len(ready.kinds) > 1):
+        _rework(search, root, REWORK)
     if not search.is_over():
-        _make_whole(search, master, root)
+        _make_whole(search, master, root, inside=inside)
+
+
+def _generate(search: Search, columns: list[Layout]) -> tuple[Master | None, Root | None]:
+    """Generate columns, first with many sizes to a row, and prove what their prices prove.
+
+    No master comes back for orders of so many sizes that one row for each is too slow.
+    """
+    types = len(search.ready.weights)
+    master, root = None, None
+    for rows in (*(r for r in COARSE if r * FINER <= types), types):
+        if rows > MOST_TYPES or search.is_over():
+            return master, root
+        groups = None if rows == types else [t * rows // types for t in range(types)]
+        master = Master(search.ready, search.pricer, groups)
+        master.add(columns)
+        gap = ENOUGH if (search.cost or 0) * ENOUGH > 3 * search.ready.step else 0.0
+        found = generate(master, search.bars(), _slice(search.budget), gap)
+        if found is None:
+            return master, root
+        root = found
+        search.prices, search.pool = root.prices, master.columns
+        columns = list(master.columns)
+        search.prove(*dual_weights(search.pricer, root.prices))
+        if not search.is_over() and root.relaxed.short > 0:
+            search.prove(*dual_weights(search.pricer, root.relaxed.duals))
+        is_last = rows == types or min(r for r in (*COARSE, types) if r > rows) > MOST_TYPES
+        if is_last and not search.is_over():
+            _sharpen(search, master)
+    return master, root
+
+
+def _sharpen(search: Search, master: Master) -> None:
+    """Add rows made for the counts of stock that the rows so far leave cheapest (Benders 1962)."""
+    ready = search.ready
+    if len(ready.kinds) == 1 and not ready.credit:
+        return
+    tried: set[tuple[int, ...]] = set()
+    most = len(search.rows) + MOST_ROWS
+    # Near where the linear program is: the rows so far say little of anywhere else.
+    counts = tuple(round(n) for n in master.usage() or ())
+    while counts and counts not in tried and len(search.rows) < most:
+        tried.add(counts)
+        found = prices_at(master, counts, search.budget, COUNT_ROUNDS)
+        if found is None or search.is_over():
+            return
+        prices, proven = found
+        if len(tried) > 1 and proven <= search.bound - ready.step + 1e-6:
+            return
+        search.prove(*dual_weights(search.pricer, prices))
+        if search.is_over():
+            return
+        counts = search.counts
 
 
 def _slice(budget: Budget) -> Budget:
@@ -124,31 +204,73 @@ def _slice(budget: Budget) -> Budget:
     return Budget(budget.used + GENERATING * budget.left, budget.clock, budget.started)
 
 
-def _make_whole(search: Search, master: Master, root: Root) -> None:
+def _rework(search: Search, root: Root, share: float) -> None:
+    """Take stock pieces apart and fill them again, for a share of the time used so far."""
+    until = search.budget.used * (1.0 + share)
+    seed = search.rng.getrandbits(48)
+    plan = rework(search.ready, search.plan, root.prices, seed, search.budget, until)
+    search.offer(plan, "rework")
+
+
+def _make_whole(search: Search, master: Master | None, root: Root, *, inside: bool) -> None:
     """Look for whole plans until proven, out of time, or nothing better can exist."""
-    _price_greedies(search, master, root)
+    if master is not None:
+        _dive(search, master, 0.0, search.counts or None)
     if not search.is_over():
+        _price_greedies(search, master, root)
+    if master is not None and not search.is_over():
         _dive(search, master, 0.0)
-    if not search.has_plan() and not search.is_over():
-        _settle_scarcity(search, master)
+        if not search.has_plan() and not search.is_over():
+            _settle_scarcity(search, master)
+    is_large = len(search.ready.weights) > TYPES and not inside
     listed_at: int | None = None
     while not search.is_over():
         if search.cost is not None and search.cost != listed_at:
             listed_at = search.cost
-            listed = _listed(search, root)
+            listed = _listed(search)
             if listed is not None and not search.is_over():
                 done = _choose(search, listed, 0.9)
                 if done:
                     return
                 continue
-        for _ in range(DIVES):
-            if search.is_over():
-                return
-            _dive(search, master, BLUR)
-        _choose(search, master.columns, SHARE)
+        if is_large and search.has_plan():
+            _regroup(search, root)
+        elif master is None:
+            return
+        if master is not None:
+            _dive_on(search, master)
 
 
-def _price_greedies(search: Search, master: Master, root: Root) -> None:
+def _dive_on(search: Search, master: Master) -> None:
+    """Dive a few times, every other time for the counts of the proof, then choose from all."""
+    for dived in range(DIVES):
+        if search.is_over():
+            return
+        _dive(search, master, BLUR, search.counts if dived % 2 else None)
+    _choose(search, master.columns, SHARE)
+
+
+def _regroup(search: Search, root: Root) -> None:
+    """Solve groups of layouts as problems of their own, a few of them, or until the time is up."""
+    ready = search.ready
+    for _ in range(GROUPS):
+        if search.is_over():
+            return
+        losses = {
+            (kind, items): ready.net(kind, ready.fill(items))
+            - sum(float(root.prices[t]) * n for t, n in items)
+            for kind, items in search.plan
+        }
+        drawn = draw_group(ready, search.plan, losses, search.rng)
+        budget = search.budget
+        own = Budget(min(budget.seconds, budget.used + GROUP_SECONDS), budget.clock, budget.started)
+        inner = Search(drawn.ready, own, search.rng.getrandbits(48), None)
+        inner.offer(drawn.plan, "")
+        _run(inner, inside=True)
+        search.offer(drawn.joined(inner.plan), "regrouping")
+
+
+def _price_greedies(search: Search, master: Master | None, root: Root) -> None:
     """Fill stock after stock by the program's prices, then by prices slightly off."""
     base = np.maximum(root.prices, root.prices.max() * 1e-6)
     for attempt in range(PERTURBED_GREEDIES):
@@ -158,11 +280,14 @@ def _price_greedies(search: Search, master: Master, root: Root) -> None:
         values = base * (1.0 + np.array(noise)) if attempt else base
         plan = greedy.fill_by_value(search.ready, search.pricer, values, search.budget)
         search.offer(plan, "price greedy")
-        master.add(plan)
+        if master is not None:
+            master.add(plan)
 
 
-def _dive(search: Search, master: Master, blur: float) -> None:
-    plan = dive(master, search.budget, search.cost, search.rng, DIVE_ROUNDS, blur)
+def _dive(
+    search: Search, master: Master, blur: float, counts: tuple[int, ...] | None = None
+) -> None:
+    plan = dive(master, search.budget, search.cost, search.rng, DIVE_ROUNDS, blur, counts)
     if plan is None:
         return
     search.offer(plan, "diving")
@@ -189,19 +314,25 @@ def _settle_scarcity(search: Search, master: Master) -> None:
         search.is_impossible = True
 
 
-def _listed(search: Search, root: Root) -> list[Layout] | None:
+def _listed(search: Search) -> list[Layout] | None:
     """List every pattern that a plan better than the best can use; None when they are many."""
     ready = search.ready
     assert search.cost is not None
-    scale = search.pricer.scale_for(float(root.prices.max())) >> 1 or 1
-    values = np.floor(root.prices * scale).astype(np.int64)
+    target = search.cost - ready.step
+    narrowest: tuple[float, Row, int] | None = None
+    for row in search.rows:
+        gap = slack(ready, search.rows, row, target)
+        if gap is None:
+            return []
+        if narrowest is None or gap / row.scale < narrowest[0]:
+            narrowest = (gap / row.scale, row, gap)
+    if narrowest is None:
+        return None
+    _, row, gap = narrowest
+    values = np.array(row.weights, np.int64)
     limits = np.array(ready.demands, np.int64)
-    costs = [scale * kind.cost for kind in ready.kinds]
-    best = search.pricer.search(values, limits, scale, costs).best
-    bound = sum(int(v) * d for v, d in zip(values, ready.demands, strict=True))
-    bound -= excess(ready, best, costs, range(len(ready.kinds)), search.bars())
-    gap = max(0, (search.cost - ready.step) * scale - bound)
-    return search.pricer.collect(values, limits, scale, [b - gap for b in best], LISTED)
+    least = [most - gap for most in row.yields]
+    return search.pricer.collect(values, limits, row.scale, least, LISTED)
 
 
 def _choose(search: Search, layouts: list[Layout], share: float) -> bool:
@@ -212,7 +343,7 @@ def _choose(search: Search, layouts: list[Layout], share: float) -> bool:
     return choice.exhausted and not improved
 
 
-def _outcome(problem: LengthsProblem, search: Search) -> LengthsOutcome:
+def _outcome(problem: LengthsProblem, search: Search, trade: Plan | None) -> LengthsOutcome:
     """State what was found, in the problem's own sizes and stocks."""
     ready = search.ready
     status = Status.IMPOSSIBLE if search.is_impossible else Status.UNKNOWN
@@ -238,6 +369,9 @@ def _outcome(problem: LengthsProblem, search: Search) -> LengthsOutcome:
         missing=tuple(missing),
         method=search.method,
         seconds=search.budget.used,
+        trade_off=None
+        if trade is None
+        else (tuple(unfold(problem, ready, trade)), cost_of(ready, trade)),
     )
 
 

@@ -81,44 +81,36 @@ def patterns_of(problem: LengthsProblem, stock: int) -> Iterator[tuple[int, ...]
             yield counts
 
 
-def row_bounds(problem: LengthsProblem, weights: Sequence[int], scale: int) -> list[int]:
-    """Recompute what a row proves by listing patterns: the price bound, and the cover bound.
+def proven_by(problem: LengthsProblem, rows: Sequence[tuple[tuple[int, ...], int]]) -> int | None:
+    """Recompute what rows prove together, by listing patterns and trying all counts of stock.
 
-    The cover's whole counts are tried one by one, so stocks must be few and demands small.
+    None where no counts agree with all of them. Stocks must be few and demands small.
     """
-    need = sum(w * d for w, d in zip(weights, problem.demands, strict=True))
-    holds, prices = [], []
-    for k, stock in enumerate(problem.stocks):
-        listed = [*patterns_of(problem, k), (0,) * len(problem.sizes)]
-        worth = [sum(w * n for w, n in zip(weights, p, strict=True)) for p in listed]
-        earned = [stock.cost - problem.cost(k, p) for p in listed[:-1]]
-        holds.append(max(worth))
-        prices.append(
-            max([w + scale * e for w, e in zip(worth[:-1], earned, strict=True)], default=None)
-        )
-    bounds = []
-    total: int | None = need
-    for stock, price in zip(problem.stocks, prices, strict=True):
-        if price is not None and price > scale * stock.cost:
-            if stock.available is None:
-                total = None
-                break
-            assert total is not None
-            total += stock.available * (scale * stock.cost - price)
-    if total is not None:
-        bounds.append(ceil(Fraction(total, scale)))
-    ranges = []
-    for stock, held in zip(problem.stocks, holds, strict=True):
-        enough = -(-need // held) if held else 0
-        most = enough if stock.available is None else stock.available
-        ranges.append(range(most + 1))
+    kinds = range(len(problem.stocks))
+    listed = [list(patterns_of(problem, k)) for k in kinds]
     sizes = sum(s * d for s, d in zip(problem.sizes, problem.demands, strict=True))
     nets = [stock.cost - problem.credit * stock.usable for stock in problem.stocks]
-    covers = [
-        sum(n * net for n, net in zip(counts, nets, strict=True))
-        for counts in product(*ranges)
-        if sum(n * h for n, h in zip(counts, holds, strict=True)) >= need
+    lines = [(problem.credit * sizes, nets)]
+    needs = []
+    for weights, scale in rows:
+        need = sum(w * d for w, d in zip(weights, problem.demands, strict=True))
+        holds, each = [], []
+        for k in kinds:
+            worth = [sum(w * n for w, n in zip(weights, p, strict=True)) for p in listed[k]]
+            holds.append(max(worth, default=0))
+            beyond = [scale * problem.cost(k, p) - w for p, w in zip(listed[k], worth, strict=True)]
+            each.append(Fraction(min(beyond, default=0), scale))
+        lines.append((Fraction(need, scale), each))
+        needs.append((need, holds))
+    parts = sum(problem.demands)
+    most = [
+        0 if not listed[k] else parts if stock.available is None else min(parts, stock.available)
+        for k, stock in enumerate(problem.stocks)
     ]
-    if covers:
-        bounds.append(ceil(min(covers) + problem.credit * sizes))
-    return bounds
+    costs = [
+        max(base + sum(n * e for n, e in zip(counts, each, strict=True)) for base, each in lines)
+        for counts in product(*(range(n + 1) for n in most))
+        if sum(counts) <= parts
+        and all(sum(n * h for n, h in zip(counts, holds, strict=True)) >= d for d, holds in needs)
+    ]
+    return ceil(min(costs)) if costs else None

@@ -8,11 +8,10 @@ from random import Random
 import numpy as np
 import pytest
 
-from optimiser.solvers.lengths import kernels
 from optimiser.solvers.lengths.prepare import Ready, prepare
 from optimiser.solvers.lengths.pricing import Pricer
 from tests.solvers.lengths.builders import a_problem
-from tests.solvers.lengths.plain import cheapest_cover, patterns
+from tests.solvers.lengths.plain import patterns
 
 SCALE = 1 << 12
 
@@ -97,22 +96,3 @@ def test_collecting_lists_every_pattern_at_least_so_good(seed: int) -> None:
                 expected.add((k, tuple((t, n) for t, n in enumerate(counts) if n)))
     assert set(collected) == expected
     assert len(collected) == len(expected)
-
-
-@pytest.mark.parametrize("seed", range(60))
-def test_the_cover_count_is_least_and_a_search_cut_short_still_bounds(seed: int) -> None:
-    rng = Random(seed)
-    stocks = sorted(
-        ((rng.randint(1, 40), rng.randint(1, 30), rng.randint(1, 4)) for _ in range(4)),
-        key=lambda stock: Fraction(stock[0], stock[1]),
-    )
-    costs, yields, limits = (list(column) for column in zip(*stocks, strict=True))
-    need = rng.randint(1, sum(y * n for y, n in zip(yields, limits, strict=True)))
-    c, y, n = (np.array(column, np.int64) for column in (costs, yields, limits))
-
-    least, _ = kernels.cover(c, y, n, need, 10_000, 100_000)
-    early, _ = kernels.cover(c, y, n, need, 10_000, 2)
-
-    expected = cheapest_cover(costs, yields, limits, need)
-    assert least == expected
-    assert early <= least

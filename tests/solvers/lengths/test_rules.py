@@ -9,7 +9,7 @@ from optimiser.solvers.lengths.pool import is_impossible
 from optimiser.solvers.lengths.prepare import prepare
 from optimiser.solvers.lengths.solve import solve
 from optimiser.solvers.protocol import Budget, Status
-from tests.solvers.lengths.builders import a_problem, cut, faults, row_bounds
+from tests.solvers.lengths.builders import a_problem, cut, faults, proven_by
 
 
 def test_nothing_to_cut_costs_nothing() -> None:
@@ -154,17 +154,14 @@ def test_the_same_seed_gives_the_same_proven_outcome() -> None:
     assert (first.patterns, first.rows) == (second.patterns, second.rows)
 
 
-def test_a_row_proves_the_bound_when_recomputed_by_listing_patterns() -> None:
+def test_the_rows_prove_the_bound_when_recomputed_by_listing_patterns() -> None:
     problem = a_problem(
         {7: 4, 5: 3, 4: 5}, [(9, 5, None), (14, 9, 2), (16, 10, 3)], keep=2, credit=Fraction(1, 3)
     )
 
     outcome = cut(problem)
 
-    proven = [
-        bound for weights, scale in outcome.rows for bound in row_bounds(problem, weights, scale)
-    ]
-    assert max(proven) == outcome.bound
+    assert proven_by(problem, outcome.rows) == outcome.bound
 
 
 def test_a_credit_with_a_monstrous_denominator_earns_the_same_whole_pence() -> None:
