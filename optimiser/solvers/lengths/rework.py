@@ -167,7 +167,8 @@ def _rounds(
             pooled = rest
             new += _net(stock, credit, kind, _fill(new_parts[made], size, weights))
             made += 1
-        if pooled > 0 or new > old:
+        is_full = counters[0] + made - taken > kinds.shape[0]
+        if pooled > 0 or new > old or is_full or (new == old and made > taken):
             for i in range(made):
                 left[new_kinds[i]] += 1
             for i in range(taken):
@@ -363,5 +364,5 @@ def _random(counters: Array) -> float:
     x ^= x << np.uint64(13)
     x ^= x >> np.uint64(7)
     x ^= x << np.uint64(17)
-    counters[1] = np.int64(x & np.uint64((1 << 62) - 1)) | 1
+    counters[1] = np.int64(x >> np.uint64(1)) | 1
     return (x >> np.uint64(11)) / 9007199254740992.0

@@ -35,6 +35,7 @@ ENOUGH = 5e-5
 GENERATING = 0.6  # of the time left
 MOST_ROWS = 12
 COUNT_ROUNDS = 30
+CONVERGE_ROUNDS = 300
 COARSE = (32,)  # rows of the first linear programs
 FINER = 1.5  # times as many sizes, or a coarse program is not worth its time
 MOST_TYPES = 450  # above it one row a size is too slow
@@ -223,6 +224,8 @@ def _make_whole(search: Search, master: Master | None, root: Root, *, inside: bo
         if not search.has_plan() and not search.is_over():
             _settle_scarcity(search, master)
     is_large = len(search.ready.weights) > TYPES and not inside
+    if master is not None and len(search.ready.kinds) == 1 and not search.is_over():
+        _converge(search, master)
     listed_at: int | None = None
     while not search.is_over():
         if search.cost is not None and search.cost != listed_at:
@@ -239,6 +242,13 @@ def _make_whole(search: Search, master: Master | None, root: Root, *, inside: bo
             return
         if master is not None:
             _dive_on(search, master)
+
+
+def _converge(search: Search, master: Master) -> None:
+    """Take prices to their end at the count the bound allows: fewer patterns need listing then."""
+    found = prices_at(master, search.counts, search.budget, CONVERGE_ROUNDS)
+    if found is not None:
+        search.prove(*dual_weights(search.pricer, found[0]))
 
 
 def _dive_on(search: Search, master: Master) -> None:
