@@ -114,8 +114,8 @@ class Pricer:
         )  # fmt: skip
         finds = []
         for row, kind in enumerate(which):
-            for slot in range(min(int(found[row]), KEPT_FINDS)):
-                items = _items(order, kept[row, slot])
+            slots = min(int(found[row]), KEPT_FINDS)
+            for slot, items in enumerate(_all_items(order, kept[row, :slots])):
                 finds.append(Find(kind, items, int(self._kept_values[row, slot])))
         if node_limit is None:
             rows = [row for row in range(len(which)) if nodes[row] > limit]
@@ -148,7 +148,7 @@ class Pricer:
             )  # fmt: skip
             if nodes > limit:
                 return None
-            patterns += [(kind, _items(order, kept[row])) for row in range(int(finds))]
+            patterns += [(kind, items) for items in _all_items(order, kept[: int(finds)])]
         return patterns
 
     def by_table(
@@ -236,6 +236,16 @@ def _split(copies: Array) -> tuple[Array, Array]:
             left -= part
             size *= 2
     return np.array(entry, np.int64), np.array(times, np.int64)
+
+
+def _all_items(order: Array, counts: Array) -> list[Items]:
+    """Turn rows of counts in search order into sorted (type, count) pairs, many rows at once."""
+    slots, columns = np.nonzero(counts)
+    pairs: list[list[tuple[int, int]]] = [[] for _ in range(len(counts))]
+    types, times = order[columns].tolist(), counts[slots, columns].tolist()
+    for slot, t, n in zip(slots.tolist(), types, times, strict=True):
+        pairs[slot].append((t, n))
+    return [tuple(sorted(pair)) for pair in pairs]
 
 
 def _items(order: Array, counts: Array) -> Items:

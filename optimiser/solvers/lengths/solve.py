@@ -35,6 +35,7 @@ ENOUGH = 5e-5
 GENERATING = 0.6  # of the time left
 MOST_ROWS = 12
 COUNT_ROUNDS = 30
+SHARPENING = 0.5  # of the time may be used up when the last row is made
 CONVERGE_ROUNDS = 300
 COARSE = (32,)  # rows of the first linear programs
 FINER = 1.5  # times as many sizes, or a coarse program is not worth its time
@@ -189,7 +190,7 @@ def _sharpen(search: Search, master: Master) -> None:
     while counts and counts not in tried and len(search.rows) < most:
         tried.add(counts)
         found = prices_at(master, counts, search.budget, COUNT_ROUNDS)
-        if found is None or search.is_over():
+        if found is None or search.budget.used > SHARPENING * search.budget.seconds:
             return
         prices, proven = found
         if len(tried) > 1 and proven <= search.bound - ready.step + 1e-6:
@@ -215,17 +216,8 @@ def _rework(search: Search, root: Root, share: float) -> None:
 
 def _make_whole(search: Search, master: Master | None, root: Root, *, inside: bool) -> None:
     """Look for whole plans until proven, out of time, or nothing better can exist."""
-    if master is not None:
-        _dive(search, master, 0.0, search.counts or None)
-    if not search.is_over():
-        _price_greedies(search, master, root)
-    if master is not None and not search.is_over():
-        _dive(search, master, 0.0)
-        if not search.has_plan() and not search.is_over():
-            _settle_scarcity(search, master)
+    _first_plans(search, master, root)
     is_large = len(search.ready.weights) > TYPES and not inside
-    if master is not None and len(search.ready.kinds) == 1 and not search.is_over():
-        _converge(search, master)
     listed_at: int | None = None
     while not search.is_over():
         if search.cost is not None and search.cost != listed_at:
@@ -242,6 +234,21 @@ def _make_whole(search: Search, master: Master | None, root: Root, *, inside: bo
             return
         if master is not None:
             _dive_on(search, master)
+
+
+def _first_plans(search: Search, master: Master | None, root: Root) -> None:
+    """Dive for the counts that the proof points to, fill by prices, dive for any counts."""
+    if master is not None:
+        _dive(search, master, 0.0, search.counts or None)
+    if not search.is_over():
+        _price_greedies(search, master, root)
+    if master is None or search.is_over():
+        return
+    _dive(search, master, 0.0)
+    if not search.has_plan() and not search.is_over():
+        _settle_scarcity(search, master)
+    if len(search.ready.kinds) == 1 and not search.is_over():
+        _converge(search, master)
 
 
 def _converge(search: Search, master: Master) -> None:
