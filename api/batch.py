@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import optimiser as lib
 from optimiser import (
+    Access,
     Comparison,
     CuttingPlan,
     CuttingRequest,
@@ -17,6 +18,7 @@ from optimiser import (
     NoPlan,
     Order,
     PartList,
+    PlanProgress,
     PriceBook,
     Problem,
     Rack,
@@ -27,11 +29,16 @@ from optimiser import (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rules:
-    """How a batch is planned: what is kept, how long to think, which seed."""
+    """How a batch is planned: what is kept, how long to think, which seed, what can be carried in.
+
+    `fewer_layouts`: up to 0.25 % may be paid for fewer different layouts of lengths.
+    """
 
     keep: Keep
     seed: int
     seconds: float
+    access: tuple[Access, ...] = ()
+    fewer_layouts: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +65,8 @@ def plan_batch(
     *,
     compare: bool = False,
     watch: Callable[[CuttingPlan], None] | None = None,
+    tell: Callable[[PlanProgress], None] | None = None,
+    cancelled: Callable[[], bool] = lambda: False,
 ) -> Batch:
     """Frame the walls, plan all jobs together, and work out the order and who pays for what.
 
@@ -73,7 +82,8 @@ def plan_batch(
     request = lib.request_for_jobs(
         jobs, book, rack, keep=rules.keep, seed=rules.seed, seconds=rules.seconds
     )
-    plan = lib.plan_cutting(request, watch=watch)
+    request = replace(request, access=rules.access, fewer_layouts=rules.fewer_layouts)
+    plan = lib.plan_cutting(request, watch=watch, tell=tell, cancelled=cancelled)
     return Batch(
         walls=walls,
         frames=frames,
@@ -83,7 +93,7 @@ def plan_batch(
         plan=plan,
         order=lib.order_for(plan, jobs, book),
         shares=lib.job_shares(request, plan),
-        comparison=lib.compare_batch(request, plan) if compare else None,
+        comparison=lib.compare_batch(request, plan) if compare and not cancelled() else None,
     )
 
 

@@ -11,7 +11,7 @@ from api.batch import Rules
 from api.rules import rules_from_document
 from optimiser import CuttingPlan, CuttingRequest, InvalidInput, PriceBook, Problem, Rack, Wall
 
-_RULES = ("keep", "seed", "seconds")
+_RULES = ("keep", "seed", "seconds", "access", "fewer_layouts")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,7 +16,6 @@ from optimiser import InvalidInput, NoPlan, PlanRefused
 
 if TYPE_CHECKING:
     from api.batch import Rules
-    from optimiser import CuttingPlan
 
 FINE, FINDING, BAD_INPUT, OUR_FAULT = 0, 1, 2, 3
 
@@ -75,6 +74,18 @@ def _parser() -> argparse.ArgumentParser:
     plan.add_argument("--out", type=Path, help="folder for plan, order and drawings")
     plan.add_argument("--compare", action="store_true", help="also plan without batch and rack")
     plan.add_argument("--json", action="store_true", help="print JSON")
+    plan.add_argument(
+        "--access",
+        metavar="JOB=LENGTH,WIDTHxHEIGHT",
+        action="append",
+        default=[],
+        help="longest part and largest board part that can be carried in to a job, mm",
+    )
+    plan.add_argument(
+        "--fewer-layouts",
+        action="store_true",
+        help="pay up to 0.25 %% more where that saves different layouts of lengths",
+    )
     _add_keep(plan)
     _add_thinking(plan, seconds=5)
     plan.set_defaults(run=_plan)
@@ -111,15 +122,6 @@ def _add_keep(command: argparse.ArgumentParser) -> None:
     command.add_argument("--credit", default="0.5", help="worth of an offcut, share of its price")
 
 
-def _watch(plan: CuttingPlan) -> None:
-    from optimiser import pounds
-
-    print(
-        f"  {plan.seconds:5.1f} s: net {pounds(plan.money.net)}, bound {pounds(plan.bound)}",
-        file=sys.stderr,
-    )
-
-
 def _rules(arguments: argparse.Namespace) -> Rules:
     from api.rules import rules_from_text
 
@@ -130,14 +132,20 @@ def _rules(arguments: argparse.Namespace) -> Rules:
         credit=arguments.credit,
         seed=arguments.seed,
         seconds=arguments.seconds,
+        access=arguments.access,
+        fewer_layouts=arguments.fewer_layouts,
     )
 
 
 def _demo(arguments: argparse.Namespace) -> int:
     from api.demo_run import run_demo
     from api.report import batch_report
+    from api.watching import Watching
 
-    batch = run_demo(arguments.out, seconds=arguments.seconds, seed=arguments.seed, watch=_watch)
+    with Watching() as watching:
+        batch = run_demo(
+            arguments.out, seconds=arguments.seconds, seed=arguments.seed, watching=watching
+        )
     print(batch_report(batch))
     print(f"Written to {arguments.out}: open {arguments.out / 'index.html'}")
     return FINE
@@ -169,17 +177,22 @@ def _plan(arguments: argparse.Namespace) -> int:
     from api.inputs import read_jobs, read_rack, read_text
     from api.report import batch_report
     from api.values import batch_document
+    from api.watching import Watching
 
     walls, lists = read_jobs(arguments.jobs)
-    batch = plan_batch(
-        walls,
-        lists,
-        lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name),
-        read_rack(arguments.rack),
-        _rules(arguments),
-        compare=arguments.compare,
-        watch=_watch,
-    )
+    book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
+    with Watching() as watching:
+        batch = plan_batch(
+            walls,
+            lists,
+            book,
+            read_rack(arguments.rack),
+            _rules(arguments),
+            compare=arguments.compare,
+            watch=watching.complete,
+            tell=watching.progress,
+            cancelled=watching.cancelled,
+        )
     if arguments.out is not None:
         write_folder(batch, arguments.out)
     if arguments.json:
@@ -195,9 +208,16 @@ def _cut(arguments: argparse.Namespace) -> int:
     import optimiser as lib
     from api.folder import write_cutting
     from api.inputs import read_bytes
+    from api.watching import Watching
 
     request = lib.read_request(read_bytes(arguments.request), name=arguments.request.name)
-    plan = lib.plan_cutting(request, watch=_watch)
+    with Watching() as watching:
+        plan = lib.plan_cutting(
+            request,
+            watch=watching.complete,
+            tell=watching.progress,
+            cancelled=watching.cancelled,
+        )
     if arguments.out is None:
         print(json.dumps(lib.plan_document(plan), indent=1, ensure_ascii=False))
     else:

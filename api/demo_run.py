@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
 
 import optimiser as lib
@@ -10,7 +9,7 @@ from api.batch import Batch, Rules, plan_batch
 from api.folder import write_folder
 from api.inputs import read_jobs, read_rack, read_text
 from api.rules import default_keep
-from optimiser import CuttingPlan
+from api.watching import Watching
 
 SCENARIO = Path(__file__).parent / "demo"
 WALLS = ("wall-a.toml", "wall-b.toml", "wall-c.toml")
@@ -21,10 +20,11 @@ def run_demo(
     *,
     seconds: float,
     seed: int,
-    watch: Callable[[CuttingPlan], None] | None = None,
+    watching: Watching | None = None,
 ) -> Batch:
     """Plan the week, compare it with planning one job at a time, and write the folder."""
     walls, lists = read_jobs([SCENARIO / name for name in WALLS])
+    quietly = Watching() if watching is None else watching
     batch = plan_batch(
         walls,
         lists,
@@ -32,7 +32,9 @@ def run_demo(
         read_rack(SCENARIO / "rack.csv"),
         Rules(keep=default_keep(), seed=seed, seconds=seconds),
         compare=True,
-        watch=watch,
+        watch=None if watching is None else watching.complete,
+        tell=None if watching is None else watching.progress,
+        cancelled=quietly.cancelled,
     )
     write_folder(batch, folder)
     return batch

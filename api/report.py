@@ -76,6 +76,12 @@ def plan_text(batch: Batch) -> str:
         f"{'net cost':>9} {'bound':>9}",
     ]
     lines += [_material_line(item) for item in plan.materials]
+    lines += [
+        f"  {item.material[:20]}: {item.trade.layouts} layouts instead of {len(item.layouts)} "
+        f"would cost {pounds(item.trade.extra)} more (--fewer-layouts)"
+        for item in plan.lengths
+        if item.trade is not None
+    ]
     gap = plan.money.net - plan.bound
     lines.append(
         f"  purchase {pounds(plan.money.purchase)} + rack offcuts {pounds(plan.money.offcuts_used)}"

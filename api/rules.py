@@ -2,15 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from api.batch import Rules
 from optimiser import Keep, request_from_document
 
 
 def rules_from_text(
-    *, length: str, width: str, height: str, credit: str, seed: int, seconds: float
+    *,
+    length: str,
+    width: str,
+    height: str,
+    credit: str,
+    seed: int,
+    seconds: float,
+    access: Sequence[str] = (),
+    fewer_layouts: bool = False,
 ) -> Rules:
-    """Read the keep rule, seed and seconds. Raises InvalidInput for what cannot be read."""
+    """Read the rules of a batch. Raises InvalidInput for what cannot be read.
+
+    `access` as JOB=LENGTH, JOB=WIDTHxHEIGHT or JOB=LENGTH,WIDTHxHEIGHT, in mm.
+    """
     document = {
+        "access": [_access(text) for text in access],
+        "fewer_layouts": fewer_layouts,
         "seed": seed,
         "seconds": seconds,
         "keep": {
@@ -24,14 +39,32 @@ def rules_from_text(
 
 
 def rules_from_document(document: dict[str, object]) -> Rules:
-    """Read `keep`, `seed` and `seconds`, each with its default, as a cutting request has them."""
+    """Read the rules that a cutting request has beside its materials, each with its default."""
     request = request_from_document(document, name="rules")
-    return Rules(keep=request.keep, seed=request.seed, seconds=request.seconds)
+    return Rules(
+        keep=request.keep,
+        seed=request.seed,
+        seconds=request.seconds,
+        access=request.access,
+        fewer_layouts=request.fewer_layouts,
+    )
 
 
 def default_keep() -> Keep:
     """Return the keep rule that is taken where none is given."""
     return rules_from_document({}).keep
+
+
+def _access(text: str) -> dict[str, object]:
+    job, _, limits = text.rpartition("=")
+    found: dict[str, object] = {"job": job}
+    for limit in limits.split(","):
+        sides = [_number(side) for side in limit.lower().replace("×", "x").split("x")]
+        if len(sides) == 2:
+            found["board_mm"] = sides
+        else:
+            found["length_mm"] = sides[0]
+    return found
 
 
 def _number(text: str) -> object:

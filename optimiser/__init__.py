@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
     from optimiser.domain.price_book import PriceBook
     from optimiser.domain.rack import Rack
-    from optimiser.domain.request import CuttingRequest, Keep
+    from optimiser.domain.request import Access, CuttingRequest, Keep
     from optimiser.domain.wall import Wall
     from optimiser.drawing.boarding import draw_boarding
     from optimiser.drawing.elevation import draw_elevation
@@ -38,6 +38,7 @@ if TYPE_CHECKING:
     from optimiser.planning.jobs import job_of_frame, request_for_jobs
     from optimiser.planning.order import order_for
     from optimiser.planning.plan import plan_cutting
+    from optimiser.planning.progress import PlanProgress
     from optimiser.planning.shares import compare_batch, job_shares
     from optimiser.units import metres, mm, pounds, square_metres
     from optimiser.verify.check import check_plan
@@ -52,7 +53,7 @@ _HOMES = {
     "domain.plan": ("CuttingPlan", "LengthPlan", "SheetPlan"),
     "domain.price_book": ("PriceBook",),
     "domain.rack": ("Rack",),
-    "domain.request": ("CuttingRequest", "Keep"),
+    "domain.request": ("Access", "CuttingRequest", "Keep"),
     "domain.wall": ("Wall",),
     "drawing.boarding": ("draw_boarding",),
     "drawing.elevation": ("draw_elevation",),
@@ -72,6 +73,7 @@ _HOMES = {
     "planning.jobs": ("job_of_frame", "request_for_jobs"),
     "planning.order": ("order_for",),
     "planning.plan": ("plan_cutting",),
+    "planning.progress": ("PlanProgress",),
     "planning.shares": ("compare_batch", "job_shares"),
     "units": ("metres", "mm", "pounds", "square_metres"),
     "verify.check": ("check_plan",),
@@ -81,6 +83,7 @@ _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 
 __all__ = [
     "CAUTIONS",
+    "Access",
     "Comparison",
     "CuttingPlan",
     "CuttingRequest",
@@ -96,6 +99,7 @@ __all__ = [
     "Order",
     "Outlay",
     "PartList",
+    "PlanProgress",
     "PlanRefused",
     "PriceBook",
     "Problem",

@@ -168,6 +168,14 @@ class SheetLayout:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Trade:
+    """A plan with fewer different layouts that was found too: how many, and what more it costs."""
+
+    layouts: int
+    extra: Pence
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LengthPlan:
     """The layouts of one section, their money, and the proven bound on that money."""
 
@@ -180,6 +188,7 @@ class LengthPlan:
     certificate: tuple[LengthWeights, ...]
     seconds: float
     method: str
+    trade: Trade | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -71,8 +71,24 @@ class Choice:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Access:
+    """What can be carried to where a job is built; stock is cut outside and parts are carried in.
+
+    `length` is the longest part, `board` the sides of the largest board part, which may be carried
+    either way round. None sets no limit.
+    """
+
+    job: str
+    length: Tenths | None = None
+    board: tuple[Tenths, Tenths] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CuttingRequest:
-    """All that is to be cut together. `seconds` is how long the solvers may think in all."""
+    """All that is to be cut together. `seconds` is how long the solvers may think in all.
+
+    `fewer_layouts`: up to 0.25 % more may be paid where that saves different layouts of lengths.
+    """
 
     seed: int
     seconds: float
@@ -80,6 +96,8 @@ class CuttingRequest:
     lengths: tuple[LengthMaterial, ...]
     sheets: tuple[SheetMaterial, ...]
     choices: tuple[Choice, ...] = ()
+    access: tuple[Access, ...] = ()
+    fewer_layouts: bool = False
 
     @property
     def materials(self) -> tuple[LengthMaterial | SheetMaterial, ...]:

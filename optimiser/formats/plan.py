@@ -20,6 +20,7 @@ from optimiser.domain.plan import (
     SheetPlan,
     SheetWeights,
     Stretch,
+    Trade,
     Usage,
 )
 from optimiser.formats.fields import read_document, read_json
@@ -41,6 +42,7 @@ from optimiser.formats.plan_documents import (
     SheetUsageDocument,
     SheetWeightsDocument,
     StretchDocument,
+    TradeDocument,
 )
 from optimiser.units import Pence, Tenths
 
@@ -77,6 +79,9 @@ def _length_plan_document(plan: LengthPlan) -> LengthPlanDocument:
         **_money_fields(plan),
         material=plan.material,
         method=plan.method,
+        trade=None
+        if plan.trade is None
+        else TradeDocument.model_construct(layouts=plan.trade.layouts, extra=plan.trade.extra),
         layouts=tuple(
             LengthLayoutDocument.model_construct(
                 stock=layout.stock,
@@ -245,6 +250,9 @@ def _length_plan_of(document: LengthPlanDocument) -> LengthPlan:
         ),
         seconds=document.seconds,
         method=document.method,
+        trade=None
+        if document.trade is None
+        else Trade(layouts=document.trade.layouts, extra=Pence(document.trade.extra)),
     )
 
 

@@ -85,11 +85,19 @@ class LengthWeightsDocument(Document):
     scale: int
 
 
+class TradeDocument(Document):
+    """How many different layouts would do, and what more that costs; not this plan."""
+
+    layouts: int = Field(ge=1, le=_MOST, strict=True)
+    extra: MoneyText
+
+
 class LengthPlanDocument(MoneyFields):
     """The plan of one section."""
 
     material: Id
     method: str
+    trade: TradeDocument | None = None
     layouts: tuple[LengthLayoutDocument, ...]
     usage: LengthUsageDocument
     certificate: tuple[LengthWeightsDocument, ...]

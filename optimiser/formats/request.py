@@ -9,6 +9,7 @@ from pydantic import BeforeValidator, Field, PlainSerializer, WithJsonSchema
 
 from optimiser.domain.parts import BoardPart, CutOut, LengthPart
 from optimiser.domain.request import (
+    Access,
     Choice,
     Cutting,
     CuttingRequest,
@@ -153,6 +154,14 @@ class ChoiceDocument(Document):
     options: tuple[tuple[Id, ...], ...] = Field(min_length=1, max_length=1_000)
 
 
+class AccessDocument(Document):
+    """The longest part and the largest board part that can be carried to where a job is built."""
+
+    job: Id
+    length_mm: Size | None = None
+    board_mm: tuple[Size, Size] | None = None
+
+
 class RequestDocument(Document):
     """A cutting request: everything that is to be cut together."""
 
@@ -162,6 +171,8 @@ class RequestDocument(Document):
     lengths: tuple[LengthMaterialDocument, ...] = Field(default=(), max_length=1_000)
     sheets: tuple[SheetMaterialDocument, ...] = Field(default=(), max_length=1_000)
     choices: tuple[ChoiceDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
+    access: tuple[AccessDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
+    fewer_layouts: Flag = False
 
 
 def read_request(text: str | bytes, *, name: str = "request") -> CuttingRequest:
@@ -183,6 +194,17 @@ def request_of(document: RequestDocument) -> CuttingRequest:
         lengths=tuple(_lengths(material) for material in document.lengths),
         sheets=tuple(_sheets(material) for material in document.sheets),
         choices=tuple(Choice(id=item.id, options=item.options) for item in document.choices),
+        access=tuple(map(_access, document.access)),
+        fewer_layouts=document.fewer_layouts,
+    )
+
+
+def _access(document: AccessDocument) -> Access:
+    length, board = document.length_mm, document.board_mm
+    return Access(
+        job=document.job,
+        length=None if length is None else Tenths(length),
+        board=None if board is None else (Tenths(board[0]), Tenths(board[1])),
     )
 
 
@@ -313,6 +335,13 @@ def request_document(request: CuttingRequest) -> dict[str, Any]:
             ChoiceDocument.model_construct(id=choice.id, options=choice.options)
             for choice in request.choices
         ),
+        access=tuple(
+            AccessDocument.model_construct(
+                job=limit.job, length_mm=limit.length, board_mm=limit.board
+            )
+            for limit in request.access
+        ),
+        fewer_layouts=request.fewer_layouts,
     )
     return document.model_dump(mode="json")
 

@@ -14,9 +14,10 @@ from optimiser.domain.plan import (
     Money,
     PlacedLength,
     Stretch,
+    Trade,
     Usage,
 )
-from optimiser.domain.request import Choice, Keep, LengthMaterial
+from optimiser.domain.request import CuttingRequest, Keep, LengthMaterial
 from optimiser.planning.worth import length_credit, value_of
 from optimiser.solvers.lengths.problem import LengthsProblem, Stock
 from optimiser.units import Pence, Tenths
@@ -57,10 +58,18 @@ def lengths_problem(
 
 
 def lengths_plan(
-    material: LengthMaterial, keep: Keep, choices: tuple[Choice, ...], outcome: LengthsOutcome
+    material: LengthMaterial, request: CuttingRequest, outcome: LengthsOutcome
 ) -> LengthPlan:
     """Lay the solver's patterns out on real stock, and let the checker derive the bound."""
-    layouts = tuple(_layout(material, keep, pattern) for pattern in outcome.patterns)
+    keep = request.keep
+    patterns, trade = outcome.patterns, None
+    if outcome.trade_off is not None:
+        fewer, cost = outcome.trade_off
+        if request.fewer_layouts:
+            patterns = fewer
+        else:
+            trade = Trade(layouts=len(fewer), extra=Pence(cost - outcome.cost))
+    layouts = tuple(_layout(material, keep, pattern) for pattern in patterns)
     # The plain weight of material proves something even where the solver's weights do not.
     by_length = tuple(part.length + material.kerf for part in material.parts)
     rows = [*outcome.rows, (by_length, 1)] if material.parts else []
@@ -68,7 +77,7 @@ def lengths_plan(
         LengthWeights(weights=weights, scale=scale) for weights, scale in dict.fromkeys(rows)
     )
     money = _money(material, keep, layouts)
-    bound = length_bound(material, keep, choices, certificate)
+    bound = length_bound(material, keep, request.choices, certificate)
     return LengthPlan(
         material=material.material,
         layouts=layouts,
@@ -79,6 +88,7 @@ def lengths_plan(
         certificate=certificate,
         seconds=round(outcome.seconds, 3),
         method=outcome.method,
+        trade=trade,
     )
 
 

@@ -9,48 +9,70 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, TypeAlias
 
-from optimiser.domain.parts import BoardPart, LengthPart
 from optimiser.domain.plan import Chosen, CuttingPlan, LengthPlan, Money, SheetPlan
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.errors import NoPlan, Problem
+from optimiser.planning.access import open_options
+from optimiser.planning.better import better_plan, has_fewer_layouts
 from optimiser.planning.lengths import lengths_plan, lengths_problem
+from optimiser.planning.progress import Tell, Teller
 from optimiser.planning.sanity import quantities, require_sane
 from optimiser.planning.sheets import sheets_plan, sheets_problem
+from optimiser.planning.shortage import shortage_problems
 from optimiser.solvers.lengths.solve import solve as solve_lengths
-from optimiser.solvers.protocol import Budget, Status
+from optimiser.solvers.protocol import Budget, Status, never
 from optimiser.solvers.sheets.solve import solve as solve_sheets
-from optimiser.units import Pence, mm
+from optimiser.units import Pence
 from optimiser.verify.check import require_sound
 
 if TYPE_CHECKING:
     from optimiser.solvers.lengths.problem import LengthsOutcome
     from optimiser.solvers.sheets.problem import SheetsOutcome
 
+    Outcome: TypeAlias = LengthsOutcome | SheetsOutcome
+
 # Seconds for a first plan of one material: measured on the demo, enough for a plan within 2 % of
 # the one after seconds, and six materials are through in a quarter of a second.
 QUICK = 0.03
 # Share of the time that deciding between options may take; not measured, the rest is for cutting.
 CHOOSING = 0.4
+# Seconds at least for working out what stock is missing.
+SHORTAGE = 1.0
 
 Watch = Callable[[CuttingPlan], None]
 
 
-def plan_cutting(request: CuttingRequest, *, watch: Watch | None = None) -> CuttingPlan:
+def plan_cutting(
+    request: CuttingRequest,
+    *,
+    watch: Watch | None = None,
+    tell: Tell | None = None,
+    cancelled: Callable[[], bool] = never,
+) -> CuttingPlan:
     """Return the best plan found in the request's seconds; it has passed the checker.
 
-    `watch` is called with each complete, checked plan as it is found, the last one included.
-    Raises InvalidInput for a request that cannot be planned as it stands, NoPlan when stock and
-    rack cannot yield the parts, PlanRefused if a plan failed its check (a fault of the program).
+    `watch` is called with each complete, checked plan as it is found, the last one included; `tell`
+    with cost and bound as they improve, 20 times a second at most. Once `cancelled` returns True,
+    the best plan so far is checked and returned. Raises InvalidInput for a request that cannot be
+    planned as it stands, NoPlan when stock and rack cannot yield the parts, PlanRefused if a plan
+    failed its check (a fault of the program).
     """
     require_sane(request)
-    return _Planner(request, watch).plan()
+    return _Planner(request, watch, tell, cancelled).plan()
 
 
-class _NotFound(NoPlan):
-    """No plan was found, and none was ruled out: more time may help."""
+class _Short(NoPlan):
+    """A material has no plan, proven or not; what is missing is worked out for the caller."""
+
+    def __init__(self, name: str, wanted: dict[str, int], outcome: Outcome) -> None:
+        super().__init__(())
+        self.name = name
+        self.wanted = wanted
+        self.missing = outcome.missing
+        self.proven = outcome.status is Status.IMPOSSIBLE
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,20 +88,33 @@ class _Draft:
 
 
 class _Planner:
-    def __init__(self, request: CuttingRequest, watch: Watch | None) -> None:
+    def __init__(
+        self,
+        request: CuttingRequest,
+        watch: Watch | None,
+        tell: Tell | None,
+        cancelled: Callable[[], bool],
+    ) -> None:
         self._request = request
         self._watch = watch
-        self._budget = Budget.of(request.seconds)
+        self._budget = Budget.of(request.seconds, cancelled)
+        self._open = open_options(request)
+        self._teller = Teller(self._budget, tell, len(request.materials))
         self._materials: dict[str, LengthMaterial | SheetMaterial] = {
             material.material: material for material in request.materials
         }
 
     def plan(self) -> CuttingPlan:
-        draft = self._quick()
+        try:
+            draft = self._quick()
+        except _Short as short:
+            raise NoPlan(self._shortage(short)) from None
         if self._watch is not None and not self._is_finished(draft):
             self._watch(self._checked(draft))
         if self._request.choices:
             draft = self._choose(draft)
+        for name, known in draft.plans.items():
+            self._teller.settle(name, known.money.net, known.bound)
         draft = self._improve(draft)
         plan = self._checked(draft)
         if self._watch is not None:
@@ -91,34 +126,49 @@ class _Planner:
 
     def _quick(self) -> _Draft:
         """Plan everything with the first options that can be cut."""
-        chosen = [0 for _ in self._request.choices]
+        places = [0 for _ in self._request.choices]
         plans: dict[str, LengthPlan | SheetPlan] = {}
         while True:
+            chosen = tuple(open_[at] for open_, at in zip(self._open, places, strict=True))
             try:
                 for name in self._materials:
-                    plans[name] = self._first(name, tuple(chosen))
-            except NoPlan:
+                    plans[name] = self._first(name, chosen)
+            except _Short:
                 # Count on through the options; when there are no more, the last fault stands.
-                if not self._count_on(chosen) or self._budget.is_spent:
+                if not self._count_on(places) or self._budget.is_spent:
                     raise
             else:
-                return _Draft(tuple(chosen), plans)
+                return _Draft(chosen, plans)
 
     def _first(self, name: str, chosen: tuple[int, ...]) -> LengthPlan | SheetPlan:
         """Plan one material quickly; where that finds nothing, with all the time there is."""
         share = self._request.seconds / max(1, len(self._materials)) / 2
         try:
             return self._solve(name, chosen, min(QUICK, share))
-        except _NotFound:
+        except _Short as short:
+            if short.proven:
+                raise
             return self._solve(name, chosen, self._budget.left)
 
-    def _count_on(self, chosen: list[int]) -> bool:
-        """Move to the next combination of options; False when all have been tried."""
-        for place, choice in enumerate(self._request.choices):
-            chosen[place] += 1
-            if chosen[place] < len(choice.options):
+    def _shortage(self, short: _Short) -> tuple[Problem, ...]:
+        request = self._request
+        return shortage_problems(
+            self._materials[short.name],
+            request.keep,
+            short.wanted,
+            short.missing,
+            Budget.of(max(SHORTAGE, self._budget.left), self._budget.cancelled),
+            request.seed,
+            proven=short.proven,
+        )
+
+    def _count_on(self, places: list[int]) -> bool:
+        """Move to the next combination of open options; False when all have been tried."""
+        for place, open_ in enumerate(self._open):
+            places[place] += 1
+            if places[place] < len(open_):
                 return True
-            chosen[place] = 0
+            places[place] = 0
         return False
 
     def _choose(self, draft: _Draft) -> _Draft:
@@ -127,9 +177,10 @@ class _Planner:
         improved = True
         while improved and self._budget.used < deadline:
             improved = False
-            for place, choice in enumerate(self._request.choices):
-                for option in range(len(choice.options)):
-                    if option == draft.chosen[place] or self._budget.used >= deadline:
+            for place, open_ in enumerate(self._open):
+                for option in open_:
+                    is_late = self._budget.used >= deadline or self._budget.is_spent
+                    if option == draft.chosen[place] or is_late:
                         continue
                     other = self._with_option(draft, place, option)
                     if other is not None and other.cost < draft.cost:
@@ -145,7 +196,7 @@ class _Planner:
             if any(part.id in moved for part in material.parts):
                 try:
                     plans[name] = self._solve(name, chosen, QUICK)
-                except NoPlan:
+                except _Short:
                     return None
         return _Draft(chosen, plans)
 
@@ -162,23 +213,39 @@ class _Planner:
             if share <= QUICK:
                 break
             # Scarce stock may leave a search without a plan; then the quick one stands.
-            with suppress(_NotFound):
-                plans[name] = _better(plans[name], self._solve(name, draft.chosen, share))
+            with suppress(_Short):
+                found = self._solve(name, draft.chosen, share)
+                plans[name] = self._better(plans[name], found)
+            self._teller.settle(name, plans[name].money.net, plans[name].bound)
         return _Draft(draft.chosen, plans)
+
+    def _better(
+        self, old: LengthPlan | SheetPlan, new: LengthPlan | SheetPlan
+    ) -> LengthPlan | SheetPlan:
+        if self._request.fewer_layouts and isinstance(old, LengthPlan):
+            assert isinstance(new, LengthPlan)
+            return better_plan(old, new, is_better=has_fewer_layouts(old, new))
+        return better_plan(old, new, is_better=new.money.net <= old.money.net)
 
     def _solve(self, name: str, chosen: tuple[int, ...], seconds: float) -> LengthPlan | SheetPlan:
         request = self._request
         material = self._materials[name]
         wanted = quantities(request, chosen)
-        budget = Budget.of(seconds)
+        budget = Budget.of(seconds, self._budget.cancelled)
+
+        def progress(cost: int, bound: int) -> None:
+            self._teller.hear(name, cost, bound)
+
         if isinstance(material, LengthMaterial):
             lengths = lengths_problem(material, request.keep, wanted)
-            outcome = solve_lengths(lengths, budget=budget, seed=request.seed)
-            _require_plan(material, outcome)
-            return lengths_plan(material, request.keep, request.choices, outcome)
+            outcome = solve_lengths(lengths, budget=budget, seed=request.seed, progress=progress)
+            if outcome.status not in (Status.OPTIMAL, Status.FEASIBLE):
+                raise _Short(name, wanted, outcome)
+            return lengths_plan(material, request, outcome)
         sheets = sheets_problem(material, request.keep, wanted)
-        found = solve_sheets(sheets, budget=budget, seed=request.seed)
-        _require_plan(material, found)
+        found = solve_sheets(sheets, budget=budget, seed=request.seed, progress=progress)
+        if found.status not in (Status.OPTIMAL, Status.FEASIBLE):
+            raise _Short(name, wanted, found)
         return sheets_plan(material, request.keep, request.choices, found)
 
     def _checked(self, draft: _Draft) -> CuttingPlan:
@@ -212,64 +279,3 @@ class _Planner:
                 seconds=round(self._budget.used, 3),
             ),
         )
-
-
-def _better(old: LengthPlan | SheetPlan, new: LengthPlan | SheetPlan) -> LengthPlan | SheetPlan:
-    """Take the cheaper plan (the new one at equal cost) with the better proof of the two."""
-    plan, other = (new, old) if new.money.net <= old.money.net else (old, new)
-    seconds = round(old.seconds + new.seconds, 3)
-    if other.bound <= plan.bound:
-        return replace(plan, seconds=seconds)
-    proven = other.bound == plan.money.net
-    if isinstance(plan, LengthPlan) and isinstance(other, LengthPlan):
-        return replace(
-            plan,
-            bound=other.bound,
-            certificate=other.certificate,
-            proven=proven,
-            seconds=seconds,
-        )
-    assert isinstance(plan, SheetPlan)
-    assert isinstance(other, SheetPlan)
-    return replace(
-        plan, bound=other.bound, certificate=other.certificate, proven=proven, seconds=seconds
-    )
-
-
-def _require_plan(
-    material: LengthMaterial | SheetMaterial, outcome: LengthsOutcome | SheetsOutcome
-) -> None:
-    """Raise NoPlan, naming what is missing, when a solver comes back without a plan."""
-    if outcome.status in (Status.OPTIMAL, Status.FEASIBLE):
-        return
-    proven = outcome.status is Status.IMPOSSIBLE
-    trouble = (
-        "the stock and the rack cannot yield it"
-        if proven
-        else "no plan was found in the time given, and none was ruled out"
-    )
-    remedy = (
-        "Add stock, a longer or larger size, or more of it"
-        if proven
-        else "Give more seconds, or more stock"
-    )
-    parts: tuple[LengthPart | BoardPart, ...] = material.parts
-    fault = NoPlan if proven else _NotFound
-    raise fault(
-        tuple(
-            Problem(
-                f"{material.material}: part {part.id!r}",
-                f"{missing} of {part.quantity} × {_size(part)} are left over: {trouble}",
-                remedy,
-            )
-            for part, missing in zip(parts, outcome.missing, strict=True)
-            if missing
-        )
-        or (Problem(material.material, trouble, remedy),)
-    )
-
-
-def _size(part: LengthPart | BoardPart) -> str:
-    if isinstance(part, LengthPart):
-        return mm(part.length)
-    return f"{mm(part.width)} × {mm(part.height)}"

@@ -13,6 +13,7 @@ from math import isfinite
 from optimiser.domain.parts import BoardPart, CutOut
 from optimiser.domain.request import Choice, Cutting, CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.errors import InvalidInput, Problem
+from optimiser.planning.access import access_problems
 from optimiser.units import LARGEST, mm
 
 # The solvers and the checker are sized for this; more wants splitting by date or by material.
@@ -59,6 +60,7 @@ def _problems(request: CuttingRequest) -> Iterator[Problem]:
     for number, sheets in enumerate(request.sheets):
         yield from _sheet_problems(f"sheets[{number}]", sheets)
     yield from _choice_problems(request.choices, set(ids))
+    yield from access_problems(request)
 
 
 def _twice(what: str, names: Iterable[str]) -> Iterator[Problem]:

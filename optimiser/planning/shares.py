@@ -125,6 +125,7 @@ def _only(request: CuttingRequest, job: str) -> CuttingRequest:
             for choice in request.choices
             if any(id_ in ids for option in choice.options for id_ in option)
         ),
+        access=tuple(limit for limit in request.access if limit.job == job),
     )
 
 

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from optimiser.domain.parts import BoardPart, LengthPart
 from optimiser.errors import PlanRefused, Problem
+from optimiser.verify.access import check_access
 from optimiser.verify.bounds import BadCertificate, length_bound, sheet_bound
 from optimiser.verify.fault import Fault
 from optimiser.verify.lengths import check_length_layouts
@@ -53,6 +54,7 @@ def check_plan(request: CuttingRequest, plan: CuttingPlan) -> tuple[Fault, ...]:
             faults += _check_bound(sheets, bound)
         except BadCertificate as trouble:
             faults.append(Fault(sheets.material, str(trouble)))
+    faults += check_access(request, plan)
     faults += _check_totals(request, plan)
     return tuple(faults)
 

@@ -152,7 +152,8 @@ def test_a_shortage_is_no_plan_and_names_what_is_missing(service: Caller) -> Non
 
     document = the_problem(service.post("/plans", body), status=422, kind="no-plan")
 
-    (problem,) = document["problems"]
+    enough, problem = document["problems"]
+    assert "the stock is short of 1 piece" in enough["trouble"]
     assert "A/upright-1" in problem["field"]
     assert problem["trouble"].startswith("1 of 4 × 2281.5")
 

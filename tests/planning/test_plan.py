@@ -280,7 +280,8 @@ def test_too_little_stock_is_no_plan_and_names_the_parts_left_over() -> None:
     with pytest.raises(NoPlan) as refusal:
         plan_cutting(request)
 
-    (problem,) = refusal.value.problems
+    enough, problem = refusal.value.problems
+    assert "1 × '1000'" in enough.remedy
     assert "timber: part 'plate'" in problem.field
     assert "1 of 3 × 90 are left over" in problem.trouble
     assert "Add stock" in problem.remedy

@@ -15,15 +15,16 @@ from optimiser.solvers.lengths import greedy
 from optimiser.solvers.lengths.bounds import Row, dual_weights, material_weights, slack
 from optimiser.solvers.lengths.dive import dive
 from optimiser.solvers.lengths.master import Master, Root, generate, prices_at
-from optimiser.solvers.lengths.plans import Layout, Plan, cost_of, unfold
+from optimiser.solvers.lengths.outcome import outcome_of
+from optimiser.solvers.lengths.plans import Layout, Plan
 from optimiser.solvers.lengths.pool import choose, is_impossible
-from optimiser.solvers.lengths.prepare import Ready, prepare
+from optimiser.solvers.lengths.prepare import prepare
 from optimiser.solvers.lengths.problem import LengthsOutcome, LengthsProblem, Stock
 from optimiser.solvers.lengths.regroup import TYPES, draw_group
 from optimiser.solvers.lengths.rework import rework
 from optimiser.solvers.lengths.search import Search
 from optimiser.solvers.lengths.tidy import tidy
-from optimiser.solvers.protocol import Budget, Progress, Status
+from optimiser.solvers.protocol import Budget, Progress
 
 # Measured: the value at which most bin-packing lists are closed before the first dive.
 PERTURBED_GREEDIES = 12
@@ -63,7 +64,7 @@ def solve(
     either improves. The same seed gives the same outcome when it ends by proof, not by time.
     """
     ready = prepare(problem)
-    main = Budget(budget.seconds * (1.0 - TIDYING), budget.clock, budget.started)
+    main = budget.until(budget.seconds * (1.0 - TIDYING))
     search = Search(ready, main, seed, progress)
     trade = None
     if not ready.weights:
@@ -73,7 +74,7 @@ def solve(
     else:
         _run(search)
         trade = _tidy(search, budget)
-    return _outcome(problem, search, trade)
+    return outcome_of(problem, search, trade)
 
 
 def warm() -> None:
@@ -101,12 +102,17 @@ def warm() -> None:
 
 def _tidy(search: Search, budget: Budget) -> Plan | None:
     """Make the plan simpler at the same cost; return one much simpler for a trifle more."""
-    if search.prices is None or not search.has_plan() or budget.seconds < LEAST_TIDYING:
+    if not search.has_plan() or budget.seconds < LEAST_TIDYING or budget.cancelled():
         return None
+    prices = search.prices
+    if prices is None:
+        # Proven before any program was solved: a part is worth its length of the cheapest stock.
+        rate = min(kind.cost / kind.capacity for kind in search.ready.kinds)
+        prices = rate * np.array(search.ready.weights, np.float64)
     used = budget.used
     until = min(budget.seconds, used + LEAST_TIDYING + TIDYING_SHARE * used)
-    own = Budget(until, budget.clock, budget.started)
-    plan, trade = tidy(search.ready, search.pricer, search.plan, search.prices, search.pool, own)
+    own = budget.until(until)
+    plan, trade = tidy(search.ready, search.pricer, search.plan, prices, search.pool, own)
     search.replace(plan)
     return trade
 
@@ -203,7 +209,7 @@ def _sharpen(search: Search, master: Master) -> None:
 
 def _slice(budget: Budget) -> Budget:
     """Leave time for whole plans: prices not quite final already fill stock well."""
-    return Budget(budget.used + GENERATING * budget.left, budget.clock, budget.started)
+    return budget.until(budget.used + GENERATING * budget.left)
 
 
 def _rework(search: Search, root: Root, share: float) -> None:
@@ -280,7 +286,7 @@ def _regroup(search: Search, root: Root) -> None:
         }
         drawn = draw_group(ready, search.plan, losses, search.rng)
         budget = search.budget
-        own = Budget(min(budget.seconds, budget.used + GROUP_SECONDS), budget.clock, budget.started)
+        own = budget.until(min(budget.seconds, budget.used + GROUP_SECONDS))
         inner = Search(drawn.ready, own, search.rng.getrandbits(48), None)
         inner.offer(drawn.plan, "")
         _run(inner, inside=True)
@@ -358,44 +364,3 @@ def _choose(search: Search, layouts: list[Layout], share: float) -> bool:
     choice = choose(search.ready, layouts, search.cost, seconds)
     improved = search.offer(choice.plan, "integer program")
     return choice.exhausted and not improved
-
-
-def _outcome(problem: LengthsProblem, search: Search, trade: Plan | None) -> LengthsOutcome:
-    """State what was found, in the problem's own sizes and stocks."""
-    ready = search.ready
-    status = Status.IMPOSSIBLE if search.is_impossible else Status.UNKNOWN
-    patterns = []
-    missing = [0] * len(problem.sizes)
-    bound = search.bound
-    if search.cost is not None:
-        bound = min(bound, search.cost)
-        status = Status.OPTIMAL if search.cost == bound else Status.FEASIBLE
-        patterns = unfold(problem, ready, search.plan)
-    else:
-        for t, sources in enumerate(ready.sources):
-            short = search.missing[t]
-            for index in sources:
-                missing[index] = min(short, problem.demands[index])
-                short -= missing[index]
-    return LengthsOutcome(
-        status=status,
-        patterns=tuple(patterns),
-        cost=search.cost or 0,
-        bound=bound,
-        rows=tuple((_spread(problem, ready, row.weights), row.scale) for row in search.rows),
-        missing=tuple(missing),
-        method=search.method,
-        seconds=search.budget.used,
-        trade_off=None
-        if trade is None
-        else (tuple(unfold(problem, ready, trade)), cost_of(ready, trade)),
-    )
-
-
-def _spread(problem: LengthsProblem, ready: Ready, weights: tuple[int, ...]) -> tuple[int, ...]:
-    """Give each of the problem's sizes the weight of its type; 0 where none is demanded."""
-    spread = [0] * len(problem.sizes)
-    for t, sources in enumerate(ready.sources):
-        for index in sources:
-            spread[index] = weights[t]
-    return tuple(spread)

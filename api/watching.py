@@ -1,0 +1,65 @@
+"""What the terminal shows while a plan is made, and Ctrl-C: once keeps the best plan, twice quits.
+
+The line of figures is rewritten in place, on a terminal only; a log gets the complete plans.
+"""
+
+from __future__ import annotations
+
+import signal
+import sys
+from threading import Event
+from types import FrameType, TracebackType
+
+from optimiser import CuttingPlan, PlanProgress, pounds
+
+
+class Watching:
+    """Use as a context around the planning; hand its methods to the planner."""
+
+    def __init__(self) -> None:
+        self._stop = Event()
+        self._is_live = sys.stderr.isatty()
+        self._before: signal.Handlers | object = signal.SIG_DFL
+
+    def __enter__(self) -> Watching:
+        self._before = signal.signal(signal.SIGINT, self._interrupted)
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        signal.signal(signal.SIGINT, self._before)  # type: ignore[arg-type]  # what signal() gave
+        self._clear()
+
+    def cancelled(self) -> bool:
+        """Return whether Ctrl-C was pressed."""
+        return self._stop.is_set()
+
+    def complete(self, plan: CuttingPlan) -> None:
+        """Tell of a complete, checked plan."""
+        self._clear()
+        print(_line(plan.seconds, plan.money.net, plan.bound), file=sys.stderr)
+
+    def progress(self, state: PlanProgress) -> None:
+        """Show how far the planning is."""
+        if self._is_live:
+            line = _line(state.seconds, state.cost, state.bound)
+            print(f"\r{line}  (Ctrl-C keeps the best)", end="", file=sys.stderr, flush=True)
+
+    def _clear(self) -> None:
+        if self._is_live:
+            print(f"\r{'':<78}\r", end="", file=sys.stderr, flush=True)
+
+    def _interrupted(self, number: int, frame: FrameType | None) -> None:
+        del number, frame
+        self._stop.set()
+        signal.signal(signal.SIGINT, signal.default_int_handler)
+        print("\nscantling: stopping; the best plan so far is kept", file=sys.stderr)
+
+
+def _line(seconds: float, cost: int, bound: int) -> str:
+    gap = 100 * (cost - bound) / cost if cost else 0.0
+    return f"  {seconds:5.1f} s: net {pounds(cost)}, bound {pounds(bound)}, gap {gap:.2f} %"
