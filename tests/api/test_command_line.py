@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import json
 import re
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -423,3 +424,41 @@ def test_help_loads_nothing_heavy() -> None:
     )
 
     assert done.stdout.strip() == "[]"
+
+
+def test_a_part_that_cannot_be_carried_in_is_named_with_its_job_and_limit(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert run("plan", WALL, "--prices", PRICES, "--access", "A=2000,900x600") == 2
+
+    said = refusal(capsys)
+    assert "job 'A' lets in 2000 at most" in said
+    assert "lets in 900 × 600 at most" in said
+
+
+def test_an_access_that_is_no_size_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("plan", WALL, "--prices", PRICES, "--access", "A=long") == 2
+
+    assert "access[0].length_mm" in refusal(capsys)
+
+
+def test_ctrl_c_keeps_the_best_plan_and_writes_it(tmp_path: Path) -> None:
+    """A minute to think, stopped once the first complete plan has been told."""
+    process = subprocess.Popen(
+        [sys.executable, "-m", "api.cli", "plan", WALL, PARTS, "--prices", PRICES, "--out",
+         tmp_path / "out", "--seconds", "60"],
+        cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+    )  # fmt: skip
+    assert process.stderr is not None
+    first = process.stderr.readline()
+    assert "net" in first
+
+    process.send_signal(signal.SIGINT)
+    _, said = process.communicate(timeout=50)
+
+    assert process.returncode == 0
+    assert "stopping; the best plan so far is kept" in said
+    plan = lib.read_plan((tmp_path / "out" / "plan.json").read_bytes())
+    assert plan.seconds < 50
+    request = lib.read_request((tmp_path / "out" / "request.json").read_bytes())
+    assert lib.check_plan(request, plan) == ()

@@ -145,6 +145,7 @@ class _Program:
         self._model.minimize(expression)
         solver = cp_model.CpSolver()
         solver.parameters.num_workers = 1
+        solver.parameters.catch_sigint_signal = False  # Ctrl-C is the caller's
         solver.parameters.max_deterministic_time = COUNT_WORK
         self._status = solver.solve(self._model)
         return None if self._status == cp_model.INFEASIBLE else solver

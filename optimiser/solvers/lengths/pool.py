@@ -95,6 +95,7 @@ def is_impossible(ready: Ready, layouts: Sequence[Layout], seconds: float, seed:
         model.add(sum(used) <= ready.most(k))
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
+    solver.parameters.catch_sigint_signal = False  # Ctrl-C is the caller's
     solver.parameters.random_seed = seed
     solver.parameters.max_time_in_seconds = max(0.01, seconds)
     return bool(solver.solve(model) == cp_model.INFEASIBLE)
