@@ -1,11 +1,12 @@
 """How good and how fast lengths are cut, on published and generated lists.
 
 Run: python -m benchmarks.lengths --instances DIR [--sets A B …] --seconds S --out FILE.json
-One JSON line an instance: set, instance, cost, bound, proven, seconds, peak_mb (of the process,
-so far). Formats: one stock length: types, length, then "length demand" lines; folders multi_*:
-stock types, "length availability price" lines, types, "length demand" lines; generated_leftover:
-first "kerf trim trim keep", then stock and parts as before, parts with a job's number. Availability
-of 100000 and more counts as unlimited. `--growth` measures seeded batches of rising size instead.
+One JSON line an instance: set, instance, best_known, cost, bound, proven, seconds (until proven,
+else all), first_seconds, peak_mb (of the process so far: give --sets one at a time for clean ones).
+Formats: see lengths_sets.py. A summary of each set is printed at the end.
+`--growth` measures seeded batches of 1 to 50 jobs and lists of rising size instead, without
+instances. `--plain` also cuts by four plain methods with the same time. `--cpu` counts the
+process's own seconds, for a machine that is shared.
 """
 
 from __future__ import annotations
@@ -14,27 +15,18 @@ import argparse
 import gc
 import json
 import resource
-from collections.abc import Iterator
-from dataclasses import dataclass
-from fractions import Fraction
+import time
+from collections.abc import Iterable, Iterator
+from itertools import chain
 from pathlib import Path
-from random import Random
-from time import perf_counter
+from statistics import median
 
-from optimiser.solvers.lengths.problem import LengthsProblem, Stock
+from benchmarks.lengths_plain import METHODS
+from benchmarks.lengths_sets import Instance, growth, many_parts, read
 from optimiser.solvers.lengths.solve import solve, warm
 from optimiser.solvers.protocol import Budget
 
-UNLIMITED = 100_000
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Instance:
-    """One list to cut and where it comes from."""
-
-    set_name: str
-    name: str
-    problem: LengthsProblem
+Row = dict[str, str | int | float | bool]
 
 
 def main() -> None:
@@ -44,121 +36,107 @@ def main() -> None:
     parser.add_argument("--sets", nargs="*", default=[])
     parser.add_argument("--every", type=int, default=1, help="take each n-th instance of a set")
     parser.add_argument("--growth", action="store_true")
+    parser.add_argument("--plain", action="store_true", help="plain methods beside")
+    parser.add_argument("--cpu", action="store_true", help="count the process's own seconds")
     parser.add_argument("--seconds", type=float, default=5.0)
     parser.add_argument("--seed", type=int, default=0)
     parser.add_argument("--out", type=Path, required=True)
     options = parser.parse_args()
+    if options.instances is None and not options.growth:
+        parser.error("give --instances DIR or --growth")
     warm()
-    instances = growth() if options.growth else read(options.instances, options.sets, options.every)
+    instances: Iterator[Instance] = (
+        chain(growth(), many_parts())
+        if options.growth
+        else read(options.instances, options.sets, options.every)
+    )
+    clock = time.process_time if options.cpu else time.perf_counter
+    rows = []
     with options.out.open("w", encoding="utf-8") as out:
         for instance in instances:
-            line = json.dumps(measure(instance, options.seconds, options.seed))
-            print(line, file=out, flush=True)
+            row = measure(instance, Budget(options.seconds, clock, clock()), options.seed)
+            if options.plain:
+                row |= plain(instance, options.seconds)
+            rows.append(row)
+            print(json.dumps(row), file=out, flush=True)
+    print(summary(rows))
 
 
-def measure(instance: Instance, seconds: float, seed: int) -> dict[str, str | int | float | bool]:
+def measure(instance: Instance, budget: Budget, seed: int) -> Row:
     """Solve once and return the figures of one line."""
     gc.collect()
-    first: list[float] = []
-    started = perf_counter()
+    heard: list[tuple[float, bool]] = []
     outcome = solve(
         instance.problem,
-        budget=Budget.of(seconds),
+        budget=budget,
         seed=seed,
-        progress=lambda _cost, _bound: first.append(perf_counter() - started),
+        progress=lambda cost, bound: heard.append((budget.used, cost <= bound)),
     )
+    used = budget.used
+    proven = outcome.status.value in ("optimal", "impossible")
+    settled = min((at for at, is_proven in heard if is_proven), default=used)
     return {
         "set": instance.set_name,
         "instance": instance.name,
+        "best_known": instance.best_known,
         "cost": outcome.cost,
         "bound": outcome.bound,
-        "proven": outcome.status.value in ("optimal", "impossible"),
+        "proven": proven,
         "status": outcome.status.value,
         "method": outcome.method,
-        "first_seconds": round(first[0], 4) if first else -1.0,
-        "best_seconds": round(first[-1], 4) if first else -1.0,
-        "seconds": round(perf_counter() - started, 4),
+        "pieces": sum(pattern.times for pattern in outcome.patterns),
+        "layouts": len(outcome.patterns),
+        "first_seconds": round(heard[0][0], 4) if heard else -1.0,
+        "seconds": round(settled if proven else used, 4),
+        "all_seconds": round(used, 4),
         "peak_mb": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024,
     }
 
 
-def read(folder: Path, sets: list[str], every: int) -> Iterator[Instance]:
-    """Yield the instances of the named sets, or of all."""
-    names = sets or sorted(path.name for path in folder.iterdir() if path.is_dir())
-    for name in names:
-        for path in sorted((folder / name).glob("*.txt"))[::every]:
-            numbers = [int(number) for number in path.read_text(encoding="utf-8").split()]
-            yield Instance(set_name=name, name=path.stem, problem=_problem(name, numbers))
+def plain(instance: Instance, seconds: float) -> Row:
+    """Cut by each plain method; cost -1 where it finds no plan, has no answer, or is too slow."""
+    row: Row = {}
+    for name, method in METHODS.items():
+        started = time.perf_counter()
+        cost = method(instance.problem, seconds)
+        row[f"{name}_cost"] = -1 if cost is None else cost
+        row[f"{name}_seconds"] = round(time.perf_counter() - started, 4)
+    return row
 
 
-def _problem(set_name: str, numbers: list[int]) -> LengthsProblem:
-    """Read one file's numbers; see the module's docstring for the formats."""
-    if set_name == "generated_leftover":
-        kerf, trim_one, trim_other, _ = numbers[:4]
-        return _several(numbers[4:], width=3, kerf=kerf, trims=trim_one + trim_other)
-    if set_name.startswith("multi_"):
-        return _several(numbers, width=2, kerf=0, trims=0)
-    types, length = numbers[:2]
-    return _build(numbers[2 : 2 + 2 * types], 2, 0, (Stock(usable=length, cost=1, available=None),))
+def summary(rows: Iterable[Row]) -> str:
+    """Return a table: per set how many are proven, at the best known cost, how fast, what gap."""
+    sets: dict[str, list[Row]] = {}
+    for row in rows:
+        sets.setdefault(str(row["set"]), []).append(row)
+    lines = [
+        f"{'set':<22} {'of':>4} {'proven':>6} {'at best':>7} {'median s':>9} {'max s':>7} "
+        f"{'mean gap %':>10} {'max gap %':>9} {'MB':>5}"
+    ]
+    for name, group in sets.items():
+        seconds = [float(row["seconds"]) for row in group]
+        gaps = [_gap(row) for row in group]
+        lines.append(
+            f"{name:<22} {len(group):>4} {sum(bool(row['proven']) for row in group):>6} "
+            f"{sum(is_at_best(row) for row in group):>7} {median(seconds):>9.3f} "
+            f"{max(seconds):>7.2f} {sum(gaps) / len(gaps):>10.4f} {max(gaps):>9.4f} "
+            f"{max(int(row['peak_mb']) for row in group):>5}"
+        )
+    return "\n".join(lines)
 
 
-def _several(numbers: list[int], *, width: int, kerf: int, trims: int) -> LengthsProblem:
-    kinds = numbers[0]
-    rows = [numbers[1 + 3 * k : 4 + 3 * k] for k in range(kinds)]
-    stocks = tuple(
-        Stock(usable=length - trims, cost=price, available=None if count >= UNLIMITED else count)
-        for length, count, price in rows
-    )
-    return _build(numbers[2 + 3 * kinds :], width, kerf, stocks)
+def is_at_best(row: Row) -> bool:
+    """Return whether a line's cost is no more than the best known, or its refusal is right."""
+    known = str(row["best_known"])
+    if known == "infeasible":
+        return row["status"] == "impossible"
+    has_plan = row["status"] in ("optimal", "feasible")
+    return has_plan and known != "" and float(row["cost"]) <= float(known)
 
 
-def _build(parts: list[int], width: int, kerf: int, stocks: tuple[Stock, ...]) -> LengthsProblem:
-    return LengthsProblem(
-        sizes=tuple(parts[0::width]),
-        demands=tuple(parts[1::width]),
-        kerf=kerf,
-        stocks=stocks,
-        keep=0,
-        credit=Fraction(0),
-    )
-
-
-def growth() -> Iterator[Instance]:
-    """Yield seeded batches of feature walls: 1 to 50 jobs, a dozen offcuts, credit one half."""
-    for jobs in (1, 3, 10, 25, 50):
-        for seed in range(3):
-            yield Instance(set_name="growth", name=f"jobs{jobs}_{seed}", problem=batch(jobs, seed))
-
-
-def batch(jobs: int, seed: int) -> LengthsProblem:
-    """Draw a batch in tenths of a millimetre: uprights, plates, noggings and short members."""
-    rng = Random(seed)
-    parts: dict[int, int] = {}
-    for _ in range(jobs):
-        height = 23_000 + rng.randrange(2_000)
-        width = rng.randrange(24_000, 36_000)
-        drawn = [(height + rng.randrange(-100, 100), rng.randrange(2, 5)) for _ in range(3)]
-        drawn += [(width // 2, 2), (width - width // 2, 2)]
-        drawn += [(rng.randrange(2_500, 16_000), rng.randint(1, 6)) for _ in range(10)]
-        drawn += [(size, rng.randrange(2, 6)) for size in (5_620, 3_620)]
-        for size, demand in drawn:
-            parts[size] = parts.get(size, 0) + demand
-    # Illustrative prices, pence a length; nearly but not quite in proportion.
-    prices = {2_400: 360, 3_000: 455, 3_600: 550, 4_800: 725}
-    credit = Fraction(360, 24_000) / 2
-    stocks = [Stock(usable=10 * mm - 200, cost=pence) for mm, pence in prices.items()]
-    for _ in range(12):
-        length = rng.randrange(6_000, 20_000)
-        cost = int(length * credit) + 1
-        stocks.append(Stock(usable=length - 200, cost=cost, available=1))
-    return LengthsProblem(
-        sizes=tuple(parts),
-        demands=tuple(parts.values()),
-        kerf=30,
-        stocks=tuple(stocks),
-        keep=6_000,
-        credit=credit,
-    )
+def _gap(row: Row) -> float:
+    cost, bound = float(row["cost"]), float(row["bound"])
+    return 100 * (cost - bound) / cost if cost > 0 else 0.0
 
 
 if __name__ == "__main__":

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from benchmarks.lengths import batch
+from benchmarks.lengths_sets import batch
 from optimiser.solvers.lengths import greedy
 from optimiser.solvers.lengths.bounds import dual_weights, least_counts, material_weights, weigh
 from optimiser.solvers.lengths.master import Master, Root, generate

@@ -46,6 +46,7 @@ GROUPS = 4  # between two turns of diving
 GROUP_SECONDS = 0.5
 TIDYING = 0.1  # of the budget is kept for second goals
 TIDYING_SHARE = 0.25  # of the time used; a plan found at once is also made tidy at once
+TIDY_POOL = 1_000  # patterns of plans of the same cost; where they are more, those met must do
 LEAST_TIDYING = 0.3  # seconds; a smaller budget has none to spare
 LISTED = 6_000  # patterns; above it the integer program is slower than diving
 PROOF_PATTERNS = 4_000  # patterns; above it an exhaustive proof is not tried
@@ -112,7 +113,10 @@ def _tidy(search: Search, budget: Budget) -> Plan | None:
     used = budget.used
     until = min(budget.seconds, used + LEAST_TIDYING + TIDYING_SHARE * used)
     own = budget.until(until)
-    plan, trade = tidy(search.ready, search.pricer, search.plan, prices, search.pool, own)
+    pool = search.pool
+    if search.cost is not None and (listed := _listed(search, search.cost, TIDY_POOL)):
+        pool = [*pool, *listed]
+    plan, trade = tidy(search.ready, search.pricer, search.plan, prices, pool, own)
     search.replace(plan)
     return trade
 
@@ -228,7 +232,7 @@ def _make_whole(search: Search, master: Master | None, root: Root, *, inside: bo
     while not search.is_over():
         if search.cost is not None and search.cost != listed_at:
             listed_at = search.cost
-            listed = _listed(search)
+            listed = _listed(search, search.cost - search.ready.step, LISTED)
             if listed is not None and not search.is_over():
                 done = _choose(search, listed, 0.9)
                 if done:
@@ -337,11 +341,9 @@ def _settle_scarcity(search: Search, master: Master) -> None:
         search.is_impossible = True
 
 
-def _listed(search: Search) -> list[Layout] | None:
-    """List every pattern that a plan better than the best can use; None when they are many."""
+def _listed(search: Search, target: int, most: int) -> list[Layout] | None:
+    """List every pattern that a plan of cost `target` can use; None when they are over `most`."""
     ready = search.ready
-    assert search.cost is not None
-    target = search.cost - ready.step
     narrowest: tuple[float, Row, int] | None = None
     for row in search.rows:
         gap = slack(ready, search.rows, row, target)
@@ -355,7 +357,7 @@ def _listed(search: Search) -> list[Layout] | None:
     values = np.array(row.weights, np.int64)
     limits = np.array(ready.demands, np.int64)
     least = [most - gap for most in row.yields]
-    return search.pricer.collect(values, limits, row.scale, least, LISTED)
+    return search.pricer.collect(values, limits, row.scale, least, most)
 
 
 def _choose(search: Search, layouts: list[Layout], share: float) -> bool:

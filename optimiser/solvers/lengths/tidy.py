@@ -13,6 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 from ortools.linear_solver import pywraplp
 
+from optimiser.solvers.lengths.combine import combine
 from optimiser.solvers.lengths.greedy import fill_by_value, stock_left
 from optimiser.solvers.lengths.plans import Layout, Plan, cost_of, settle
 from optimiser.solvers.lengths.pool import QUIET
@@ -53,11 +54,12 @@ def tidy(
     The trade has fewer layouts still, for up to 0.25 % more; None where none was found. `prices`
     are floats by type in pence, `pool` holds layouts worth a look.
     """
-    best, best_rank = plan, rank(ready, plan)
+    best = combine(ready, plan, budget)
+    best_rank = rank(ready, best)
     dearest = best_rank.cost + best_rank.cost // EXTRA_SHARE
     trade: Plan | None = None
     fewest = best_rank.layouts
-    seen = set(plan)
+    seen = {*plan, *best}
     for lenience in LENIENCES:
         if budget.is_spent:
             break
@@ -66,6 +68,7 @@ def tidy(
         if any(missing):
             continue
         seen |= set(exact)
+        exact = combine(ready, exact, budget)
         its_rank = rank(ready, exact)
         if its_rank < best_rank:
             best, best_rank = exact, its_rank

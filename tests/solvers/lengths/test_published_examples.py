@@ -28,7 +28,18 @@ HAESSLER: Parts = {
     98: 9, 96: 31, 82: 6, 81: 14, 80: 43, 70: 15, 68: 21, 62: 5,
 }  # fmt: skip
 
+# Forty-nine lengths from bars of 6000, posted by a user; published as open between 1027 and 1030.
+BARS: Parts = {
+    1630: 172, 1625: 714, 1620: 110, 1617: 262, 1540: 32, 1529: 100, 1528: 76, 1505: 110,
+    1504: 20, 1484: 58, 1466: 15, 1450: 10, 1283: 40, 1017: 50, 970: 70, 930: 8, 916: 210,
+    898: 395, 894: 49, 881: 17, 855: 20, 844: 10, 805: 718, 787: 17, 786: 710, 780: 150,
+    754: 34, 746: 15, 707: 122, 698: 7, 651: 10, 644: 15, 638: 10, 605: 10, 477: 4, 473: 34,
+    471: 25, 468: 10, 460: 908, 458: 161, 453: 765, 447: 21, 441: 20, 422: 318, 421: 22,
+    419: 382, 396: 22, 309: 123, 266: 35,
+}  # fmt: skip
+
 ONE_LENGTH = {
+    "forty-nine lengths of 6000, posted and open": (6000, BARS, 1027),
     "Chvátal 1983 chapter 13": (100, CHVATAL, 453),
     "Winston, boards of 17 ft": (17, {9: 15, 5: 20, 3: 25}, 19),
     "thirteen widths of 5600": (5600, ROLLS, 73),
@@ -133,6 +144,7 @@ KERF = {
     "rolls, kerf 5, ends trimmed 5": (5590, 5, ROLLS, 74),
     "rolls, kerf 5, ends trimmed 10": (5580, 5, ROLLS, 74),
     "Chvátal, kerf 30": (10000, 30, {100 * s: d for s, d in CHVATAL.items()}, 453),
+    "Chvátal, kerf 60": (10000, 60, {100 * s: d for s, d in CHVATAL.items()}, 453),
     "Chvátal, kerf 100": (10000, 100, {100 * s: d for s, d in CHVATAL.items()}, 453),
 }
 

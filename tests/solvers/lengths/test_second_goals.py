@@ -9,8 +9,9 @@ from random import Random
 import numpy as np
 import pytest
 
-from benchmarks.lengths import batch
+from benchmarks.lengths_sets import batch
 from optimiser.solvers.lengths import rework as module
+from optimiser.solvers.lengths.combine import combine
 from optimiser.solvers.lengths.greedy import best_fit, start_values
 from optimiser.solvers.lengths.plans import Layout, cost_of, missing_from
 from optimiser.solvers.lengths.prepare import Ready, prepare
@@ -93,6 +94,39 @@ def test_at_equal_cost_the_plan_with_fewer_layouts_is_chosen() -> None:
     assert rank(ready, plan) < rank(ready, mixed)
     # 6 of 70 + 30, 2 of 50 + 50 and one 40 + 40: nothing needs fewer pieces or layouts.
     assert (rank(ready, plan).pieces, rank(ready, plan).layouts) == (9, 3)
+
+
+def test_the_parts_of_three_layouts_are_cut_by_two_where_that_costs_no_more() -> None:
+    """Ten 50, six 30 and four 20 from five lengths of 100, in three layouts: two do as well."""
+    ready = prepare(a_problem({50: 10, 30: 6, 20: 4}, [(150, 10, None)]))
+    three = {
+        (0, ((0, 2), (1, 1))): 3,
+        (0, ((0, 2), (2, 2))): 1,
+        (0, ((0, 2), (1, 1), (2, 1))): 1,
+        (0, ((1, 2), (2, 1))): 1,
+    }
+    assert not any(missing_from(ready, three))
+
+    fewer = combine(ready, three, Budget.of(5.0))
+
+    assert not any(missing_from(ready, fewer))
+    assert cost_of(ready, fewer) <= cost_of(ready, three)
+    assert all(ready.fill(items) <= 150 for _, items in fewer)
+    assert len(fewer) == 2
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_combined_layouts_yield_the_same_parts_from_the_stock_there_is(seed: int) -> None:
+    ready = prepare(batch(2, seed))
+    plan = best_fit(ready)
+
+    fewer = combine(ready, plan, Budget.of(1.0))
+
+    assert not any(missing_from(ready, fewer))
+    assert stock_overdrawn(ready, fewer) == []
+    assert all(ready.fill(items) <= ready.kinds[kind].capacity for kind, items in fewer)
+    assert cost_of(ready, fewer) <= cost_of(ready, plan)
+    assert len(fewer) <= len(plan)
 
 
 def test_of_plans_alike_the_one_with_the_longest_offcut_is_chosen() -> None:
