@@ -30,6 +30,8 @@ class Search:
         self.bound = floor_of(ready)
         self.rows: list[Row] = []
         self.counts: tuple[int, ...] = ()
+        # Of the counts tried, those at which the linear program costs least.
+        self.counts_to_try: tuple[int, ...] | None = None
         # What column generation leaves for those who come after it: prices by type, and layouts.
         self.prices: Array | None = None
         self.pool: list[Layout] = []

@@ -8,6 +8,7 @@ cost once the gap is small. Every bound is recomputed in whole numbers before it
 from __future__ import annotations
 
 from fractions import Fraction
+from math import inf
 
 import numpy as np
 
@@ -41,7 +42,8 @@ CONVERGE_ROUNDS = 300
 COARSE = (32,)  # rows of the first linear programs
 FINER = 1.5  # times as many sizes, or a coarse program is not worth its time
 MOST_TYPES = 450  # above it one row a size is too slow
-REWORK = 0.3  # of the time used so far
+REWORK = 0.2  # of the time used so far
+MOST_PIECES = 5_000  # above it writing them out takes longer than they gain
 GROUPS = 4  # between two turns of diving
 GROUP_SECONDS = 0.5
 TIDYING = 0.1  # of the budget is kept for second goals
@@ -153,10 +155,7 @@ def _run(search: Search, *, inside: bool = False) -> None:
     master, root = _generate(search, sorted(columns))
     if root is None or search.is_over():
         return
-    if search.has_plan() and (ready.credit or len(ready.kinds) > 1):
-        _rework(search, root, REWORK)
-    if not search.is_over():
-        _make_whole(search, master, root, inside=inside)
+    _make_whole(search, master, root, inside=inside)
 
 
 def _generate(search: Search, columns: list[Layout]) -> tuple[Master | None, Root | None]:
@@ -197,16 +196,19 @@ def _sharpen(search: Search, master: Master) -> None:
     most = len(search.rows) + MOST_ROWS
     # Near where the linear program is: the rows so far say little of anywhere else.
     counts = tuple(round(n) for n in master.usage() or ())
+    least = inf
     while counts and counts not in tried and len(search.rows) < most:
         tried.add(counts)
         found = prices_at(master, counts, search.budget, COUNT_ROUNDS)
-        if found is None or search.budget.used > SHARPENING * search.budget.seconds:
+        if found is None:
             return
         prices, proven = found
+        if proven < least:
+            least, search.counts_to_try = proven, counts
         if len(tried) > 1 and proven <= search.bound - ready.step + 1e-6:
             return
         search.prove(*dual_weights(search.pricer, prices))
-        if search.is_over():
+        if search.is_proven or search.budget.used > SHARPENING * search.budget.seconds:
             return
         counts = search.counts
 
@@ -248,8 +250,12 @@ def _make_whole(search: Search, master: Master | None, root: Root, *, inside: bo
 
 def _first_plans(search: Search, master: Master | None, root: Root) -> None:
     """Dive for the counts that the proof points to, fill by prices, dive for any counts."""
+    ready = search.ready
     if master is not None:
-        _dive(search, master, 0.0, search.counts or None)
+        _dive(search, master, 0.0, search.counts_to_try)
+    may_gain = bool(ready.credit) or len(ready.kinds) > 1
+    if may_gain and not search.is_over() and 1 < sum(search.plan.values()) <= MOST_PIECES:
+        _rework(search, root, REWORK)
     if not search.is_over():
         _price_greedies(search, master, root)
     if master is None or search.is_over():
@@ -273,7 +279,7 @@ def _dive_on(search: Search, master: Master) -> None:
     for dived in range(DIVES):
         if search.is_over():
             return
-        _dive(search, master, BLUR, search.counts if dived % 2 else None)
+        _dive(search, master, BLUR, search.counts_to_try if dived % 2 else None)
     _choose(search, master.columns, SHARE)
 
 
