@@ -10,6 +10,7 @@ from optimiser.domain.parts import BoardPart
 from optimiser.domain.plan import (
     Leftover,
     Money,
+    PartWeights,
     PlacedBoard,
     SheetCut,
     SheetLayout,
@@ -75,8 +76,9 @@ def sheets_plan(
     rows = [(_padded(across, sizes), _padded(along, sizes)) for across, along in outcome.rows]
     if material.parts:
         rows.append((by_area, by_area))
-    certificate = tuple(
-        SheetWeights(across=across, along=along) for across, along in dict.fromkeys(rows)
+    certificate: tuple[SheetWeights | PartWeights, ...] = (
+        *(SheetWeights(across=across, along=along) for across, along in dict.fromkeys(rows)),
+        *(PartWeights(weights=weights) for weights in outcome.weights),
     )
     money = _money(material, keep, layouts)
     bound = sheet_bound(material, keep, choices, certificate)

@@ -8,6 +8,7 @@ with the solvers, so a wrong weight can make a bound poor but never false.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd
 from typing import TYPE_CHECKING, TypeVar
@@ -15,7 +16,10 @@ from typing import TYPE_CHECKING, TypeVar
 import numpy as np
 
 from optimiser.domain.parts import BoardPart, LengthPart
+from optimiser.domain.plan import PartWeights
 from optimiser.verify.cover import Source, least_cost
+from optimiser.verify.filling import Rectangle, TooHeavy, most_weights
+from optimiser.verify.joint import Row, Supply, joint_least_cost
 from optimiser.verify.worth import length_rate, sheet_rate, worth
 
 if TYPE_CHECKING:
@@ -26,6 +30,8 @@ if TYPE_CHECKING:
 
 # Weights are added up in 64 bits; a certificate that could overflow them is refused.
 _MOST = 2**62
+# Each reason takes up to half a second to look into.
+MOST_REASONS = 12
 
 PartT = TypeVar("PartT", LengthPart, BoardPart)
 
@@ -100,20 +106,38 @@ def sheet_bound(
     material: SheetMaterial,
     keep: Keep,
     choices: tuple[Choice, ...],
-    certificate: tuple[SheetWeights, ...],
+    certificate: tuple[SheetWeights | PartWeights, ...],
 ) -> int:
-    """Return the least net cost in pence that the certificate proves, 0 if it proves nothing.
+    """Return the least net cost in pence that all reasons together prove, 0 if they prove nothing.
 
-    Raises BadCertificate when a table lacks a size, names one twice, or holds a weight below 0.
+    Raises BadCertificate when a weight is below 0, missing or too large, when a table lacks a size
+    or names one twice, or when there are more reasons than can be looked into.
     """
-    return max((_sheet_bound(material, keep, choices, reason) for reason in certificate), default=0)
-
-
-def _sheet_bound(
-    material: SheetMaterial, keep: Keep, choices: tuple[Choice, ...], reason: SheetWeights
-) -> int:
-    across, along = _table_of(reason.across), _table_of(reason.along)
+    if len(certificate) > MOST_REASONS:
+        raise BadCertificate(f"a certificate may give {MOST_REASONS} reasons at most")
     rate = sheet_rate(material, keep)
+    pieces = _usable_sheets(material, rate)
+    if not pieces or not material.parts:
+        return 0
+    rows = [_row(material, choices, reason, pieces) for reason in certificate]
+    net = _least_sum(material.parts, choices, lambda part: part.quantity * part.area)
+    supplies = [
+        Supply(piece.cost - rate * piece.width * piece.height, piece.available) for piece in pieces
+    ]
+    return (joint_least_cost(supplies, rows, rate * net) or 0) if rows else 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Piece:
+    """One size of sheet or one rack offcut, trims taken off."""
+
+    width: int
+    height: int
+    cost: Fraction
+    available: int | None
+
+
+def _usable_sheets(material: SheetMaterial, rate: Fraction) -> list[_Piece]:
     pieces = [
         (sheet.width, sheet.height, material.edge_trim, Fraction(sheet.price), sheet.available)
         for sheet in material.stock
@@ -127,29 +151,65 @@ def _sheet_bound(
         )
         for offcut in material.offcuts
     ]
-    usable = [
-        (width - 2 * trim, height - 2 * trim, cost, available)
+    return [
+        _Piece(width=width - 2 * trim, height=height - 2 * trim, cost=cost, available=available)
         for width, height, trim, cost, available in pieces
         if min(width, height) > 2 * trim
     ]
-    if not usable or not material.parts:
-        return 0
+
+
+def _row(
+    material: SheetMaterial,
+    choices: tuple[Choice, ...],
+    reason: SheetWeights | PartWeights,
+    pieces: list[_Piece],
+) -> Row:
+    """Return the most that each sheet yields of a reason's weight, and the weight of all parts."""
+    if isinstance(reason, PartWeights):
+        weights = _weights_of(material, reason)
+        yields = _most_cut(material, weights, pieces)
+    else:
+        across, along = _table_of(reason.across), _table_of(reason.along)
+        weights = {part.id: _board_weight(part, across, along) for part in material.parts}
+        yields = _most_beside(material.kerf, across, along, pieces)
+    need = _least_sum(material.parts, choices, lambda part: part.quantity * weights[part.id])
+    return Row(yields, need)
+
+
+def _weights_of(material: SheetMaterial, reason: PartWeights) -> dict[str, int]:
+    if len(reason.weights) != len(material.parts) or min(reason.weights, default=0) < 0:
+        raise BadCertificate("a reason needs one weight of 0 or more for each part")
+    return dict(zip((part.id for part in material.parts), reason.weights, strict=True))
+
+
+def _most_cut(
+    material: SheetMaterial, weights: dict[str, int], pieces: list[_Piece]
+) -> tuple[int, ...]:
     kerf = material.kerf
-    fits_across = _axis_table(across, kerf, max(width for width, _, _, _ in usable))
-    fits_along = _axis_table(along, kerf, max(height for _, height, _, _ in usable))
-    sources = tuple(
-        Source(
-            cost - rate * width * height,
-            fits_across.most(width + kerf) * fits_along.most(height + kerf),
-            available,
+    lying = [
+        Rectangle(across + kerf, along + kerf, weights[part.id])
+        for part in material.parts
+        for across, along in ((part.width, part.height), (part.height, part.width))[
+            : 2 if part.turn else 1
+        ]
+    ]
+    try:
+        return tuple(
+            most_weights(lying, [(piece.width + kerf, piece.height + kerf) for piece in pieces])
         )
-        for width, height, cost, available in usable
+    except TooHeavy as trouble:
+        raise BadCertificate(str(trouble)) from None
+
+
+def _most_beside(
+    kerf: int, across: dict[int, int], along: dict[int, int], pieces: list[_Piece]
+) -> tuple[int, ...]:
+    fits_across = _axis_table(across, kerf, max(piece.width for piece in pieces))
+    fits_along = _axis_table(along, kerf, max(piece.height for piece in pieces))
+    return tuple(
+        fits_across.most(piece.width + kerf) * fits_along.most(piece.height + kerf)
+        for piece in pieces
     )
-    demand = _least_sum(
-        material.parts, choices, lambda part: part.quantity * _board_weight(part, across, along)
-    )
-    net = _least_sum(material.parts, choices, lambda part: part.quantity * part.area)
-    return least_cost(sources, demand, rate * net) or 0
 
 
 def _table_of(pairs: tuple[tuple[int, int], ...]) -> dict[int, int]:

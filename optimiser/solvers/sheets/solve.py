@@ -1,4 +1,8 @@
-"""The 2D solver: a first plan at once, then ruin and recreate, set covering, and a proven bound."""
+"""The 2D solver: a first plan at once, then several methods raced by size, and a proven bound.
+
+Ruin and recreate is best where nearly every part has a size of its own, column generation where
+sizes repeat; the latter's prices also prove how much is still to be gained.
+"""
 
 from __future__ import annotations
 
@@ -9,11 +13,14 @@ from itertools import count
 
 from optimiser.solvers.protocol import Budget, Progress, Status
 from optimiser.solvers.sheets import cells as c
-from optimiser.solvers.sheets.bounds import DEEP_CELLS, QUICK_CELLS, Proof, prove
+from optimiser.solvers.sheets.bounds import Proof, prove
+from optimiser.solvers.sheets.columns import block_of
 from optimiser.solvers.sheets.engine import Engine
+from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.outcome import impossible, written
 from optimiser.solvers.sheets.pool import Plan, Pool, worth_of
 from optimiser.solvers.sheets.problem import Sheet, SheetsOutcome, SheetsProblem
+from optimiser.solvers.sheets.rounding import Rounder
 from optimiser.solvers.sheets.table import Kind, fits, kinds_of, new_table
 from optimiser.solvers.sheets.tree import concentrate
 
@@ -25,8 +32,14 @@ _COVER_SECONDS = 3.0
 # Set covering is tried again when the pool has grown by half.
 _GROWTH = 1.5
 _LEAST_POOL = 20
-# A plan still unproven after so many slices is worth a longer look for a bound.
-_DEEP_AFTER = 50
+# Column generation starts after so many slices of ruin and recreate, at once if sizes repeat, and
+# may take so much of the time left.
+_GENERATE_AFTER = 12
+_GENERATE_SHARE = 0.5
+# Sizes repeat if so many parts share one on average.
+_REPEATED = 1.4
+# With more different parts the linear programme takes longer than it helps.
+_MOST_KINDS = 600
 # First plans are built until so many places were looked at, about a tenth of a second.
 _FIRST_WORK = 10_000_000
 
@@ -50,7 +63,7 @@ def solve(
     ]
     if homeless:
         missing = Counter({part: problem.demands[part] for kind in homeless for part in kind.parts})
-        return impossible(problem, missing, (), budget.used)
+        return impossible(problem, missing, None, budget.used)
     run = _Run(problem=problem, kinds=kinds, budget=budget, seed=seed, progress=progress)
     return run.outcome()
 
@@ -84,14 +97,14 @@ class _Run:
         self.proof = prove(self.problem, scales=1)
         self._first_plans()
         if not self._is_over():
-            self._prove()
+            self._prove(prove(self.problem))
         self._search()
         if self.best is None:
             missing = self._missing()
             if self.proof.short:
-                return impossible(self.problem, missing, self.proof.rows, self.budget.used)
+                return impossible(self.problem, missing, self.proof, self.budget.used)
             return replace(
-                impossible(self.problem, missing, (), self.budget.used), status=Status.UNKNOWN
+                impossible(self.problem, missing, None, self.budget.used), status=Status.UNKNOWN
             )
         plan = self._tidied(self.best)
         return written(self.problem, self.kinds, plan, self.proof, self.budget.used, self.method)
@@ -153,9 +166,8 @@ class _Run:
             self._tell()
         return cheaper
 
-    def _prove(self, cells: int = QUICK_CELLS) -> None:
-        """Look for the best bound; the cap of the search never goes below it."""
-        proof = prove(self.problem, cells=cells)
+    def _prove(self, proof: Proof) -> None:
+        """Take a better bound; the cap of the search never goes below it."""
         if proof.short or proof.bound > self.proof.bound:
             self.proof = proof
             self._tell()
@@ -165,18 +177,44 @@ class _Run:
     def _search(self) -> None:
         pooled = sum(kind.demand for kind in self.kinds) <= _POOLED_PARTS
         self.engine.restore()
+        repeated = sum(kind.demand for kind in self.kinds) >= _REPEATED * len(self.kinds)
+        patience = 0 if repeated else _GENERATE_AFTER
         slices = 0
         while not self._is_over():
+            if slices == patience and len(self.kinds) <= _MOST_KINDS:
+                self._generate(repeated=repeated)
+                self.engine.restore()
             said = self.engine.step()
             slices += 1
-            if slices == _DEEP_AFTER:
-                self._prove(DEEP_CELLS)
             if said == c.FOUND:
                 self._offer("ruin and recreate")
             elif pooled and self.best is not None:
                 self.pool.add(self.engine.plan() if said == c.GO_ON else ())
                 if said == c.STALLED:
                     self._cover()
+
+    def _generate(self, *, repeated: bool) -> None:
+        """Look for layouts and a bound by column generation, and for a plan made of the layouts."""
+        budget = self.budget
+        until = budget.used + _GENERATE_SHARE * budget.left
+        generator = Generator(
+            self.problem, self.kinds, self.proof, Budget(until, budget.clock, budget.started)
+        )
+        generator.seed()
+        generator.run(lambda: self.best is not None and self.worth[0] <= generator.proof.bound)
+        self._prove(generator.proof)
+        if self._is_over() or not repeated:
+            return
+        rounder = Rounder(self.problem, self.kinds, generator, budget, self.seed)
+        for plan in rounder.plans(self.proof.bound):
+            self.pool.add(plan)
+            if self._take(plan, "column generation"):
+                self.engine.load(plan, self.worth[0])
+            if self._is_over():
+                return
+        for column in generator.master.columns:
+            self.pool.add(((column.sheet, block_of(self.problem, self.kinds, column)),))
+        self._cover()
 
     def _cover(self) -> None:
         """Choose anew among all layouts met, if enough of them are new."""
@@ -185,7 +223,7 @@ class _Run:
             return
         self.covered = size
         seconds = min(_COVER_SECONDS, _COVER_SHARE * self.budget.seconds, self.budget.left)
-        plan = self.pool.cheapest(self.kinds, self.worth[0], seconds)
+        plan = self.pool.cheapest(self.kinds, self.worth[0], self.proof.bound, seconds)
         if plan is not None and self._take(plan, "set covering"):
             self.engine.load(plan, self.worth[0])
 

@@ -1,0 +1,204 @@
+"""The most value that edge-to-edge cuts take out of a piece, for every piece of a grid at once.
+
+An exact integer dynamic programme with unlimited copies (Gilmore and Gomory 1965; Beasley 1985).
+Only values are kept: the cuts of a layout are found again by looking for what adds up. A piece
+that is worth no more than its own cuts need not be tried as the first piece of a larger one.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from optimiser.solvers.sheets.compiled import Whole, compiled
+
+# What a trace says of a piece: left over, a part, or cut.
+LEFT = 0
+PART = 1
+RIP = 2
+CROSS = 3
+
+# The most steps of one trace; a layout of more pieces is not traced.
+MOST_STEPS = 4096
+
+
+@compiled
+def fill(
+    table: NDArray[np.int32],
+    xs: Whole,
+    ys: Whole,
+    columns: Whole,
+    rows: Whole,
+    values: Whole,
+) -> None:
+    """Write the most value for each pair of points into `table`.
+
+    Values must be small enough for sums on the largest piece to stay below 2³¹.
+    """
+    across = xs.shape[0]
+    along = ys.shape[0]
+    table[:] = 0
+    for place in range(values.shape[0]):
+        i = columns[place]
+        j = rows[place]
+        table[i, j] = max(table[i, j], np.int32(values[place]))
+    firsts_x = np.zeros(across, dtype=np.int64)
+    count_x = 0
+    firsts_y = np.zeros(along, dtype=np.int64)
+    beside = np.zeros(along, dtype=np.int32)
+    left = np.zeros((along, along), dtype=np.int32)
+    for b in range(1, along):
+        j = 0
+        for whole in range(b, along):
+            while j + 1 < along and ys[j + 1] <= ys[whole] - ys[b]:
+                j += 1
+            left[whole, b] = j
+    for i in range(1, across):
+        row = table[i]
+        for j in range(along):
+            beside[j] = table[i - 1, j]
+        far = i
+        for place in range(count_x):
+            near = firsts_x[place]
+            if 2 * xs[near] > xs[i]:
+                break
+            while xs[far] > xs[i] - xs[near]:
+                far -= 1
+            add_rows(beside, table[near], table[far])
+        better = False
+        count_y = 0
+        best = np.int32(0)
+        for j in range(1, along):
+            best = max(best, beside[j])
+            stacked = np.int32(0)
+            half = ys[j] // 2
+            for place in range(count_y):
+                b = firsts_y[place]
+                if ys[b] > half:
+                    break
+                stacked = max(stacked, np.int32(row[b] + row[left[j, b]]))
+            stacked = max(stacked, row[j - 1])
+            own = max(row[j], beside[j])
+            if own > stacked:
+                firsts_y[count_y] = j
+                count_y += 1
+                stacked = own
+            row[j] = stacked
+            if stacked > beside[j]:
+                better = True
+        if better:
+            firsts_x[count_x] = i
+            count_x += 1
+
+
+@compiled
+def add_rows(most: NDArray[np.int32], near: NDArray[np.int32], far: NDArray[np.int32]) -> None:
+    """Raise `most` to the sums of two rows where they are more."""
+    for j in range(most.shape[0]):
+        both = np.int32(near[j] + far[j])
+        most[j] = max(most[j], both)
+
+
+@compiled
+def trace(
+    table: NDArray[np.int32],
+    xs: Whole,
+    ys: Whole,
+    columns: Whole,
+    rows: Whole,
+    values: Whole,
+    start: Whole,
+    steps: Whole,
+) -> int:
+    """Write how the piece at a pair of points is cut, near pieces first; return how many steps.
+
+    `start` is (i, j, first): `first` 0 lets the trace choose; otherwise the first cut is the one
+    at point `first` across, or at point −`first` along. A step is (what, entry or size of the near
+    piece). 0 if the layout has too many pieces.
+    """
+    stack = np.zeros((MOST_STEPS, 2), dtype=np.int64)
+    stack[0, 0] = start[0]
+    stack[0, 1] = start[1]
+    depth = 1
+    count = 0
+    forced = start[2]
+    while depth > 0:
+        if count + 1 >= steps.shape[0] or depth + 2 >= stack.shape[0]:
+            return 0
+        depth -= 1
+        i = stack[depth, 0]
+        j = stack[depth, 1]
+        what = 0
+        first = 0
+        if forced > 0:
+            what, first = RIP, forced
+        elif forced < 0:
+            what, first = CROSS, -forced
+        else:
+            what, first, i, j = first_cut(table, xs, ys, columns, rows, values, i, j)
+        forced = 0
+        steps[count, 0] = what
+        steps[count, 1] = first
+        if what == RIP:
+            steps[count, 1] = xs[first]
+            stack[depth, 0] = last_within(xs, xs[i] - xs[first])
+            stack[depth, 1] = j
+            stack[depth + 1, 0] = first
+            stack[depth + 1, 1] = j
+            depth += 2
+        elif what == CROSS:
+            steps[count, 1] = ys[first]
+            stack[depth, 0] = i
+            stack[depth, 1] = last_within(ys, ys[j] - ys[first])
+            stack[depth + 1, 0] = i
+            stack[depth + 1, 1] = first
+            depth += 2
+        count += 1
+    return count
+
+
+@compiled
+def first_cut(
+    table: NDArray[np.int32],
+    xs: Whole,
+    ys: Whole,
+    columns: Whole,
+    rows: Whole,
+    values: Whole,
+    i: int,
+    j: int,
+) -> tuple[int, int, int, int]:
+    """Return what is done with a piece: (what, entry or point of the near piece, i, j)."""
+    value = table[i, j]
+    if value == 0:
+        return LEFT, 0, i, j
+    while i > 0 and table[i - 1, j] == value:
+        i -= 1
+    while j > 0 and table[i, j - 1] == value:
+        j -= 1
+    for place in range(values.shape[0]):
+        if values[place] == value and columns[place] <= i and rows[place] <= j:
+            return PART, place, i, j
+    far = i
+    for near in range(1, i):
+        if 2 * xs[near] > xs[i]:
+            break
+        while xs[far] > xs[i] - xs[near]:
+            far -= 1
+        if np.int64(table[near, j]) + table[far, j] == value:
+            return RIP, near, i, j
+    far = j
+    for near in range(1, j):
+        if 2 * ys[near] > ys[j]:
+            break
+        while ys[far] > ys[j] - ys[near]:
+            far -= 1
+        if np.int64(table[i, near]) + table[i, far] == value:
+            return CROSS, near, i, j
+    return LEFT, 0, i, j
+
+
+@compiled
+def last_within(points: Whole, size: int) -> int:
+    """Return the place of the last point that is not above a size."""
+    return int(np.searchsorted(points, size, side="right")) - 1
