@@ -39,6 +39,7 @@ class Filler:
     table: np.ndarray[tuple[int, ...], np.dtype[np.int32]]
     values: Whole
     _steps: Whole
+    _left: np.ndarray[tuple[int, ...], np.dtype[np.int32]]
 
     @classmethod
     def on(cls, grid: Grid) -> Filler:
@@ -48,13 +49,16 @@ class Filler:
             np.zeros((len(grid.xs), len(grid.ys)), dtype=np.int32),
             np.zeros(len(grid.kinds), dtype=np.int64),
             np.zeros((fill.MOST_STEPS, 2), dtype=np.int64),
+            fill.remainders(grid.ys),
         )
 
     def fill(self, values: Whole) -> list[int]:
         """Return the most value of a layout on each sheet, for one value a kind."""
         grid = self.grid
         self.values = values[grid.kinds]
-        fill.fill(self.table, grid.xs, grid.ys, grid.columns, grid.rows, self.values)
+        fill.fill(
+            self.table, grid.xs, grid.ys, grid.columns, grid.rows, self.values, self._left
+        )
         return [int(self.table[place]) for place in grid.sheets]
 
     def layouts(self, sheet: int, above: int, most: int) -> Iterator[Column]:
@@ -101,6 +105,29 @@ class Filler:
             else:
                 steps.append((what, size, 0))
         return Column(sheet, tuple(sorted(parts.items())), tuple(steps)) if count else None
+
+
+def value_of(column: Column, values: Whole) -> int:
+    """Return what the parts of a layout are worth."""
+    return sum(int(values[kind]) * count for kind, count in column.counts)
+
+
+def alike(problem: SheetsProblem, place: int, kind: Kind, sheet: int) -> list[Column]:
+    """Return the layout of rows and columns of one kind that holds most; none if none fits."""
+    width = problem.sheets[sheet].width + problem.kerf
+    height = problem.sheets[sheet].height + problem.kerf
+    best: tuple[int, Column] | None = None
+    for turned in (0, 1)[: 2 if kind.turns else 1]:
+        across, along = (kind.height, kind.width) if turned else (kind.width, kind.height)
+        up = min(height // along, kind.demand)
+        beside = min(width // across, -(-kind.demand // up)) if up else 0
+        if not up * beside or (best is not None and up * beside <= best[0]):
+            continue
+        part = (fill.PART, place, turned)
+        strip = [(fill.CROSS, along, 0), part] * (up - 1) + [part]
+        steps = ([(fill.RIP, across, 0)] + strip) * (beside - 1) + strip
+        best = (up * beside, Column(sheet, ((place, up * beside),), tuple(steps)))
+    return [] if best is None else [best[1]]
 
 
 def block_of(problem: SheetsProblem, kinds: tuple[Kind, ...], column: Column) -> Block:

@@ -18,6 +18,9 @@ PART = 1
 RIP = 2
 CROSS = 3
 
+# Rows of the table that are filled together, so that the processor adds them side by side.
+BLOCK = 32
+
 # The most steps of one trace; a layout of more pieces is not traced.
 MOST_STEPS = 4096
 
@@ -30,65 +33,106 @@ def fill(
     columns: Whole,
     rows: Whole,
     values: Whole,
+    left: NDArray[np.int32],
 ) -> None:
     """Write the most value for each pair of points into `table`.
 
-    Values must be small enough for sums on the largest piece to stay below 2³¹.
+    `left` is what `remainders` says of `ys`. Values must be small enough for sums on the largest piece to stay below 2³¹.
     """
     across = xs.shape[0]
     along = ys.shape[0]
     table[:] = 0
+    lowest = across
     for place in range(values.shape[0]):
         i = columns[place]
         j = rows[place]
         table[i, j] = max(table[i, j], np.int32(values[place]))
-    firsts_x = np.zeros(across, dtype=np.int64)
-    count_x = 0
-    firsts_y = np.zeros(along, dtype=np.int64)
-    beside = np.zeros(along, dtype=np.int32)
-    left = np.zeros((along, along), dtype=np.int32)
-    for b in range(1, along):
-        j = 0
-        for whole in range(b, along):
-            while j + 1 < along and ys[j + 1] <= ys[whole] - ys[b]:
-                j += 1
-            left[whole, b] = j
-    for i in range(1, across):
-        row = table[i]
-        for j in range(along):
-            beside[j] = table[i - 1, j]
-        far = i
-        for place in range(count_x):
-            near = firsts_x[place]
-            if 2 * xs[near] > xs[i]:
-                break
-            while xs[far] > xs[i] - xs[near]:
-                far -= 1
-            add_rows(beside, table[near], table[far])
-        better = False
-        count_y = 0
-        best = np.int32(0)
-        for j in range(1, along):
-            best = max(best, beside[j])
-            stacked = np.int32(0)
-            half = ys[j] // 2
-            for place in range(count_y):
-                b = firsts_y[place]
-                if ys[b] > half:
+        lowest = min(lowest, i)
+    firsts = np.zeros(across, dtype=np.int64)
+    count = 0
+    block = np.zeros((along, BLOCK), dtype=np.int32)
+    beside = np.zeros((along, BLOCK), dtype=np.int32)
+    line = np.zeros(along, dtype=np.int32)
+    start = lowest
+    while start < across:
+        # What is left beside the narrowest part lies before the block: its rows wait for no other.
+        stop = start + 1
+        while stop < across and stop < start + BLOCK and xs[stop] - xs[lowest] < xs[start]:
+            stop += 1
+        for r in range(stop - start):
+            i = start + r
+            line[:] = table[start - 1]
+            far = start - 1
+            for place in range(count):
+                near = firsts[place]
+                if 2 * xs[near] > xs[i]:
                     break
-                stacked = max(stacked, np.int32(row[b] + row[left[j, b]]))
-            stacked = max(stacked, row[j - 1])
-            own = max(row[j], beside[j])
-            if own > stacked:
-                firsts_y[count_y] = j
-                count_y += 1
-                stacked = own
-            row[j] = stacked
-            if stacked > beside[j]:
+                while far > 0 and xs[far] > xs[i] - xs[near]:
+                    far -= 1
+                add_rows(line, table[near], table[far])
+            before = max(r - 1, 0)
+            for j in range(along):
+                beside[j, r] = max(line[j], beside[j, before] if r else line[j])
+                block[j, r] = max(table[i, j], block[j, before] if r else np.int32(0))
+        # `beside` still lacks what rows before it in the block gain by stacking: added below.
+        for j in range(along):
+            for r in range(stop - start):
+                block[j, r] = max(block[j, r], beside[j, r])
+        stack_rows(block, left, ys, stop - start)
+        for r in range(stop - start):
+            i = start + r
+            better = False
+            for j in range(along):
+                table[i, j] = block[j, r]
+                known = beside[j, r]
+                if r:
+                    known = max(known, block[j, r - 1])
+                if block[j, r] > known:
+                    better = True
+            if better:
+                firsts[count] = i
+                count += 1
+        start = stop
+
+
+@compiled
+def remainders(points: Whole) -> NDArray[np.int32]:
+    """Return for each point and each one below it the last point that the difference reaches."""
+    count = points.shape[0]
+    left = np.zeros((count, count), dtype=np.int32)
+    for near in range(1, count):
+        far = 0
+        for whole in range(near, count):
+            while far + 1 < count and points[far + 1] <= points[whole] - points[near]:
+                far += 1
+            left[whole, near] = far
+    return left
+
+
+@compiled
+def stack_rows(
+    block: NDArray[np.int32], left: NDArray[np.int32], ys: Whole, used: int
+) -> None:
+    """Close a block of rows under stacking: entry j of each holds any two whose sizes fit it."""
+    along = block.shape[0]
+    firsts = np.zeros(along, dtype=np.int64)
+    count = 0
+    most = np.zeros(BLOCK, dtype=np.int32)
+    for j in range(1, along):
+        most[:] = block[j - 1]
+        for place in range(count):
+            near = firsts[place]
+            if 2 * ys[near] > ys[j]:
+                break
+            add_rows(most, block[near], block[left[j, near]])
+        better = False
+        for r in range(used):
+            if block[j, r] > most[r]:
                 better = True
+            block[j, r] = max(block[j, r], most[r])
         if better:
-            firsts_x[count_x] = i
-            count_x += 1
+            firsts[count] = j
+            count += 1
 
 
 @compiled

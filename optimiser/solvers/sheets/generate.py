@@ -16,18 +16,22 @@ import numpy as np
 
 from optimiser.solvers.protocol import Budget
 from optimiser.solvers.sheets.bounds import Proof, carriers_of, constant_of
-from optimiser.solvers.sheets.columns import Filler
+from optimiser.solvers.sheets.columns import Column, Filler, alike, value_of
 from optimiser.solvers.sheets.compiled import Real, Whole
 from optimiser.solvers.sheets.cover import Carrier, Cover, Load, least_cost
 from optimiser.solvers.sheets.grid import Grid, bounding_grid, coarse_grid, exact_grid
-from optimiser.solvers.sheets.master import Master, Relaxed
+from optimiser.solvers.sheets.master import EPSILON, Master, Relaxed
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.table import Kind
 
+DEBUG = False
 # Measured, see benchmarks: points an axis of the grids tried one after another.
 LEVELS = (120, 250, 500)
 # Layouts taken from one table.
 _FINDS = 4
+# With many kinds the same prices are used so many times more: one for so many kinds.
+_MOST_AGAIN = 12
+_KINDS_AGAIN = 25
 # Wentges: the share of the best prices so far in the prices tried next.
 _SMOOTHING = 0.5
 # A coarse grid is left when so many rounds lower the programme by less than this share.
@@ -36,9 +40,13 @@ _SLOW = 2e-4
 # Prices become whole numbers such that a sheet is worth about 2²⁴ and nothing overflows 2³⁰.
 _SCALE = float(1 << 24)
 _CEILING = float(1 << 30)
+# Share of the time after which the exact grid is used once, come what may.
+_FORCED = 0.4
 # Rounds of looking for counts of sheets, and rows kept for the checker.
 _COUNT_ROUNDS = 12
 MOST_WEIGHTS = 6
+# The grid on which counts are tried before the exact one has the last word.
+_COUNT_LEVEL = 1
 
 
 @dataclass(slots=True)
@@ -59,6 +67,7 @@ class Generator:
     known: dict[tuple[int, ...], Load] = field(default_factory=dict)
     _fillers: dict[int, Filler] = field(default_factory=dict)
     _areas: Real = field(init=False)
+    _centre: Real = field(init=False)
     _demands: Whole = field(init=False)
 
     def __post_init__(self) -> None:
@@ -76,22 +85,29 @@ class Generator:
         self.grids = [grid for grid in grids if grid is not exact]
         self.grids.append(bounding)
         self._areas = np.array([float(kind.width * kind.height) for kind in kinds])
+        # At first a part costs its share of the cheapest sheet by area.
+        self._centre = self._areas * min(
+            (
+                cost / ((sheet.width + problem.kerf) * (sheet.height + problem.kerf))
+                for cost, sheet in zip(self.costs, problem.sheets, strict=True)
+                if cost > 0
+            ),
+            default=0.0,
+        )
         self._demands = np.array([kind.demand for kind in kinds], dtype=np.int64)
 
     def seed(self) -> None:
         """Start with layouts of one kind each, so that no price starts out of proportion."""
-        filler = self._filler(0)
-        for place in range(len(self.kinds)):
-            values = np.zeros(len(self.kinds), dtype=np.int64)
-            values[place] = 1
-            filler.fill(values)
+        for place, kind in enumerate(self.kinds):
             for sheet in range(len(self.problem.sheets)):
-                self.master.add(filler.layouts(sheet, 0, 1))
+                self.master.add(alike(self.problem, place, kind, sheet))
 
     def run(self, is_enough: Callable[[], bool]) -> None:
         """Generate columns grid by grid until the exact one has no more, or it is enough."""
         for level in range(len(self.grids)):
             self._converge(level, is_enough)
+            self._prove_now()
+            if DEBUG: print('   level',level,len(self.grids[level].xs),len(self.grids[level].ys),'lp',self.relaxed.value,'cols',len(self.master.columns),'bound',self.proof.bound,'used',round(self.budget.used,2))
             if is_enough() or self.budget.is_spent:
                 return
         if len(self.problem.sheets) > 1:
@@ -120,8 +136,8 @@ class Generator:
         filler = self._filler(level)
         last = level == len(self.grids) - 1
         history: list[float] = []
-        centre: Real | None = None
         hardened = 0
+        early = self.budget.used
         while not self.budget.is_spent:
             relaxed = self.master.solve()
             if relaxed is None:
@@ -129,10 +145,10 @@ class Generator:
             self.relaxed = relaxed
             history.append(relaxed.value)
             new = 0
-            for prices in self._trials(relaxed, centre):
+            for prices in self._trials(relaxed):
                 new = self._price(filler, prices, relaxed.rents, real=filler.grid.real)
                 if new:
-                    centre = prices
+                    self._centre = prices
                     break
             if last and (is_enough() or self._is_met(relaxed)):
                 self.converged = True
@@ -144,15 +160,24 @@ class Generator:
                     continue
                 self.converged = last and filler.grid.real
                 return
+            if not last and self.budget.used > _FORCED * self.budget.seconds > early:
+                # Too slow to finish: at least a bound from the prices there are.
+                self._prove_now()
+                early = self.budget.seconds
             if not last and len(history) > _PATIENCE and (
                 history[-1 - _PATIENCE] - history[-1] < _SLOW * history[-1]
             ):
                 return
 
-    def _trials(self, relaxed: Relaxed, centre: Real | None) -> list[Real]:
-        if centre is None:
-            return [relaxed.duals]
-        return [_SMOOTHING * centre + (1 - _SMOOTHING) * relaxed.duals, relaxed.duals]
+    def _prove_now(self) -> None:
+        """Use the exact grid once for the prices there are, whatever grid they come from."""
+        if self.relaxed is not None and not self.converged:
+            whole, _ = self._whole(self.relaxed.duals)
+            self._prove(whole, self._filler(len(self.grids) - 1).fill(whole))
+
+    def _trials(self, relaxed: Relaxed) -> list[Real]:
+        mixed = _SMOOTHING * self._centre + (1 - _SMOOTHING) * relaxed.duals
+        return [mixed, relaxed.duals]
 
     def _is_met(self, relaxed: Relaxed) -> bool:
         """Return whether the proof has reached the programme's own value, rounded up."""
@@ -169,12 +194,37 @@ class Generator:
             self._prove(whole, yields)
         if not real:
             return 0
-        new = 0
-        for sheet, value in enumerate(yields):
-            above = int((self.costs[sheet] + rents[sheet]) * scale * (1 + 1e-9)) + 1
-            if value > above and self.problem.sheets[sheet].available != 0:
-                new += self.master.add(filler.layouts(sheet, above, _FINDS))
+        paid = [
+            int((cost + rent) * scale * (1 + 1e-9)) + 1
+            for cost, rent in zip(self.costs, rents, strict=True)
+        ]
+        found = self._found(filler, yields, paid, _FINDS)
+        new = self.master.add(found)
+        # Many kinds need many layouts: look again for others, with what was used worth less.
+        again = min(_MOST_AGAIN, len(self.kinds) // _KINDS_AGAIN)
+        if not found or filler.grid.exact:
+            again = 0
+        lessened = whole.copy()
+        for _ in range(again):
+            for column in found:
+                for kind, _ in column.counts:
+                    lessened[kind] = lessened[kind] * 3 // 4
+            found = self._found(filler, filler.fill(lessened), [0] * len(paid), 1)
+            found = [column for column in found if value_of(column, whole) > paid[column.sheet]]
+            new += self.master.add(found)
+            if not found:
+                break
         return new
+
+    def _found(
+        self, filler: Filler, yields: list[int], paid: list[int], most: int
+    ) -> list[Column]:
+        """Return the best layouts of the table just filled that are worth more than is paid."""
+        found: list[Column] = []
+        for sheet, value in enumerate(yields):
+            if value > paid[sheet] and self.problem.sheets[sheet].available != 0:
+                found.extend(filler.layouts(sheet, paid[sheet], most))
+        return found
 
     def _whole(self, prices: Real) -> tuple[Whole, float]:
         """Return prices as whole numbers, rounded down, and their scale."""
@@ -187,7 +237,7 @@ class Generator:
 
     def _prove(self, whole: Whole, yields: list[int]) -> None:
         """Take a row of weights if it proves more than what is known."""
-        load = Load(carries=tuple(yields), demand=int((whole * self._demands).sum()))
+        load = self._load(whole, yields)
         cover = least_cost(self.carriers, [load], self.constant)
         if cover is not None and cover.bound <= self.proof.bound:
             return
@@ -242,23 +292,30 @@ class Generator:
         """Return weights that so many sheets of each size cannot carry; None if none are found."""
         self.master.price([0.0] * len(counts), 1.0)
         self.master.restrict([kind.demand for kind in self.kinds], counts)
-        filler = self._filler(len(self.grids) - 1)
+        last = len(self.grids) - 1
+        level = min(_COUNT_LEVEL, last)
         while not self.budget.is_spent:
             relaxed = self.master.solve()
-            if relaxed is None or relaxed.short < 1e-6:
+            if relaxed is None or relaxed.short < EPSILON:
                 return None
+            filler = self._filler(level)
             whole, scale = self._whole(relaxed.duals)
             yields = filler.fill(whole)
-            load = Load(carries=tuple(yields), demand=int((whole * self._demands).sum()))
-            if sum(n * v for n, v in zip(counts, yields, strict=True)) < load.demand:
+            load = self._load(whole, yields)
+            refuted = sum(n * v for n, v in zip(counts, yields, strict=True)) < load.demand
+            if refuted and level == last:
                 key = tuple(whole.tolist())
                 self.known[key] = load
                 return key
+            paid = [int(rent * scale * (1 + 1e-9)) + 1 for rent in relaxed.rents]
             new = 0
-            for sheet, value in enumerate(yields):
-                above = int(relaxed.rents[sheet] * scale * (1 + 1e-9)) + 1
-                if counts[sheet] and value > above and filler.grid.real:
-                    new += self.master.add(filler.layouts(sheet, above, _FINDS))
-            if not new:
+            if filler.grid.real and not refuted:
+                open_ = [v if n else 0 for n, v in zip(counts, yields, strict=True)]
+                new = self.master.add(self._found(filler, open_, paid, _FINDS))
+            if not new and level == last:
                 return None
+            level = level if new else last
         return None
+
+    def _load(self, whole: Whole, yields: list[int]) -> Load:
+        return Load(carries=tuple(yields), demand=int((whole * self._demands).sum()))

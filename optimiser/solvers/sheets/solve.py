@@ -26,6 +26,8 @@ from optimiser.solvers.sheets.tree import concentrate
 
 # Beyond so many parts, reading every state into the pool would cost more than it brings.
 _POOLED_PARTS = 1500
+# Reading a state takes as long as a slice of search: one in so many is read.
+_POOLED_SLICE = 8
 # The most of the time that one set covering may take.
 _COVER_SHARE = 0.15
 _COVER_SECONDS = 3.0
@@ -189,7 +191,8 @@ class _Run:
             if said == c.FOUND:
                 self._offer("ruin and recreate")
             elif pooled and self.best is not None:
-                self.pool.add(self.engine.plan() if said == c.GO_ON else ())
+                if slices % _POOLED_SLICE == 0 and said == c.GO_ON:
+                    self.pool.add(self.engine.plan())
                 if said == c.STALLED:
                     self._cover()
 
