@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from fractions import Fraction
-from math import ceil
+from itertools import product
+from math import ceil, prod
 
 import numpy as np
 
@@ -45,6 +46,8 @@ _FORCED = 0.4
 # Rounds of looking for counts of sheets, and rows kept for the checker.
 _COUNT_ROUNDS = 12
 MOST_WEIGHTS = 6
+# Counts of sheets that are listed one by one at most.
+_MOST_COUNTS = 20_000
 # The grid on which counts are tried before the exact one has the last word.
 _COUNT_LEVEL = 1
 
@@ -287,6 +290,28 @@ class Generator:
             keys.append(found)
         self.master.price(self.costs, 4.0 * max(1.0, *self.costs))
         self.master.restrict(demands, limits)
+
+    def open_counts(self, below: int) -> list[tuple[int, ...]]:
+        """Return the counts of sheets that cost less than `below` in all and that nothing refutes.
+
+        Dearest first; empty where there are too many to list.
+        """
+        spare = below - 1 - self.constant
+        tops = [
+            carrier.most if carrier.cost <= 0 else min(carrier.most, int(spare / carrier.cost))
+            for carrier in self.carriers
+        ]
+        if spare < 0 or prod(top + 1 for top in tops) > _MOST_COUNTS:
+            return []
+        found = []
+        for counts in product(*(range(top + 1) for top in tops)):
+            cost = sum(n * c.cost for n, c in zip(counts, self.carriers, strict=True))
+            if cost <= spare and all(
+                sum(n * v for n, v in zip(counts, load.carries, strict=True)) >= load.demand
+                for load in self.known.values()
+            ):
+                found.append((cost, counts))
+        return [counts for _, counts in sorted(found, reverse=True)]
 
     def _refuted(self, counts: tuple[int, ...]) -> tuple[int, ...] | None:
         """Return weights that so many sheets of each size cannot carry; None if none are found."""

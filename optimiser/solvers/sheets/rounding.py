@@ -8,8 +8,9 @@ recreate, which is at its best on few parts with a clear target.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
+from itertools import count
 from math import floor
 from random import Random
 
@@ -25,6 +26,7 @@ from optimiser.solvers.sheets.tree import Block, without
 
 # The rest that is left to ruin and recreate, in sheets by the programme's value: tried in turn.
 _RESTS = (4, 8, 2, 6, 12, 3)
+FIRST_PLANS = len(_RESTS)
 # Slices of ruin and recreate spent on one rest.
 _SLICES = 12
 # Rounds of pricing after each layout that is fixed.
@@ -46,23 +48,36 @@ class Rounder:
     def __post_init__(self) -> None:
         self._luck = Random(self.seed)
 
-    def plans(self, target: int) -> Iterator[Plan]:
-        """Yield complete plans; the search of each rest stops once it costs `target` in all."""
-        for number, rest in enumerate(_RESTS):
-            if self.budget.is_spent:
-                return
-            fixed, left, limits = self._dive(rest, shaken=number >= 2)
-            plan = self._completed(fixed, left, limits, target, self.seed + number)
-            if plan is not None:
-                yield plan
+    def plans(self, target: int, best: Callable[[], int | None]) -> Iterator[Plan]:
+        """Yield complete plans without end; each search stops once its plan costs `target`.
+
+        A plan may be empty: none was found in that go. `best` says what the best plan costs.
+        """
+        for number in count():
+            rest = _RESTS[number % len(_RESTS)]
+            limits = self._limits(number, best())
+            fixed, left = self._dive(rest, limits, shaken=number >= 2)
+            yield self._completed(fixed, left, limits, target, self.seed + number) or ()
+
+    def _limits(self, number: int, best: int | None) -> list[int | None]:
+        """Say how many sheets of each size may be used: every other time just enough for a gain."""
+        limits = [sheet.available for sheet in self.problem.sheets]
+        if number % 2 and len(limits) > 1 and best is not None:
+            counts = self.generator.open_counts(best)
+            if counts:
+                # The dearest still open is the likeliest to be enough.
+                return list(counts[number // 2 % min(3, len(counts))])
+        return limits
 
     def _dive(
-        self, rest: int, *, shaken: bool
-    ) -> tuple[list[Column], list[int], list[int | None]]:
-        """Fix layouts until the programme over what is left is worth no more than `rest` sheets."""
+        self, rest: int, limits: list[int | None], *, shaken: bool
+    ) -> tuple[list[Column], list[int]]:
+        """Fix layouts until the programme over what is left is worth no more than `rest` sheets.
+
+        Takes the sheets used off `limits`; returns the layouts and the demand that is left.
+        """
         master = self.generator.master
         left = [kind.demand for kind in self.kinds]
-        limits = [sheet.available for sheet in self.problem.sheets]
         fixed: list[Column] = []
         # Cheapest useful sheet as a measure of how much is left.
         unit = min((cost for cost in self.generator.costs if cost > 0), default=1.0)
@@ -76,15 +91,15 @@ class Rounder:
                 break
             for column, times in chosen:
                 fixed += [column] * times
-                for kind, count in column.counts:
-                    left[kind] = max(0, left[kind] - count * times)
+                for kind, made in column.counts:
+                    left[kind] = max(0, left[kind] - made * times)
                 limit = limits[column.sheet]
                 if limit is not None:
                     limits[column.sheet] = limit - times
             self.generator.price_rest(left, limits, _ROUNDS)
         master.restrict([kind.demand for kind in self.kinds],
                         [sheet.available for sheet in self.problem.sheets])  # fmt: skip
-        return fixed, left, limits
+        return fixed, left
 
     def _chosen(
         self, left: list[int], limits: list[int | None], *, shaken: bool
@@ -101,8 +116,8 @@ class Rounder:
         best: tuple[float, Column] | None = None
         for column, value in used:
             area = sum(
-                min(count, left[kind]) * self.kinds[kind].width * self.kinds[kind].height
-                for kind, count in column.counts
+                min(made, left[kind]) * self.kinds[kind].width * self.kinds[kind].height
+                for kind, made in column.counts
             )
             sheet = self.problem.sheets[column.sheet]
             fill = area / (sheet.width * sheet.height)
@@ -115,7 +130,7 @@ class Rounder:
 
     def _spare(self, column: Column, left: list[int]) -> int:
         """Return how often a layout can be cut with none of its parts too many."""
-        return min(left[kind] // count for kind, count in column.counts)
+        return min(left[kind] // made for kind, made in column.counts)
 
     def _completed(
         self,

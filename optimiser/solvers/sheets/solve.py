@@ -7,6 +7,7 @@ sizes repeat; the latter's prices also prove how much is still to be gained.
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import count
@@ -20,7 +21,7 @@ from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.outcome import impossible, written
 from optimiser.solvers.sheets.pool import Plan, Pool, worth_of
 from optimiser.solvers.sheets.problem import Sheet, SheetsOutcome, SheetsProblem
-from optimiser.solvers.sheets.rounding import Rounder
+from optimiser.solvers.sheets.rounding import FIRST_PLANS, Rounder
 from optimiser.solvers.sheets.table import Kind, fits, kinds_of, new_table
 from optimiser.solvers.sheets.tree import concentrate
 
@@ -28,11 +29,11 @@ from optimiser.solvers.sheets.tree import concentrate
 _POOLED_PARTS = 1500
 # Reading a state takes as long as a slice of search: one in so many is read.
 _POOLED_SLICE = 8
-# The most of the time that one set covering may take.
-_COVER_SHARE = 0.15
-_COVER_SECONDS = 3.0
+# The most of the time left that one set covering may take, and the first after generation.
+_COVER_SHARE = 0.2
+_FIRST_COVER_SHARE = 0.5
 # Set covering is tried again when the pool has grown by half.
-_GROWTH = 1.5
+_GROWTH = 1.2
 _LEAST_POOL = 20
 # Column generation starts after so many slices of ruin and recreate, at once if sizes repeat, and
 # may take so much of the time left.
@@ -177,14 +178,18 @@ class _Run:
             self.engine.floor = self.proof.bound
 
     def _search(self) -> None:
+        """Search until it is over: ruin and recreate, with column generation where it pays."""
         pooled = sum(kind.demand for kind in self.kinds) <= _POOLED_PARTS
-        self.engine.restore()
         repeated = sum(kind.demand for kind in self.kinds) >= _REPEATED * len(self.kinds)
         patience = 0 if repeated else _GENERATE_AFTER
+        plans: Iterator[Plan] = iter(())
+        self.engine.restore()
         slices = 0
         while not self._is_over():
             if slices == patience and len(self.kinds) <= _MOST_KINDS:
-                self._generate(repeated=repeated)
+                generator = self._generate()
+                if repeated:
+                    plans = self._rounded(generator)
                 self.engine.restore()
             said = self.engine.step()
             slices += 1
@@ -194,10 +199,11 @@ class _Run:
                 if slices % _POOLED_SLICE == 0 and said == c.GO_ON:
                     self.pool.add(self.engine.plan())
                 if said == c.STALLED:
-                    self._cover()
+                    next(plans, None)
+                    self._cover(_COVER_SHARE)
 
-    def _generate(self, *, repeated: bool) -> None:
-        """Look for layouts and a bound by column generation, and for a plan made of the layouts."""
+    def _generate(self) -> Generator:
+        """Look for layouts and a bound by column generation."""
         budget = self.budget
         until = budget.used + _GENERATE_SHARE * budget.left
         generator = Generator(
@@ -206,27 +212,40 @@ class _Run:
         generator.seed()
         generator.run(lambda: self.best is not None and self.worth[0] <= generator.proof.bound)
         self._prove(generator.proof)
-        if self._is_over() or not repeated:
-            return
-        rounder = Rounder(self.problem, self.kinds, generator, budget, self.seed)
-        for plan in rounder.plans(self.proof.bound):
-            self.pool.add(plan)
-            if self._take(plan, "column generation"):
-                self.engine.load(plan, self.worth[0])
+        return generator
+
+    def _rounded(self, generator: Generator) -> Iterator[Plan]:
+        """Make plans of the layouts generated; the first few at once, then one each time asked."""
+        rounder = Rounder(self.problem, self.kinds, generator, self.budget, self.seed)
+        plans = self._taken(rounder.plans(
+                self.proof.bound, lambda: None if self.best is None else self.worth[0]
+            ))
+        for _ in range(FIRST_PLANS):
             if self._is_over():
-                return
+                return plans
+            next(plans)
         for column in generator.master.columns:
             self.pool.add(((column.sheet, block_of(self.problem, self.kinds, column)),))
-        self._cover()
+        self._cover(_FIRST_COVER_SHARE)
+        return plans
 
-    def _cover(self) -> None:
+    def _taken(self, plans: Iterator[Plan]) -> Iterator[Plan]:
+        for plan in plans:
+            if plan:
+                self.pool.add(plan)
+                if self._take(plan, "column generation"):
+                    self.engine.load(plan, self.worth[0])
+            yield plan
+
+    def _cover(self, share: float) -> None:
         """Choose anew among all layouts met, if enough of them are new."""
         size = len(self.pool.layouts)
-        if size < max(_LEAST_POOL, _GROWTH * self.covered):
+        if self.best is None or self._is_over() or size < max(_LEAST_POOL, _GROWTH * self.covered):
             return
         self.covered = size
-        seconds = min(_COVER_SECONDS, _COVER_SHARE * self.budget.seconds, self.budget.left)
-        plan = self.pool.cheapest(self.kinds, self.worth[0], self.proof.bound, seconds)
+        plan = self.pool.cheapest(
+            self.kinds, self.worth[0], self.proof.bound, share * self.budget.left
+        )
         if plan is not None and self._take(plan, "set covering"):
             self.engine.load(plan, self.worth[0])
 
