@@ -104,9 +104,7 @@ class _Axis:
         return [int(n) - 1 for n in np.searchsorted(self.points, self.sheets, "right")]
 
 
-def _undominated(
-    parts: Sequence[Rectangle], sheets: Sequence[tuple[int, int]]
-) -> list[Rectangle]:
+def _undominated(parts: Sequence[Rectangle], sheets: Sequence[tuple[int, int]]) -> list[Rectangle]:
     """Keep what fits a sheet and weighs something, less what a smaller part outweighs."""
     fitting = [
         part
@@ -144,9 +142,7 @@ def _points(sizes: Sequence[int], sheets: Sequence[int]) -> _Points:
         while shift <= longest:
             sums |= (sums << shift) & full
             shift *= 2
-    reached = np.flatnonzero(
-        np.frombuffer(bin(sums)[:1:-1].encode(), dtype=np.uint8) == ord("1")
-    )
+    reached = np.flatnonzero(np.frombuffer(bin(sums)[:1:-1].encode(), dtype=np.uint8) == ord("1"))
     points = {0}
     for sheet in sheets:
         left = sheet - reached[reached <= sheet]
@@ -192,9 +188,7 @@ def _filled(
     return table
 
 
-def _stacked(
-    rows: NDArray[np.signedinteger], points: _Points
-) -> NDArray[np.signedinteger]:
+def _stacked(rows: NDArray[np.signedinteger], points: _Points) -> NDArray[np.signedinteger]:
     """Close every row under stacking: no entry is less than two others whose sizes add up to it."""
     most = np.ascontiguousarray(rows.T)
     firsts = np.zeros(len(points), dtype=np.int64)

@@ -16,9 +16,7 @@ COSTS = st.builds(Fraction, st.integers(-6, 60), st.integers(1, 7))
 
 @st.composite
 def shops(draw: st.DrawFn) -> tuple[list[Supply], list[Row], Fraction]:
-    supplies = draw(
-        st.lists(st.builds(Supply, COSTS, st.integers(0, 4)), min_size=1, max_size=4)
-    )
+    supplies = draw(st.lists(st.builds(Supply, COSTS, st.integers(0, 4)), min_size=1, max_size=4))
     yields = st.tuples(*(st.integers(0, 12) for _ in supplies))
     rows = draw(st.lists(st.builds(Row, yields, st.integers(-3, 30)), max_size=4))
     return supplies, rows, draw(st.builds(Fraction, st.integers(-90, 90), st.integers(1, 5)))

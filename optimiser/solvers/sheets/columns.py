@@ -56,13 +56,11 @@ class Filler:
         """Return the most value of a layout on each sheet, for one value a kind."""
         grid = self.grid
         self.values = values[grid.kinds]
-        fill.fill(
-            self.table, grid.xs, grid.ys, grid.columns, grid.rows, self.values, self._left
-        )
+        fill.fill(self.table, grid.xs, grid.ys, grid.columns, grid.rows, self.values, self._left)
         return [int(self.table[place]) for place in grid.sheets]
 
     def layouts(self, sheet: int, above: int, most: int) -> Iterator[Column]:
-        """Yield the layouts worth most on a sheet, different first cuts, each worth over `above`."""
+        """Yield the layouts worth most on a sheet, by different first cuts, each over `above`."""
         seen = set()
         for first in self._first_cuts(sheet, above):
             column = self._traced(sheet, first)
@@ -125,7 +123,7 @@ def alike(problem: SheetsProblem, place: int, kind: Kind, sheet: int) -> list[Co
             continue
         part = (fill.PART, place, turned)
         strip = [(fill.CROSS, along, 0), part] * (up - 1) + [part]
-        steps = ([(fill.RIP, across, 0)] + strip) * (beside - 1) + strip
+        steps = [(fill.RIP, across, 0), *strip] * (beside - 1) + strip
         best = (up * beside, Column(sheet, ((place, up * beside),), tuple(steps)))
     return [] if best is None else [best[1]]
 
@@ -155,14 +153,16 @@ def _built(kinds: tuple[Kind, ...], steps: Iterator[Step], width: int, height: i
 def _trimmed(kind: Kind, place: int, turned: bool, width: int, height: int) -> Block:  # noqa: FBT001
     """Cut one part out of a piece it fits; the longer remainder stays whole."""
     across, along = (kind.height, kind.width) if turned else (kind.width, kind.height)
-    part = Block(
-        rip=False, width=across, height=along, part=place, turned=turned, pieces=()
-    )
+    part = Block(rip=False, width=across, height=along, part=place, turned=turned, pieces=())
     beside, above = width - across, height - along
     if beside * height >= above * width:
         column = [part, left_over(across, above)] if above else [part]
         strip = divided(column, across, height, rip=False)
-        return divided([strip, left_over(beside, height)], width, height, rip=True) if beside else strip
+        return (
+            divided([strip, left_over(beside, height)], width, height, rip=True)
+            if beside
+            else strip
+        )
     row = [part, left_over(beside, along)] if beside else [part]
     strip = divided(row, width, along, rip=True)
     return divided([strip, left_over(width, above)], width, height, rip=False) if above else strip

@@ -53,7 +53,9 @@ def least_cost(
     orders = [
         sorted(
             (k for k, carried in enumerate(row.carries) if carried and costs[k] >= 0),
-            key=[Fraction(c, max(1, v)) for c, v in zip(costs, row.carries, strict=True)].__getitem__,
+            key=[
+                Fraction(c, max(1, v)) for c, v in zip(costs, row.carries, strict=True)
+            ].__getitem__,
         )
         for row in rows
     ]

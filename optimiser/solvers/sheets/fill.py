@@ -37,62 +37,93 @@ def fill(
 ) -> None:
     """Write the most value for each pair of points into `table`.
 
-    `left` is what `remainders` says of `ys`. Values must be small enough for sums on the largest piece to stay below 2³¹.
+    `left` is what `remainders` says of `ys`. Values must be small enough for sums on the largest
+    piece to stay below 2³¹.
     """
     across = xs.shape[0]
-    along = ys.shape[0]
-    table[:] = 0
-    lowest = across
-    for place in range(values.shape[0]):
-        i = columns[place]
-        j = rows[place]
-        table[i, j] = max(table[i, j], np.int32(values[place]))
-        lowest = min(lowest, i)
+    lowest = put_parts(table, columns, rows, values)
     firsts = np.zeros(across, dtype=np.int64)
     count = 0
-    block = np.zeros((along, BLOCK), dtype=np.int32)
-    beside = np.zeros((along, BLOCK), dtype=np.int32)
-    line = np.zeros(along, dtype=np.int32)
+    block = np.zeros((ys.shape[0], BLOCK), dtype=np.int32)
+    beside = np.zeros((ys.shape[0], BLOCK), dtype=np.int32)
+    line = np.zeros(ys.shape[0], dtype=np.int32)
     start = lowest
     while start < across:
         # What is left beside the narrowest part lies before the block: its rows wait for no other.
         stop = start + 1
         while stop < across and stop < start + BLOCK and xs[stop] - xs[lowest] < xs[start]:
             stop += 1
-        for r in range(stop - start):
-            i = start + r
+        for i in range(start, stop):
             line[:] = table[start - 1]
-            far = start - 1
-            for place in range(count):
-                near = firsts[place]
-                if 2 * xs[near] > xs[i]:
-                    break
-                while far > 0 and xs[far] > xs[i] - xs[near]:
-                    far -= 1
-                add_rows(line, table[near], table[far])
-            before = max(r - 1, 0)
-            for j in range(along):
-                beside[j, r] = max(line[j], beside[j, before] if r else line[j])
-                block[j, r] = max(table[i, j], block[j, before] if r else np.int32(0))
-        # `beside` still lacks what rows before it in the block gain by stacking: added below.
-        for j in range(along):
-            for r in range(stop - start):
-                block[j, r] = max(block[j, r], beside[j, r])
+            lay_beside(line, table, xs, firsts[:count], i, start - 1)
+            enter(block, beside, line, table[i], i - start)
         stack_rows(block, left, ys, stop - start)
-        for r in range(stop - start):
-            i = start + r
-            better = False
-            for j in range(along):
-                table[i, j] = block[j, r]
-                known = beside[j, r]
-                if r:
-                    known = max(known, block[j, r - 1])
-                if block[j, r] > known:
-                    better = True
-            if better:
+        for i in range(start, stop):
+            if leave(block, beside, table[i], i - start):
                 firsts[count] = i
                 count += 1
         start = stop
+
+
+@compiled
+def put_parts(table: NDArray[np.int32], columns: Whole, rows: Whole, values: Whole) -> int:
+    """Empty the table, write what one part is worth where it just fits; return the first row."""
+    table[:] = 0
+    lowest = table.shape[0]
+    for place in range(values.shape[0]):
+        i = columns[place]
+        j = rows[place]
+        table[i, j] = max(table[i, j], np.int32(values[place]))
+        lowest = min(lowest, i)
+    return lowest
+
+
+@compiled
+def lay_beside(
+    line: NDArray[np.int32], table: NDArray[np.int32], xs: Whole, firsts: Whole, i: int, last: int
+) -> None:
+    """Raise `line` to what two pieces beside each other are worth in a piece as wide as row i."""
+    far = last
+    for place in range(firsts.shape[0]):
+        near = firsts[place]
+        if 2 * xs[near] > xs[i]:
+            return
+        while far > 0 and xs[far] > xs[i] - xs[near]:
+            far -= 1
+        add_rows(line, table[near], table[far])
+
+
+@compiled
+def enter(
+    block: NDArray[np.int32],
+    beside: NDArray[np.int32],
+    line: NDArray[np.int32],
+    row: NDArray[np.int32],
+    r: int,
+) -> None:
+    """Write row r of a block: at least the row before it, pieces beside each other, one part."""
+    for j in range(line.shape[0]):
+        beside[j, r] = line[j]
+        block[j, r] = max(line[j], row[j])
+        if r > 0:
+            beside[j, r] = max(line[j], beside[j, r - 1])
+            block[j, r] = max(block[j, r], block[j, r - 1])
+
+
+@compiled
+def leave(
+    block: NDArray[np.int32], beside: NDArray[np.int32], row: NDArray[np.int32], r: int
+) -> bool:
+    """Copy row r of a block into the table; say if it is worth more than rows beside each other."""
+    better = False
+    for j in range(row.shape[0]):
+        row[j] = block[j, r]
+        known = beside[j, r]
+        if r > 0:
+            known = max(known, block[j, r - 1])
+        if row[j] > known:
+            better = True
+    return better
 
 
 @compiled
@@ -110,9 +141,7 @@ def remainders(points: Whole) -> NDArray[np.int32]:
 
 
 @compiled
-def stack_rows(
-    block: NDArray[np.int32], left: NDArray[np.int32], ys: Whole, used: int
-) -> None:
+def stack_rows(block: NDArray[np.int32], left: NDArray[np.int32], ys: Whole, used: int) -> None:
     """Close a block of rows under stacking: entry j of each holds any two whose sizes fit it."""
     along = block.shape[0]
     firsts = np.zeros(along, dtype=np.int64)
@@ -223,23 +252,27 @@ def first_cut(
     for place in range(values.shape[0]):
         if values[place] == value and columns[place] <= i and rows[place] <= j:
             return PART, place, i, j
-    far = i
-    for near in range(1, i):
-        if 2 * xs[near] > xs[i]:
-            break
-        while xs[far] > xs[i] - xs[near]:
-            far -= 1
-        if np.int64(table[near, j]) + table[far, j] == value:
-            return RIP, near, i, j
-    far = j
-    for near in range(1, j):
-        if 2 * ys[near] > ys[j]:
-            break
-        while ys[far] > ys[j] - ys[near]:
-            far -= 1
-        if np.int64(table[i, near]) + table[i, far] == value:
-            return CROSS, near, i, j
+    near = splits(table[:, j], xs, i, value)
+    if near > 0:
+        return RIP, near, i, j
+    near = splits(table[i], ys, j, value)
+    if near > 0:
+        return CROSS, near, i, j
     return LEFT, 0, i, j
+
+
+@compiled
+def splits(line: NDArray[np.int32], points: Whole, whole: int, value: int) -> int:
+    """Return the first near piece that with what is left makes up a value; 0 if none does."""
+    far = whole
+    for near in range(1, whole):
+        if 2 * points[near] > points[whole]:
+            return 0
+        while points[far] > points[whole] - points[near]:
+            far -= 1
+        if np.int64(line[near]) + line[far] == value:
+            return int(near)
+    return 0
 
 
 @compiled

@@ -25,7 +25,6 @@ from optimiser.solvers.sheets.master import EPSILON, Master, Relaxed
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.table import Kind
 
-DEBUG = False
 # Measured, see benchmarks: points an axis of the grids tried one after another.
 LEVELS = (120, 250, 500)
 # Layouts taken from one table.
@@ -93,7 +92,7 @@ class Generator:
             (
                 cost / ((sheet.width + problem.kerf) * (sheet.height + problem.kerf))
                 for cost, sheet in zip(self.costs, problem.sheets, strict=True)
-                if cost > 0
+                if cost > 0 and sheet.width > 0 and sheet.height > 0
             ),
             default=0.0,
         )
@@ -110,7 +109,6 @@ class Generator:
         for level in range(len(self.grids)):
             self._converge(level, is_enough)
             self._prove_now()
-            if DEBUG: print('   level',level,len(self.grids[level].xs),len(self.grids[level].ys),'lp',self.relaxed.value,'cols',len(self.master.columns),'bound',self.proof.bound,'used',round(self.budget.used,2))
             if is_enough() or self.budget.is_spent:
                 return
         if len(self.problem.sheets) > 1:
@@ -167,8 +165,10 @@ class Generator:
                 # Too slow to finish: at least a bound from the prices there are.
                 self._prove_now()
                 early = self.budget.seconds
-            if not last and len(history) > _PATIENCE and (
-                history[-1 - _PATIENCE] - history[-1] < _SLOW * history[-1]
+            if (
+                not last
+                and len(history) > _PATIENCE
+                and (history[-1 - _PATIENCE] - history[-1] < _SLOW * history[-1])
             ):
                 return
 
@@ -219,9 +219,7 @@ class Generator:
                 break
         return new
 
-    def _found(
-        self, filler: Filler, yields: list[int], paid: list[int], most: int
-    ) -> list[Column]:
+    def _found(self, filler: Filler, yields: list[int], paid: list[int], most: int) -> list[Column]:
         """Return the best layouts of the table just filled that are worth more than is paid."""
         found: list[Column] = []
         for sheet, value in enumerate(yields):

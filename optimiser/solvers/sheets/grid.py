@@ -8,7 +8,7 @@ parts and sheets down to a step: what it finds may be too much, and never too li
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import gcd
 
 import numpy as np
@@ -32,7 +32,7 @@ class Grid:
     columns: Whole  # the first point across that holds it
     rows: Whole
     sheets: tuple[tuple[int, int], ...]  # the last points that each sheet reaches
-    exact: bool  # every layout is on the grid
+    exact: bool  # no layout is worth more than the table says
     real: bool  # every layout on the grid can be cut
 
     @property
@@ -45,7 +45,7 @@ class Grid:
 @dataclass(frozen=True, slots=True)
 class _Way:
     kind: int
-    turned: bool
+    turned: int
     across: int
     along: int
 
@@ -53,8 +53,8 @@ class _Way:
 def exact_grid(problem: SheetsProblem, kinds: tuple[Kind, ...]) -> Grid:
     """Return the grid on which nothing is lost."""
     ways = _ways(kinds)
-    xs = _points([(way.across, kinds[way.kind].demand) for way in ways], _across(problem))
-    ys = _points([(way.along, kinds[way.kind].demand) for way in ways], _along(problem))
+    xs = _points([way.across for way in ways], _across(problem))
+    ys = _points([way.along for way in ways], _along(problem))
     return _grid(problem, ways, xs, ys, exact=True, real=True)
 
 
@@ -70,25 +70,26 @@ def coarse_grid(problem: SheetsProblem, kinds: tuple[Kind, ...], exact: Grid, mo
 
 def bounding_grid(problem: SheetsProblem, kinds: tuple[Kind, ...], exact: Grid) -> Grid:
     """Return the exact grid, or a rough one if tables on that would take too long."""
+    smallest = min(min(kind.width, kind.height) for kind in kinds)
     grid, steps = exact, [1, 1]
     while grid.sums > MOST_SUMS:
         axis = 0 if len(grid.xs) > len(grid.ys) else 1
         steps[axis] += max(1, steps[axis] // 4)
+        if steps[axis] > smallest:
+            # A part of no size would be worth any number: nothing can be proven.
+            return replace(grid, exact=False, real=False)
         grid = _rough_grid(problem, kinds, steps[0], steps[1])
     return grid
 
 
-def _rough_grid(
-    problem: SheetsProblem, kinds: tuple[Kind, ...], across: int, along: int
-) -> Grid:
+def _rough_grid(problem: SheetsProblem, kinds: tuple[Kind, ...], across: int, along: int) -> Grid:
     ways = [
-        _Way(way.kind, way.turned, way.across // across, way.along // along)
-        for way in _ways(kinds)
+        _Way(way.kind, way.turned, way.across // across, way.along // along) for way in _ways(kinds)
     ]
     widths = [size // across for size in _across(problem)]
     heights = [size // along for size in _along(problem)]
-    xs = _points([(max(1, way.across), kinds[way.kind].demand) for way in ways], widths)
-    ys = _points([(max(1, way.along), kinds[way.kind].demand) for way in ways], heights)
+    xs = _points([way.across for way in ways], widths)
+    ys = _points([way.along for way in ways], heights)
     return _laid(ways, xs, ys, widths, heights, exact=True, real=False)
 
 
@@ -101,11 +102,9 @@ def _along(problem: SheetsProblem) -> list[int]:
 
 
 def _ways(kinds: tuple[Kind, ...]) -> list[_Way]:
-    ways = [_Way(place, False, kind.width, kind.height) for place, kind in enumerate(kinds)]
+    ways = [_Way(place, 0, kind.width, kind.height) for place, kind in enumerate(kinds)]
     ways += [
-        _Way(place, True, kind.height, kind.width)
-        for place, kind in enumerate(kinds)
-        if kind.turns
+        _Way(place, 1, kind.height, kind.width) for place, kind in enumerate(kinds) if kind.turns
     ]
     return ways
 
@@ -162,39 +161,28 @@ def _thinned(points: Whole, sizes: list[int], most: int) -> Whole:
     return points[np.union1d(kept, chosen)]
 
 
-def _points(sizes: list[tuple[int, int]], sheets: list[int]) -> Whole:
-    """Return the shorter of two lists that suffice: sums with demands kept, or raster points.
+def _points(sizes: list[int], sheets: list[int]) -> Whole:
+    """Return raster points: sums of sizes, the largest that leave room for another sum beside them.
 
-    Sums of part sizes suffice, no part counted more often than it is demanded (normal points: Herz
-    1972). So do, for sums without that limit, the largest sums that leave room for another sum
-    beside them on some sheet (raster points: Terno, Lindemann and Scheithauer 1987).
+    A piece may be widened until what lies beside it on some sheet has just the sum of sizes that it
+    needs (Terno, Lindemann and Scheithauer 1987). A size may count in a sum without limit: the
+    table needs sums of points to be points, or it would miss layouts, and the bound be false.
     """
-    unit = gcd(*(size for size, _ in sizes))
-    scaled = [(size // unit, demand) for size, demand in sizes]
+    unit = gcd(*sizes)
     longest = [sheet // unit for sheet in sheets]
-    normal = _sums(scaled, max(longest))
-    closed = _sums([(size, max(longest) // size) for size, _ in scaled], max(longest))
-    raster = np.unique(
-        np.concatenate(
-            [
-                closed[np.searchsorted(closed, sheet - closed[closed <= sheet], "right") - 1]
-                for sheet in longest
-            ]
-        )
-    )
-    return (normal if len(normal) <= len(raster) else raster) * unit
+    sums = _sums([size // unit for size in sizes], max(longest))
+    left = [sheet - sums[sums <= sheet] for sheet in longest]
+    raster = [sums[np.searchsorted(sums, rest, "right") - 1] for rest in left]
+    return np.unique(np.concatenate(raster)) * unit
 
 
-def _sums(sizes: list[tuple[int, int]], longest: int) -> Whole:
+def _sums(sizes: list[int], longest: int) -> Whole:
     reached = 1
     full = (1 << (longest + 1)) - 1
-    for size, demand in sizes:
-        copies = min(demand, longest // size)
-        lot = 1
-        while copies > 0:
-            lot = min(lot, copies)
-            reached |= (reached << (size * lot)) & full
-            copies -= lot
+    for size in sorted(set(sizes)):
+        lot = size
+        while lot <= longest:
+            reached |= (reached << lot) & full
             lot *= 2
     bits = np.frombuffer(bin(reached)[:1:-1].encode(), dtype=np.uint8)
     return np.flatnonzero(bits == ord("1")).astype(np.int64)

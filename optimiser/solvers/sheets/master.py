@@ -37,7 +37,7 @@ class Master:
         self, demands: Sequence[int], costs: Sequence[float], limits: Sequence[int | None]
     ) -> None:
         # Loaded late: the first plan does not wait for it.
-        from ortools.linear_solver import pywraplp  # noqa: PLC0415
+        from ortools.linear_solver import pywraplp
 
         self.columns: list[Column] = []
         self._known: set[tuple[int, tuple[tuple[int, int], ...]]] = set()
@@ -111,15 +111,12 @@ class Master:
                 variable, 64.0 * self._objective.GetCoefficient(variable)
             )
 
-    def restrict(self, demands: Sequence[int], limits: Sequence[int | None], *, closed: bool = False) -> None:
-        """Ask for other demands and limits; `closed`: columns that hold more than asked are shut."""
+    def restrict(self, demands: Sequence[int], limits: Sequence[int | None]) -> None:
+        """Ask for other demands and limits."""
         for row, demand in zip(self._demand, demands, strict=True):
             row.SetBounds(float(demand), self._infinity)
         for row, limit in zip(self._limit, limits, strict=True):
             row.SetBounds(-self._infinity, self._infinity if limit is None else float(limit))
-        for column, variable in zip(self.columns, self._variables, strict=True):
-            fits = not closed or all(n <= demands[kind] for kind, n in column.counts)
-            variable.SetUb(self._infinity if fits else 0.0)
 
     def price(self, costs: Sequence[float], artificial: float) -> None:
         """Set what layouts on each sheet cost, and what a part left out does."""

@@ -77,7 +77,7 @@ class Pool:
         if seconds <= 0 or below <= bound:
             return None
         # Loaded late: the first plan does not wait for it.
-        from ortools.linear_solver import pywraplp  # noqa: PLC0415
+        from ortools.linear_solver import pywraplp
 
         solver = pywraplp.Solver.CreateSolver("HIGHS")
         solver.SetNumThreads(1)

@@ -86,7 +86,7 @@ class Rounder:
             relaxed = master.solve()
             if relaxed is None or relaxed.value <= rest * unit:
                 break
-            chosen = self._chosen(left, limits, shaken=shaken)
+            chosen = self._chosen(left, shaken=shaken)
             if not chosen:
                 break
             for column, times in chosen:
@@ -101,9 +101,7 @@ class Rounder:
                         [sheet.available for sheet in self.problem.sheets])  # fmt: skip
         return fixed, left
 
-    def _chosen(
-        self, left: list[int], limits: list[int | None], *, shaken: bool
-    ) -> list[tuple[Column, int]]:
+    def _chosen(self, left: list[int], *, shaken: bool) -> list[tuple[Column, int]]:
         """Return the layouts to fix next: all that are used once at least, else the best one."""
         used = self.generator.master.primal()
         whole = [

@@ -188,7 +188,8 @@ class _Run:
         while not self._is_over():
             if slices == patience and len(self.kinds) <= _MOST_KINDS:
                 generator = self._generate()
-                if repeated:
+                # Column generation knows no limit of stages; its bound holds with one all the same.
+                if repeated and self.problem.max_stages is None:
                     plans = self._rounded(generator)
                 self.engine.restore()
             said = self.engine.step()
@@ -217,9 +218,9 @@ class _Run:
     def _rounded(self, generator: Generator) -> Iterator[Plan]:
         """Make plans of the layouts generated; the first few at once, then one each time asked."""
         rounder = Rounder(self.problem, self.kinds, generator, self.budget, self.seed)
-        plans = self._taken(rounder.plans(
-                self.proof.bound, lambda: None if self.best is None else self.worth[0]
-            ))
+        plans = self._taken(
+            rounder.plans(self.proof.bound, lambda: None if self.best is None else self.worth[0])
+        )
         for _ in range(FIRST_PLANS):
             if self._is_over():
                 return plans

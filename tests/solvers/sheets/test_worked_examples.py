@@ -27,7 +27,9 @@ GCUT1D = [
 
 
 @pytest.mark.parametrize("turn", [False, True])
-def test_a_pinwheel_is_proven_to_need_a_second_sheet_since_no_cut_runs_edge_to_edge(*, turn: bool) -> None:
+def test_a_pinwheel_is_proven_to_need_a_second_sheet_since_no_cut_runs_edge_to_edge(
+    *, turn: bool
+) -> None:
     # Common textbook pattern, hand proof: a first cut would leave a strip that parts cannot fill.
     problem = a_problem([(3, 2, 2), (2, 3, 2), (1, 1, 1)], [(5, 5, 1)], turn=turn)
 
