@@ -75,7 +75,7 @@ def put_parts(table: NDArray[np.int32], columns: Whole, rows: Whole, values: Who
         j = rows[place]
         table[i, j] = max(table[i, j], np.int32(values[place]))
         lowest = min(lowest, i)
-    return lowest
+    return int(lowest)
 
 
 @compiled
