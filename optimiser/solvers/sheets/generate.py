@@ -45,6 +45,8 @@ _FORCED = 0.4
 # Rounds of looking for counts of sheets, and rows kept for the checker.
 _COUNT_ROUNDS = 12
 MOST_WEIGHTS = 6
+# The grid on which what is left of a plan is priced.
+_REST_LEVEL = 2
 # Counts of sheets that are listed one by one at most.
 _MOST_COUNTS = 20_000
 # The grid on which counts are tried before the exact one has the last word.
@@ -115,8 +117,8 @@ class Generator:
             self._count(is_enough)
 
     def price_rest(self, left: list[int], limits: list[int | None], rounds: int) -> None:
-        """Add layouts for what is left of a plan, on the coarsest grid."""
-        filler = self._filler(0)
+        """Add layouts for what is left of a plan, on a coarse grid."""
+        filler = self._filler(min(_REST_LEVEL, len(self.grids) - 1))
         demands = np.array(left, dtype=np.int64)
         for _ in range(rounds):
             self.master.restrict(left, limits)

@@ -167,7 +167,10 @@ class Rounder:
         for column in fixed:
             if column not in self._blocks:
                 self._blocks[column] = block_of(self.problem, self.kinds, column)
-            layouts.append((column.sheet, without(self._blocks[column], surplus)))
+            block = self._blocks[column]
+            if any(surplus[kind] > 0 for kind, _ in column.counts):
+                block = without(block, surplus)
+            layouts.append((column.sheet, block))
         return tuple(layout for layout in layouts if not layout[1].is_left)
 
 

@@ -29,6 +29,8 @@ from optimiser.solvers.sheets.tree import concentrate
 _POOLED_PARTS = 1500
 # Reading a state takes as long as a slice of search: one in so many is read.
 _POOLED_SLICE = 8
+# After so many slices layouts are rounded anew, where sizes repeat.
+_ROUNDED_SLICE = 20
 # The most of the time left that one set covering may take, and the first after generation.
 _COVER_SHARE = 0.2
 _FIRST_COVER_SHARE = 0.5
@@ -41,6 +43,9 @@ _GENERATE_AFTER = 12
 _GENERATE_SHARE = 0.5
 # Sizes repeat if so many parts share one on average.
 _REPEATED = 1.4
+# Orders of more parts than this, so many alike on average, start with column generation.
+_VAST = 4000
+_VAST_COPIES = 20
 # With more different parts the linear programme takes longer than it helps.
 _MOST_KINDS = 600
 # First plans are built until so many places were looked at, about a tenth of a second.
@@ -98,10 +103,17 @@ class _Run:
             nothing = Proof(bound=0, rows=(), short=False)
             return written(self.problem, self.kinds, (), nothing, self.budget.used, "none")
         self.proof = prove(self.problem, scales=1)
-        self._first_plans()
-        if not self._is_over():
+        plans: Iterator[Plan] = iter(())
+        parts = sum(kind.demand for kind in self.kinds)
+        vast = parts > _VAST and parts > _VAST_COPIES * len(self.kinds)
+        if vast and self.problem.max_stages is None:
+            # Inserting so many parts one by one takes longer than generating layouts for them.
+            plans = self._rounded(self._generate())
+        if self.best is None:
+            self._first_plans()
+        if not vast and not self._is_over():
             self._prove(prove(self.problem))
-        self._search()
+        self._search(plans, generated=vast)
         if self.best is None:
             missing = self._missing()
             if self.proof.short:
@@ -177,16 +189,15 @@ class _Run:
         if not self.engine.table.credited:
             self.engine.floor = self.proof.bound
 
-    def _search(self) -> None:
+    def _search(self, plans: Iterator[Plan], *, generated: bool) -> None:
         """Search until it is over: ruin and recreate, with column generation where it pays."""
         pooled = sum(kind.demand for kind in self.kinds) <= _POOLED_PARTS
         repeated = sum(kind.demand for kind in self.kinds) >= _REPEATED * len(self.kinds)
         patience = 0 if repeated else _GENERATE_AFTER
-        plans: Iterator[Plan] = iter(())
         self.engine.restore()
         slices = 0
         while not self._is_over():
-            if slices == patience and len(self.kinds) <= _MOST_KINDS:
+            if slices == patience and not generated and len(self.kinds) <= _MOST_KINDS:
                 generator = self._generate()
                 # Column generation knows no limit of stages; its bound holds with one all the same.
                 if repeated and self.problem.max_stages is None:
@@ -199,8 +210,9 @@ class _Run:
             elif pooled and self.best is not None:
                 if slices % _POOLED_SLICE == 0 and said == c.GO_ON:
                     self.pool.add(self.engine.plan())
-                if said == c.STALLED:
+                if said == c.STALLED or slices % _ROUNDED_SLICE == 0:
                     next(plans, None)
+                if said == c.STALLED:
                     self._cover(_COVER_SHARE)
 
     def _generate(self) -> Generator:
