@@ -18,7 +18,7 @@ import numpy as np
 from optimiser.domain.parts import BoardPart, LengthPart
 from optimiser.domain.plan import PartWeights
 from optimiser.verify.cover import Source, least_cost
-from optimiser.verify.filling import Rectangle, TooHeavy, most_weights
+from optimiser.verify.filling import MOST_WORK, Rectangle, TooHeavy, most_weights
 from optimiser.verify.joint import Row, Supply, joint_least_cost
 from optimiser.verify.worth import length_rate, sheet_rate, worth
 
@@ -32,6 +32,8 @@ if TYPE_CHECKING:
 _MOST = 2**62
 # Each reason takes up to half a second to look into.
 MOST_REASONS = 12
+# A reason that stands alone may take about a second.
+ONE_REASON_WORK = 4 * MOST_WORK
 
 PartT = TypeVar("PartT", LengthPart, BoardPart)
 
@@ -119,7 +121,9 @@ def sheet_bound(
     pieces = _usable_sheets(material, rate)
     if not pieces or not material.parts:
         return 0
-    rows = [_row(material, choices, reason, pieces) for reason in certificate]
+    weighed = sum(isinstance(reason, PartWeights) for reason in certificate)
+    work = max(MOST_WORK, ONE_REASON_WORK // max(1, weighed))
+    rows = [_row(material, choices, reason, pieces, work) for reason in certificate]
     net = _least_sum(material.parts, choices, lambda part: part.quantity * part.area)
     supplies = [
         Supply(piece.cost - rate * piece.width * piece.height, piece.available) for piece in pieces
@@ -163,11 +167,12 @@ def _row(
     choices: tuple[Choice, ...],
     reason: SheetWeights | PartWeights,
     pieces: list[_Piece],
+    work: int,
 ) -> Row:
     """Return the most that each sheet yields of a reason's weight, and the weight of all parts."""
     if isinstance(reason, PartWeights):
         weights = _weights_of(material, reason)
-        yields = _most_cut(material, weights, pieces)
+        yields = _most_cut(material, weights, pieces, work)
     else:
         across, along = _table_of(reason.across), _table_of(reason.along)
         weights = {part.id: _board_weight(part, across, along) for part in material.parts}
@@ -183,7 +188,7 @@ def _weights_of(material: SheetMaterial, reason: PartWeights) -> dict[str, int]:
 
 
 def _most_cut(
-    material: SheetMaterial, weights: dict[str, int], pieces: list[_Piece]
+    material: SheetMaterial, weights: dict[str, int], pieces: list[_Piece], work: int
 ) -> tuple[int, ...]:
     kerf = material.kerf
     lying = [
@@ -194,9 +199,8 @@ def _most_cut(
         ]
     ]
     try:
-        return tuple(
-            most_weights(lying, [(piece.width + kerf, piece.height + kerf) for piece in pieces])
-        )
+        sheets = [(piece.width + kerf, piece.height + kerf) for piece in pieces]
+        return tuple(most_weights(lying, sheets, work))
     except TooHeavy as trouble:
         raise BadCertificate(str(trouble)) from None
 
