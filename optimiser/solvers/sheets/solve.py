@@ -197,7 +197,8 @@ class _Run:
         self.engine.restore()
         slices = 0
         while not self._is_over():
-            if slices == patience and not generated and len(self.kinds) <= _MOST_KINDS:
+            if slices >= patience and not generated and len(self.kinds) <= _MOST_KINDS:
+                generated = True
                 generator = self._generate()
                 # Column generation knows no limit of stages; its bound holds with one all the same.
                 if repeated and self.problem.max_stages is None:
@@ -207,6 +208,9 @@ class _Run:
             slices += 1
             if said == c.FOUND:
                 self._offer("ruin and recreate")
+            elif said == c.STALLED and slices < patience:
+                # Little is gained any more: a bound says whether there is anything to gain.
+                patience = slices
             elif pooled and self.best is not None:
                 if slices % _POOLED_SLICE == 0 and said == c.GO_ON:
                     self.pool.add(self.engine.plan())
