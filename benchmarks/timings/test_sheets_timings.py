@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
-from benchmarks.sheets import boards
+from benchmarks.sheets_sets import boards
 from optimiser.solvers.sheets.bounds import prove
 from optimiser.solvers.sheets.engine import Engine
 from optimiser.solvers.sheets.solve import warm

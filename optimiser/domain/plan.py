@@ -76,6 +76,18 @@ class SheetWeights:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PartWeights:
+    """One reason why no plan of a board can cost less: what each part weighs, however it lies.
+
+    `weights` stand in the order of the request's parts, whole numbers of 0 or more. The checker
+    works out by a table of its own how much weight edge-to-edge cuts can take out of each sheet.
+    All reasons of a board's certificate count together: one number of sheets must satisfy them all.
+    """
+
+    weights: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlacedLength:
     """One part on a length."""
 
@@ -201,7 +213,7 @@ class SheetPlan:
     usage: Usage
     bound: Pence
     proven: bool
-    certificate: tuple[SheetWeights, ...]
+    certificate: tuple[SheetWeights | PartWeights, ...]
     seconds: float
     method: str
 

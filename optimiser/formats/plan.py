@@ -13,6 +13,7 @@ from optimiser.domain.plan import (
     LengthPlan,
     LengthWeights,
     Money,
+    PartWeights,
     PlacedBoard,
     PlacedLength,
     SheetCut,
@@ -33,6 +34,7 @@ from optimiser.formats.plan_documents import (
     LengthUsageDocument,
     LengthWeightsDocument,
     MoneyFields,
+    PartWeightsDocument,
     PlacedBoardDocument,
     PlacedLengthDocument,
     PlanDocument,
@@ -136,11 +138,16 @@ def _sheet_plan_document(plan: SheetPlan) -> SheetPlanDocument:
             kerf_mm2=usage.kerf,
             trim_mm2=usage.trim,
         ),
-        certificate=tuple(
-            SheetWeightsDocument.model_construct(across=reason.across, along=reason.along)
-            for reason in plan.certificate
-        ),
+        certificate=tuple(map(_reason_document, plan.certificate)),
     )
+
+
+def _reason_document(
+    reason: SheetWeights | PartWeights,
+) -> SheetWeightsDocument | PartWeightsDocument:
+    if isinstance(reason, PartWeights):
+        return PartWeightsDocument.model_construct(weights=reason.weights)
+    return SheetWeightsDocument.model_construct(across=reason.across, along=reason.along)
 
 
 def _sheet_layout_document(layout: SheetLayout) -> SheetLayoutDocument:
@@ -275,13 +282,16 @@ def _sheet_plan_of(document: SheetPlanDocument) -> SheetPlan:
         ),
         bound=Pence(document.lower_bound),
         proven=document.proven,
-        certificate=tuple(
-            SheetWeights(across=reason.across, along=reason.along)
-            for reason in document.certificate
-        ),
+        certificate=tuple(map(_reason_of, document.certificate)),
         seconds=document.seconds,
         method=document.method,
     )
+
+
+def _reason_of(document: SheetWeightsDocument | PartWeightsDocument) -> SheetWeights | PartWeights:
+    if isinstance(document, PartWeightsDocument):
+        return PartWeights(weights=document.weights)
+    return SheetWeights(across=document.across, along=document.along)
 
 
 def _sheet_layout_of(document: SheetLayoutDocument) -> SheetLayout:

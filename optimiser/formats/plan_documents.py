@@ -164,6 +164,12 @@ class SheetWeightsDocument(Document):
     along: tuple[tuple[int, int], ...]
 
 
+class PartWeightsDocument(Document):
+    """One reason for a board's bound: what each part of the request weighs, however it lies."""
+
+    weights: tuple[int, ...]
+
+
 class SheetPlanDocument(MoneyFields):
     """The plan of one board."""
 
@@ -171,7 +177,7 @@ class SheetPlanDocument(MoneyFields):
     method: str
     layouts: tuple[SheetLayoutDocument, ...]
     usage: SheetUsageDocument
-    certificate: tuple[SheetWeightsDocument, ...]
+    certificate: tuple[SheetWeightsDocument | PartWeightsDocument, ...]
 
 
 class ChosenDocument(Document):

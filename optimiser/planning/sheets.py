@@ -10,6 +10,7 @@ from optimiser.domain.parts import BoardPart
 from optimiser.domain.plan import (
     Leftover,
     Money,
+    PartWeights,
     PlacedBoard,
     SheetCut,
     SheetLayout,
@@ -21,7 +22,7 @@ from optimiser.domain.request import Choice, Keep, SheetMaterial
 from optimiser.planning.worth import sheet_credit, value_of
 from optimiser.solvers.sheets.problem import Cut, Leaf, Sheet, SheetsProblem
 from optimiser.units import Pence, Tenths
-from optimiser.verify.bounds import sheet_bound
+from optimiser.verify.board_bounds import sheet_bound
 
 if TYPE_CHECKING:
     from optimiser.solvers.sheets.problem import Node, SheetPattern, SheetsOutcome, Table
@@ -75,8 +76,9 @@ def sheets_plan(
     rows = [(_padded(across, sizes), _padded(along, sizes)) for across, along in outcome.rows]
     if material.parts:
         rows.append((by_area, by_area))
-    certificate = tuple(
-        SheetWeights(across=across, along=along) for across, along in dict.fromkeys(rows)
+    certificate: tuple[SheetWeights | PartWeights, ...] = (
+        *(SheetWeights(across=across, along=along) for across, along in dict.fromkeys(rows)),
+        *(PartWeights(weights=weights) for weights in outcome.weights),
     )
     money = _money(material, keep, layouts)
     bound = sheet_bound(material, keep, choices, certificate)

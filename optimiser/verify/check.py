@@ -14,10 +14,12 @@ from typing import TYPE_CHECKING
 from optimiser.domain.parts import BoardPart, LengthPart
 from optimiser.errors import PlanRefused, Problem
 from optimiser.verify.access import check_access
-from optimiser.verify.bounds import BadCertificate, length_bound, sheet_bound
+from optimiser.verify.board_bounds import sheet_bound
+from optimiser.verify.bounds import length_bound
 from optimiser.verify.fault import Fault
 from optimiser.verify.lengths import check_length_layouts
 from optimiser.verify.sheets import check_sheet_layouts
+from optimiser.verify.weighing import BadCertificate
 
 if TYPE_CHECKING:
     from optimiser.domain.plan import CuttingPlan, LengthPlan, Money, SheetPlan, Usage

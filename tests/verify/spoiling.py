@@ -250,9 +250,16 @@ def weighed(change: Callable[[LengthWeights], LengthWeights]) -> Mutant:
 
 
 def sheet_weighed(change: Callable[[SheetWeights], SheetWeights]) -> Mutant:
+    """Change every table of the board's certificate."""
     return lambda request, plan: (
         request,
-        with_sheets(plan, certificate=tuple(map(change, sheets_of(plan).certificate))),
+        with_sheets(
+            plan,
+            certificate=tuple(
+                change(reason) if isinstance(reason, SheetWeights) else reason
+                for reason in sheets_of(plan).certificate
+            ),
+        ),
     )
 
 

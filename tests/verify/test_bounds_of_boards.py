@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 
 from optimiser.domain.plan import SheetWeights
 from optimiser.domain.request import Choice, Keep, SheetMaterial
-from optimiser.verify.bounds import BadCertificate, sheet_bound
+from optimiser.verify.board_bounds import sheet_bound
+from optimiser.verify.weighing import BadCertificate
 from tests.cutting_builders import (
     a_board_part,
     a_keep,

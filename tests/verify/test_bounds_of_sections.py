@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 
 from optimiser.domain.plan import LengthWeights
 from optimiser.domain.request import Choice, Keep, LengthMaterial
-from optimiser.verify.bounds import BadCertificate, length_bound
+from optimiser.verify.bounds import length_bound
+from optimiser.verify.weighing import BadCertificate
 from tests.cutting_builders import (
     a_keep,
     a_length_material,

@@ -15,7 +15,7 @@ from math import gcd
 import numpy as np
 
 from optimiser.solvers.sheets.compiled import Real, Whole, compiled
-from optimiser.solvers.sheets.cover import Carrier, least_cost
+from optimiser.solvers.sheets.cover import Carrier, Load, least_cost
 from optimiser.solvers.sheets.problem import SheetsProblem, Table
 
 # Functions tried for each axis, and the table cells they may take together, at first and later.
@@ -30,11 +30,16 @@ _MOST_WEIGHT = 1 << 20
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Proof:
-    """The best bound found and the rows that prove it; `short` if the stock proves too little."""
+    """The best bound found and what proves it; `short` if the stock proves too little.
+
+    `weights` stand in the order of the problem's parts; `loads` are rows and weights as counted.
+    """
 
     bound: int
     rows: tuple[tuple[Table, Table], ...]
     short: bool
+    weights: tuple[tuple[int, ...], ...] = ()
+    loads: tuple[Load, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,22 +66,25 @@ def prove(problem: SheetsProblem, *, scales: int = _MOST_SCALES, cells: int = QU
     demand = _demands(problem, across, along)
     order = _promising(problem, across, along, demand)
     best = Proof(bound=_floor_cost(problem), rows=(), short=False)
+    carriers, constant = carriers_of(problem), constant_of(problem)
     for first, second in order:
         total = _exact_demand(problem, across.table(first), along.table(second))
-        carries = [
+        carries = tuple(
             int(across.carries[first, k]) * int(along.carries[second, k])
             for k in range(len(problem.sheets))
-        ]
-        bound = least_cost(_carriers(problem, carries), total, _constant(problem))
+        )
+        load = Load(carries=carries, demand=total)
+        cover = least_cost(carriers, [load], constant)
         row = (across.table(first), along.table(second))
-        if bound is None:
-            return Proof(bound=0, rows=(row,), short=True)
-        if bound > best.bound:
-            best = Proof(bound=bound, rows=(row,), short=False)
+        if cover is None:
+            return Proof(bound=0, rows=(row,), short=True, loads=(load,))
+        if cover.bound > best.bound:
+            best = Proof(bound=cover.bound, rows=(row,), short=False, loads=(load,))
     return best
 
 
-def _constant(problem: SheetsProblem) -> Fraction:
+def constant_of(problem: SheetsProblem) -> Fraction:
+    """Return the credit of all parts' area: what `carriers_of` takes off too much."""
     return problem.credit * sum(
         demand * width * height
         for demand, width, height in zip(
@@ -94,16 +102,16 @@ def _floor_cost(problem: SheetsProblem) -> int:
     return 0 if cheapest >= 0 else -(-(cheapest * sum(problem.demands)) // 1)
 
 
-def _carriers(problem: SheetsProblem, carries: list[int]) -> tuple[Carrier, ...]:
+def carriers_of(problem: SheetsProblem) -> tuple[Carrier, ...]:
+    """Return what a sheet of each size costs at least: all of it credited."""
     # A layout holds a part at least, so there are no more layouts than parts.
     parts = sum(problem.demands)
     return tuple(
         Carrier(
             cost=sheet.cost - problem.credit * sheet.width * sheet.height,
-            carries=carried,
             most=parts if sheet.available is None else min(parts, sheet.available),
         )
-        for sheet, carried in zip(problem.sheets, carries, strict=True)
+        for sheet in problem.sheets
     )
 
 
@@ -231,7 +239,7 @@ def _promising(
 ) -> list[tuple[int, int]]:
     """List the pairs with the best estimates: the least cost with fractions of sheets allowed."""
     carries = across.carries.astype(np.float64)[:, None, :] * along.carries[None, :, :]
-    carriers = _carriers(problem, [1] * len(problem.sheets))
+    carriers = carriers_of(problem)
     cost = np.array([max(0.0, float(carrier.cost)) for carrier in carriers])
     most = np.array([float(carrier.most) for carrier in carriers])
     ratio = np.where(carries > 0, cost / np.maximum(carries, 1e-9), np.inf)

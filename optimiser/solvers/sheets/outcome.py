@@ -15,7 +15,6 @@ from optimiser.solvers.sheets.problem import (
     SheetPattern,
     SheetsOutcome,
     SheetsProblem,
-    Table,
 )
 from optimiser.solvers.sheets.table import Kind
 from optimiser.solvers.sheets.tree import credit_of, real_cuts
@@ -24,7 +23,7 @@ from optimiser.solvers.sheets.tree import credit_of, real_cuts
 def impossible(
     problem: SheetsProblem,
     missing: Mapping[int, int],
-    rows: tuple[tuple[Table, Table], ...],
+    proof: Proof | None,
     seconds: float,
 ) -> SheetsOutcome:
     """Write that the stock there is cannot yield the parts."""
@@ -33,7 +32,8 @@ def impossible(
         patterns=(),
         cost=0,
         bound=0,
-        rows=rows,
+        rows=() if proof is None else proof.rows,
+        weights=() if proof is None else proof.weights,
         missing=tuple(missing.get(part, 0) for part in range(len(problem.demands))),
         method="none",
         seconds=seconds,
@@ -57,6 +57,7 @@ def written(
         cost=cost,
         bound=bound,
         rows=proof.rows,
+        weights=proof.weights,
         missing=(0,) * len(problem.demands),
         method=method,
         seconds=seconds,

@@ -9,9 +9,8 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass, field
+from math import gcd
 from typing import TypeAlias
-
-from ortools.linear_solver import pywraplp
 
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.table import Kind
@@ -30,11 +29,15 @@ def parts_of(block: Block) -> Counter[int]:
     return Counter(leaf.part for leaf in block.walk() if leaf.part >= 0)
 
 
+def net_of(problem: SheetsProblem, plan: Plan) -> int:
+    """Return what the sheets of a plan cost less what their left-over pieces earn."""
+    return sum(problem.sheets[sheet].cost - credit_of(problem, block) for sheet, block in plan)
+
+
 def worth_of(problem: SheetsProblem, plan: Plan) -> tuple[int, int, int]:
     """Return what makes one plan better than another, less is better: net cost, sheets, offcut."""
-    net = sum(problem.sheets[sheet].cost - credit_of(problem, block) for sheet, block in plan)
     largest = max((largest_left(problem, block) for _, block in plan), default=0)
-    return (net, len(plan), -largest)
+    return (net_of(problem, plan), len(plan), -largest)
 
 
 @dataclass(slots=True)
@@ -64,45 +67,62 @@ class Pool:
             chosen.append((sheet, self.layouts[key][1] if key in self.layouts else block))
         return tuple(chosen)
 
-    def cheapest(self, kinds: tuple[Kind, ...], below: int, seconds: float) -> Plan | None:
-        """Return a plan of pool layouts with a net cost below `below`, if one is found in time."""
-        solver = pywraplp.Solver.CreateSolver("SCIP")
-        if solver is None or seconds <= 0:
+    def cheapest(
+        self, kinds: tuple[Kind, ...], below: int, bound: int, seconds: float
+    ) -> Plan | None:
+        """Return a plan of pool layouts with a net cost below `below`, if one is found in time.
+
+        With nothing between `bound` and `below`, any such plan is the best.
+        """
+        if seconds <= 0 or below <= bound:
             return None
-        solver.SuppressOutput()
+        # Loaded late: the first plan does not wait for it.
+        from ortools.linear_solver import pywraplp
+
+        solver = pywraplp.Solver.CreateSolver("HIGHS")
+        solver.SetNumThreads(1)
+        # The engine greets on standard output unless told not to.
+        solver.SetSolverSpecificParametersAsString("output_flag=false")
         solver.SetTimeLimit(max(1, int(1000 * seconds)))
-        entries = list(self.layouts.items())
+        infinity = solver.infinity()
         demand = {place: kind.demand for place, kind in enumerate(kinds)}
-        uses = []
-        serve = {
-            place: solver.Constraint(float(count), solver.infinity())
-            for place, count in demand.items()
-        }
+        serve = {place: solver.Constraint(float(n), infinity) for place, n in demand.items()}
         limits = [
-            solver.Constraint(0.0, solver.infinity() if s.available is None else float(s.available))
+            solver.Constraint(0.0, infinity if s.available is None else float(s.available))
             for s in self.problem.sheets
         ]
         total = solver.Objective()
-        cap = solver.Constraint(-solver.infinity(), float(below - 1))
-        for (sheet, counts), (earned, _) in entries:
-            use = solver.IntVar(0.0, float(sum(demand.values())), "")
+        total.SetMinimization()
+        step = self._step()
+        cap = solver.Constraint(-infinity, float(below - step))
+        is_choice = bound + step < below
+        uses = []
+        for (sheet, counts), (earned, _) in self.layouts.items():
+            most = max(-(-demand[kind] // count) for kind, count in counts)
+            use = solver.IntVar(0.0, float(most), "")
             uses.append(use)
             cost = float(self.problem.sheets[sheet].cost - earned)
-            total.SetCoefficient(use, cost)
+            if is_choice:
+                total.SetCoefficient(use, cost)
             cap.SetCoefficient(use, cost)
             limits[sheet].SetCoefficient(use, 1.0)
             for kind, count in counts:
                 serve[kind].SetCoefficient(use, float(count))
-        total.SetMinimization()
         status = solver.Solve()
         if status not in (pywraplp.Solver.OPTIMAL, pywraplp.Solver.FEASIBLE):
             return None
         chosen = [
             (sheet, block)
-            for ((sheet, _), (_, block)), use in zip(entries, uses, strict=True)
+            for ((sheet, _), (_, block)), use in zip(self.layouts.items(), uses, strict=True)
             for _ in range(round(use.solution_value()))
         ]
         return self._exactly(chosen, demand)
+
+    def _step(self) -> int:
+        """Return the least by which two plans may differ in cost."""
+        if self.problem.credit > 0:
+            return 1
+        return gcd(*(sheet.cost for sheet in self.problem.sheets)) or 1
 
     def _exactly(self, chosen: list[Layout], demand: dict[int, int]) -> Plan | None:
         """Take out parts served beyond the demand; None if some part is not served enough."""

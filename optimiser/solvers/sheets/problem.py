@@ -94,8 +94,11 @@ class SheetsOutcome:
     Σ(s + kerf) ≤ x + kerf, and B likewise along, a layout on sheet k weighs at most
     V_k = A(width_k)·B(height_k) (by induction over the cuts), so Σ n_k·V_k ≥ D, the weight of all
     parts, and the cost is at least min Σ n_k·(cost_k − credit·area_k) + credit·area of all parts
-    over whole n_k ≤ available. Rounded up, and the greatest over the rows taken. The checker
-    recomputes it from `rows` alone.
+    over whole n_k ≤ available.
+    `weights` prove more: each weighs every part as a whole, and V_k is the most weight that any
+    edge-to-edge layout on sheet k yields (an integer dynamic programme over the cuts). The bound is
+    the least cost over one set of counts n_k that satisfies every row of both kinds, rounded up.
+    The checker recomputes it from `rows` and `weights` alone.
     For IMPOSSIBLE and UNKNOWN there are no layouts and `missing[i]` parts of type i are left out
     of the best attempt.
     """
@@ -105,6 +108,7 @@ class SheetsOutcome:
     cost: int
     bound: int
     rows: tuple[tuple[Table, Table], ...]
+    weights: tuple[tuple[int, ...], ...]
     missing: tuple[int, ...]
     method: str
     seconds: float

@@ -1,32 +1,53 @@
-"""The 2D solver: a first plan at once, then ruin and recreate, set covering, and a proven bound."""
+"""The 2D solver: a first plan at once, then several methods raced by size, and a proven bound.
+
+Ruin and recreate is best where nearly every part has a size of its own, column generation where
+sizes repeat; the latter's prices also prove how much is still to be gained.
+"""
 
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import count
 
 from optimiser.solvers.protocol import Budget, Progress, Status
 from optimiser.solvers.sheets import cells as c
-from optimiser.solvers.sheets.bounds import DEEP_CELLS, QUICK_CELLS, Proof, prove
+from optimiser.solvers.sheets.bounds import Proof, prove
+from optimiser.solvers.sheets.columns import block_of
 from optimiser.solvers.sheets.engine import Engine
+from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.outcome import impossible, written
 from optimiser.solvers.sheets.pool import Plan, Pool, worth_of
 from optimiser.solvers.sheets.problem import Sheet, SheetsOutcome, SheetsProblem
+from optimiser.solvers.sheets.rounding import FIRST_PLANS, Rounder
 from optimiser.solvers.sheets.table import Kind, fits, kinds_of, new_table
 from optimiser.solvers.sheets.tree import concentrate
 
 # Beyond so many parts, reading every state into the pool would cost more than it brings.
 _POOLED_PARTS = 1500
-# The most of the time that one set covering may take.
-_COVER_SHARE = 0.15
-_COVER_SECONDS = 3.0
+# Reading a state takes as long as a slice of search: one in so many is read.
+_POOLED_SLICE = 8
+# After so many slices layouts are rounded anew, where sizes repeat.
+_ROUNDED_SLICE = 20
+# The most of the time left that one set covering may take, and the first after generation.
+_COVER_SHARE = 0.2
+_FIRST_COVER_SHARE = 0.5
 # Set covering is tried again when the pool has grown by half.
-_GROWTH = 1.5
+_GROWTH = 1.2
 _LEAST_POOL = 20
-# A plan still unproven after so many slices is worth a longer look for a bound.
-_DEEP_AFTER = 50
+# Column generation starts after so many slices of ruin and recreate, at once if sizes repeat, and
+# may take so much of the time left.
+_GENERATE_AFTER = 12
+_GENERATE_SHARE = 0.5
+# Sizes repeat if so many parts share one on average.
+_REPEATED = 1.4
+# Orders of more parts than this, so many alike on average, start with column generation.
+_VAST = 4000
+_VAST_COPIES = 20
+# With more different parts the linear programme takes longer than it helps.
+_MOST_KINDS = 600
 # First plans are built until so many places were looked at, about a tenth of a second.
 _FIRST_WORK = 10_000_000
 
@@ -50,7 +71,7 @@ def solve(
     ]
     if homeless:
         missing = Counter({part: problem.demands[part] for kind in homeless for part in kind.parts})
-        return impossible(problem, missing, (), budget.used)
+        return impossible(problem, missing, None, budget.used)
     run = _Run(problem=problem, kinds=kinds, budget=budget, seed=seed, progress=progress)
     return run.outcome()
 
@@ -82,16 +103,23 @@ class _Run:
             nothing = Proof(bound=0, rows=(), short=False)
             return written(self.problem, self.kinds, (), nothing, self.budget.used, "none")
         self.proof = prove(self.problem, scales=1)
-        self._first_plans()
-        if not self._is_over():
-            self._prove()
-        self._search()
+        plans: Iterator[Plan] = iter(())
+        parts = sum(kind.demand for kind in self.kinds)
+        vast = parts > _VAST and parts > _VAST_COPIES * len(self.kinds)
+        if vast and self.problem.max_stages is None:
+            # Inserting so many parts one by one takes longer than generating layouts for them.
+            plans = self._rounded(self._generate())
+        if self.best is None:
+            self._first_plans()
+        if not vast and not self._is_over():
+            self._prove(prove(self.problem))
+        self._search(plans, generated=vast)
         if self.best is None:
             missing = self._missing()
             if self.proof.short:
-                return impossible(self.problem, missing, self.proof.rows, self.budget.used)
+                return impossible(self.problem, missing, self.proof, self.budget.used)
             return replace(
-                impossible(self.problem, missing, (), self.budget.used), status=Status.UNKNOWN
+                impossible(self.problem, missing, None, self.budget.used), status=Status.UNKNOWN
             )
         plan = self._tidied(self.best)
         return written(self.problem, self.kinds, plan, self.proof, self.budget.used, self.method)
@@ -153,39 +181,88 @@ class _Run:
             self._tell()
         return cheaper
 
-    def _prove(self, cells: int = QUICK_CELLS) -> None:
-        """Look for the best bound; the cap of the search never goes below it."""
-        proof = prove(self.problem, cells=cells)
+    def _prove(self, proof: Proof) -> None:
+        """Take a better bound; the cap of the search never goes below it."""
         if proof.short or proof.bound > self.proof.bound:
             self.proof = proof
             self._tell()
         if not self.engine.table.credited:
             self.engine.floor = self.proof.bound
 
-    def _search(self) -> None:
+    def _search(self, plans: Iterator[Plan], *, generated: bool) -> None:
+        """Search until it is over: ruin and recreate, with column generation where it pays."""
         pooled = sum(kind.demand for kind in self.kinds) <= _POOLED_PARTS
+        repeated = sum(kind.demand for kind in self.kinds) >= _REPEATED * len(self.kinds)
+        patience = 0 if repeated else _GENERATE_AFTER
         self.engine.restore()
         slices = 0
         while not self._is_over():
+            if slices >= patience and not generated and len(self.kinds) <= _MOST_KINDS:
+                generated = True
+                generator = self._generate()
+                # Column generation knows no limit of stages; its bound holds with one all the same.
+                if repeated and self.problem.max_stages is None:
+                    plans = self._rounded(generator)
+                self.engine.restore()
             said = self.engine.step()
             slices += 1
-            if slices == _DEEP_AFTER:
-                self._prove(DEEP_CELLS)
             if said == c.FOUND:
                 self._offer("ruin and recreate")
+            elif said == c.STALLED and slices < patience:
+                # Little is gained any more: a bound says whether there is anything to gain.
+                patience = slices
             elif pooled and self.best is not None:
-                self.pool.add(self.engine.plan() if said == c.GO_ON else ())
+                if slices % _POOLED_SLICE == 0 and said == c.GO_ON:
+                    self.pool.add(self.engine.plan())
+                if said == c.STALLED or slices % _ROUNDED_SLICE == 0:
+                    next(plans, None)
                 if said == c.STALLED:
-                    self._cover()
+                    self._cover(_COVER_SHARE)
 
-    def _cover(self) -> None:
+    def _generate(self) -> Generator:
+        """Look for layouts and a bound by column generation."""
+        budget = self.budget
+        until = budget.used + _GENERATE_SHARE * budget.left
+        generator = Generator(
+            self.problem, self.kinds, self.proof, Budget(until, budget.clock, budget.started)
+        )
+        generator.seed()
+        generator.run(lambda: self.best is not None and self.worth[0] <= generator.proof.bound)
+        self._prove(generator.proof)
+        return generator
+
+    def _rounded(self, generator: Generator) -> Iterator[Plan]:
+        """Make plans of the layouts generated; the first few at once, then one each time asked."""
+        rounder = Rounder(self.problem, self.kinds, generator, self.budget, self.seed)
+        plans = self._taken(
+            rounder.plans(self.proof.bound, lambda: None if self.best is None else self.worth[0])
+        )
+        for _ in range(FIRST_PLANS):
+            if self._is_over():
+                return plans
+            next(plans)
+        for column in generator.master.columns:
+            self.pool.add(((column.sheet, block_of(self.problem, self.kinds, column)),))
+        self._cover(_FIRST_COVER_SHARE)
+        return plans
+
+    def _taken(self, plans: Iterator[Plan]) -> Iterator[Plan]:
+        for plan in plans:
+            if plan:
+                self.pool.add(plan)
+                if self._take(plan, "column generation"):
+                    self.engine.load(plan, self.worth[0])
+            yield plan
+
+    def _cover(self, share: float) -> None:
         """Choose anew among all layouts met, if enough of them are new."""
         size = len(self.pool.layouts)
-        if size < max(_LEAST_POOL, _GROWTH * self.covered):
+        if self.best is None or self._is_over() or size < max(_LEAST_POOL, _GROWTH * self.covered):
             return
         self.covered = size
-        seconds = min(_COVER_SECONDS, _COVER_SHARE * self.budget.seconds, self.budget.left)
-        plan = self.pool.cheapest(self.kinds, self.worth[0], seconds)
+        plan = self.pool.cheapest(
+            self.kinds, self.worth[0], self.proof.bound, share * self.budget.left
+        )
         if plan is not None and self._take(plan, "set covering"):
             self.engine.load(plan, self.worth[0])
 

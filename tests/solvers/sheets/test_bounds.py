@@ -9,7 +9,7 @@ from random import Random
 import pytest
 
 from optimiser.solvers.sheets.bounds import prove
-from optimiser.solvers.sheets.cover import Carrier, least_cost
+from optimiser.solvers.sheets.cover import Carrier, Load, least_cost
 from tests.solvers.sheets.shop import a_problem
 from tests.solvers.sheets.test_worked_examples import GCUT1D
 
@@ -90,22 +90,34 @@ def test_the_bound_allows_for_the_best_known_filling_of_a_sheet(
 
 def test_the_least_cost_of_carriers_equals_plain_enumeration() -> None:
     rng = Random(3)
-    for _ in range(200):
+    for _ in range(400):
         carriers = tuple(
-            Carrier(
-                cost=Fraction(rng.randint(-3, 40), rng.randint(1, 3)),
-                carries=rng.randint(0, 12),
-                most=rng.randint(0, 4),
-            )
+            Carrier(cost=Fraction(rng.randint(-3, 40), rng.randint(1, 3)), most=rng.randint(0, 4))
             for _ in range(rng.randint(1, 4))
         )
-        demand = rng.randint(0, 40)
+        loads = tuple(
+            Load(
+                carries=tuple(rng.randint(0, 12) for _ in carriers),
+                demand=rng.randint(-2, 40),
+            )
+            for _ in range(rng.randint(0, 3))
+        )
         sums = [
             sum(n * carrier.cost for n, carrier in zip(counts, carriers, strict=True))
             for counts in product(*(range(carrier.most + 1) for carrier in carriers))
-            if sum(n * carrier.carries for n, carrier in zip(counts, carriers, strict=True))
-            >= demand
+            if all(
+                sum(n * v for n, v in zip(counts, load.carries, strict=True)) >= load.demand
+                for load in loads
+            )
         ]
-        expected = -(-min(sums) // 1) if sums else None
 
-        assert least_cost(carriers, demand) == expected
+        cover = least_cost(carriers, loads)
+
+        assert (cover is None) == (not sums)
+        if cover is not None:
+            assert cover.bound == -(-min(sums) // 1)
+            assert cover.counts is not None
+            assert all(
+                sum(n * v for n, v in zip(cover.counts, load.carries, strict=True)) >= load.demand
+                for load in loads
+            )

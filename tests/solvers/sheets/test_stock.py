@@ -116,11 +116,21 @@ def test_too_few_sheets_are_proven_too_few_by_weight() -> None:
     assert len(outcome.rows) == 1
 
 
-def test_too_few_sheets_without_a_proof_are_not_called_impossible() -> None:
-    # The pinwheel again, with one sheet: its weights sum to one sheet exactly.
+def test_a_pinwheel_on_its_only_sheet_is_proven_impossible() -> None:
+    # Its area is one sheet exactly; no weights of sizes refute it, weights of whole parts do.
     problem = a_problem([(3, 2, 2), (2, 3, 2), (1, 1, 1)], [(5, 5, 1, 1)])
 
-    outcome = solve(problem, budget=so_much_work(30), seed=0)
+    outcome = solve(problem, budget=so_much_work(60), seed=0)
+
+    assert outcome.status is Status.IMPOSSIBLE
+    assert outcome.weights
+    assert sum(outcome.missing) >= 1
+
+
+def test_too_few_sheets_without_time_for_a_proof_are_not_called_impossible() -> None:
+    problem = a_problem([(3, 2, 2), (2, 3, 2), (1, 1, 1)], [(5, 5, 1, 1)])
+
+    outcome = solve(problem, budget=so_much_work(3), seed=0)
 
     assert outcome.status is Status.UNKNOWN
     assert sum(outcome.missing) >= 1

@@ -1,0 +1,168 @@
+"""Layouts as the linear programme sees them, and how they become blocks when one is wanted."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from optimiser.solvers.sheets import fill
+from optimiser.solvers.sheets.compiled import Whole
+from optimiser.solvers.sheets.grid import Grid
+from optimiser.solvers.sheets.problem import SheetsProblem
+from optimiser.solvers.sheets.table import Kind
+from optimiser.solvers.sheets.tree import Block, divided, left_over
+
+Counts = tuple[tuple[int, int], ...]
+Step = tuple[int, int, int]
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A layout on a sheet: how many parts of each kind, and the steps that cut them.
+
+    A step is (RIP or CROSS, size of the near piece, 0), (PART, kind, turned) or (LEFT, 0, 0).
+    """
+
+    sheet: int
+    counts: Counts
+    steps: tuple[Step, ...]
+
+
+@dataclass(slots=True)
+class Filler:
+    """One grid with its table: the best layouts for given values of the kinds."""
+
+    grid: Grid
+    table: np.ndarray[tuple[int, ...], np.dtype[np.int32]]
+    values: Whole
+    _steps: Whole
+    _left: np.ndarray[tuple[int, ...], np.dtype[np.int32]]
+
+    @classmethod
+    def on(cls, grid: Grid) -> Filler:
+        """Make room for the tables of a grid."""
+        return cls(
+            grid,
+            np.zeros((len(grid.xs), len(grid.ys)), dtype=np.int32),
+            np.zeros(len(grid.kinds), dtype=np.int64),
+            np.zeros((fill.MOST_STEPS, 2), dtype=np.int64),
+            fill.remainders(grid.ys),
+        )
+
+    def fill(self, values: Whole) -> list[int]:
+        """Return the most value of a layout on each sheet, for one value a kind."""
+        grid = self.grid
+        self.values = values[grid.kinds]
+        fill.fill(self.table, grid.xs, grid.ys, grid.columns, grid.rows, self.values, self._left)
+        return [int(self.table[place]) for place in grid.sheets]
+
+    def layouts(self, sheet: int, above: int, most: int) -> Iterator[Column]:
+        """Yield the layouts worth most on a sheet, by different first cuts, each over `above`."""
+        seen = set()
+        for first in self._first_cuts(sheet, above):
+            column = self._traced(sheet, first)
+            if column is not None and column.counts and column.counts not in seen:
+                seen.add(column.counts)
+                yield column
+            if len(seen) == most:
+                return
+
+    def _first_cuts(self, sheet: int, above: int) -> Iterator[int]:
+        yield 0
+        grid, table = self.grid, self.table
+        i, j = grid.sheets[sheet]
+        near = np.arange(1, np.searchsorted(grid.xs, grid.xs[i] // 2, "right"))
+        far = np.searchsorted(grid.xs, grid.xs[i] - grid.xs[near], "right") - 1
+        rips = table[near, j].astype(np.int64) + table[far, j]
+        low = np.arange(1, np.searchsorted(grid.ys, grid.ys[j] // 2, "right"))
+        high = np.searchsorted(grid.ys, grid.ys[j] - grid.ys[low], "right") - 1
+        crosses = table[i, low].astype(np.int64) + table[i, high]
+        worth = np.concatenate([rips, crosses])
+        cuts = np.concatenate([near, -low])
+        for place in np.argsort(-worth, kind="stable")[:40]:
+            if worth[place] <= above:
+                return
+            yield int(cuts[place])
+
+    def _traced(self, sheet: int, first: int) -> Column | None:
+        grid = self.grid
+        start = np.array([*grid.sheets[sheet], first], dtype=np.int64)
+        count = fill.trace(
+            self.table, grid.xs, grid.ys, grid.columns, grid.rows, self.values, start, self._steps
+        )
+        steps: list[Step] = []
+        parts: Counter[int] = Counter()
+        for what, size in self._steps[:count].tolist():
+            if what == fill.PART:
+                kind = int(grid.kinds[size])
+                parts[kind] += 1
+                steps.append((what, kind, int(grid.turned[size])))
+            else:
+                steps.append((what, size, 0))
+        return Column(sheet, tuple(sorted(parts.items())), tuple(steps)) if count else None
+
+
+def value_of(column: Column, values: Whole) -> int:
+    """Return what the parts of a layout are worth."""
+    return sum(int(values[kind]) * count for kind, count in column.counts)
+
+
+def alike(problem: SheetsProblem, place: int, kind: Kind, sheet: int) -> list[Column]:
+    """Return the layout of rows and columns of one kind that holds most; none if none fits."""
+    width = problem.sheets[sheet].width + problem.kerf
+    height = problem.sheets[sheet].height + problem.kerf
+    best: tuple[int, Column] | None = None
+    for turned in (0, 1)[: 2 if kind.turns else 1]:
+        across, along = (kind.height, kind.width) if turned else (kind.width, kind.height)
+        up = min(height // along, kind.demand)
+        beside = min(width // across, -(-kind.demand // up)) if up else 0
+        if not up * beside or (best is not None and up * beside <= best[0]):
+            continue
+        part = (fill.PART, place, turned)
+        strip = [(fill.CROSS, along, 0), part] * (up - 1) + [part]
+        steps = [(fill.RIP, across, 0), *strip] * (beside - 1) + strip
+        best = (up * beside, Column(sheet, ((place, up * beside),), tuple(steps)))
+    return [] if best is None else [best[1]]
+
+
+def block_of(problem: SheetsProblem, kinds: tuple[Kind, ...], column: Column) -> Block:
+    """Build the layout of a column."""
+    sheet = problem.sheets[column.sheet]
+    steps = iter(column.steps)
+    return _built(kinds, steps, sheet.width + problem.kerf, sheet.height + problem.kerf)
+
+
+def _built(kinds: tuple[Kind, ...], steps: Iterator[Step], width: int, height: int) -> Block:
+    what, size, turned = next(steps)
+    if what == fill.LEFT:
+        return left_over(width, height)
+    if what == fill.PART:
+        return _trimmed(kinds[size], size, bool(turned), width, height)
+    if what == fill.RIP:
+        pieces = [
+            _built(kinds, steps, size, height), _built(kinds, steps, width - size, height)
+        ]  # fmt: skip
+        return divided(pieces, width, height, rip=True)
+    pieces = [_built(kinds, steps, width, size), _built(kinds, steps, width, height - size)]
+    return divided(pieces, width, height, rip=False)
+
+
+def _trimmed(kind: Kind, place: int, turned: bool, width: int, height: int) -> Block:  # noqa: FBT001
+    """Cut one part out of a piece it fits; the longer remainder stays whole."""
+    across, along = (kind.height, kind.width) if turned else (kind.width, kind.height)
+    part = Block(rip=False, width=across, height=along, part=place, turned=turned, pieces=())
+    beside, above = width - across, height - along
+    if beside * height >= above * width:
+        column = [part, left_over(across, above)] if above else [part]
+        strip = divided(column, across, height, rip=False)
+        return (
+            divided([strip, left_over(beside, height)], width, height, rip=True)
+            if beside
+            else strip
+        )
+    row = [part, left_over(beside, along)] if beside else [part]
+    strip = divided(row, width, along, rip=True)
+    return divided([strip, left_over(width, above)], width, height, rip=False) if above else strip

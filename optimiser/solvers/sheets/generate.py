@@ -1,0 +1,346 @@
+"""Column generation: layouts worth having, and prices of parts that prove how good they are.
+
+Coarse grids find most layouts; the exact grid ends it and makes the proof. Prices become whole
+numbers before they are used, so whatever the linear programme's floats are worth, the weights
+handed on are exact and their yields counted exactly.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from fractions import Fraction
+from itertools import product
+from math import ceil, prod
+
+import numpy as np
+
+from optimiser.solvers.protocol import Budget
+from optimiser.solvers.sheets.bounds import Proof, carriers_of, constant_of
+from optimiser.solvers.sheets.columns import Column, Filler, alike, value_of
+from optimiser.solvers.sheets.compiled import Real, Whole
+from optimiser.solvers.sheets.cover import Carrier, Cover, Load, least_cost
+from optimiser.solvers.sheets.grid import Grid, bounding_grid, coarse_grid, exact_grid
+from optimiser.solvers.sheets.master import EPSILON, Master, Relaxed
+from optimiser.solvers.sheets.problem import SheetsProblem
+from optimiser.solvers.sheets.table import Kind
+
+# Measured, see benchmarks: points an axis of the grids tried one after another.
+LEVELS = (120, 250, 500)
+# Layouts taken from one table.
+_FINDS = 4
+# With many kinds the same prices are used so many times more: one for so many kinds.
+_MOST_AGAIN = 12
+_KINDS_AGAIN = 25
+# Wentges: the share of the best prices so far in the prices tried next.
+_SMOOTHING = 0.5
+# A coarse grid is left when so many rounds lower the programme by less than this share.
+_PATIENCE = 12
+_SLOW = 2e-4
+# Prices become whole numbers such that a sheet is worth about 2²⁴ and nothing overflows 2³⁰.
+_SCALE = float(1 << 24)
+_CEILING = float(1 << 30)
+# Share of the time after which the exact grid is used once, come what may.
+_FORCED = 0.4
+# Rounds of looking for counts of sheets, and rows kept for the checker.
+_COUNT_ROUNDS = 12
+MOST_WEIGHTS = 6
+# The grid on which what is left of a plan is priced.
+_REST_LEVEL = 2
+# Counts of sheets that are listed one by one at most.
+_MOST_COUNTS = 20_000
+# The grid on which counts are tried before the exact one has the last word.
+_COUNT_LEVEL = 1
+
+
+@dataclass(slots=True)
+class Generator:
+    """One column generation over one problem; `proof` is the best so far."""
+
+    problem: SheetsProblem
+    kinds: tuple[Kind, ...]
+    proof: Proof
+    budget: Budget
+    master: Master = field(init=False)
+    relaxed: Relaxed | None = None
+    converged: bool = False
+    costs: tuple[float, ...] = field(init=False)
+    grids: list[Grid] = field(init=False)
+    carriers: tuple[Carrier, ...] = field(init=False)
+    constant: Fraction = field(init=False)
+    known: dict[tuple[int, ...], Load] = field(default_factory=dict)
+    _fillers: dict[int, Filler] = field(default_factory=dict)
+    _areas: Real = field(init=False)
+    _centre: Real = field(init=False)
+    _demands: Whole = field(init=False)
+
+    def __post_init__(self) -> None:
+        problem, kinds = self.problem, self.kinds
+        self.carriers, self.constant = carriers_of(problem), constant_of(problem)
+        self.costs = tuple(max(0.0, float(carrier.cost)) for carrier in self.carriers)
+        self.master = Master(
+            [kind.demand for kind in kinds],
+            self.costs,
+            [sheet.available for sheet in problem.sheets],
+        )
+        exact = exact_grid(problem, kinds)
+        bounding = bounding_grid(problem, kinds, exact)
+        grids = [coarse_grid(problem, kinds, exact, most) for most in LEVELS]
+        self.grids = [grid for grid in grids if grid is not exact]
+        self.grids.append(bounding)
+        self._areas = np.array([float(kind.width * kind.height) for kind in kinds])
+        # At first a part costs its share of the cheapest sheet by area.
+        self._centre = self._areas * min(
+            (
+                cost / ((sheet.width + problem.kerf) * (sheet.height + problem.kerf))
+                for cost, sheet in zip(self.costs, problem.sheets, strict=True)
+                if cost > 0 and sheet.width > 0 and sheet.height > 0
+            ),
+            default=0.0,
+        )
+        self._demands = np.array([kind.demand for kind in kinds], dtype=np.int64)
+
+    def seed(self) -> None:
+        """Start with layouts of one kind each, so that no price starts out of proportion."""
+        for place, kind in enumerate(self.kinds):
+            for sheet in range(len(self.problem.sheets)):
+                self.master.add(alike(self.problem, place, kind, sheet))
+
+    def run(self, is_enough: Callable[[], bool]) -> None:
+        """Generate columns grid by grid until the exact one has no more, or it is enough."""
+        for level in range(len(self.grids)):
+            self._converge(level, is_enough)
+            self._prove_now()
+            if is_enough() or self.budget.is_spent:
+                return
+        if len(self.problem.sheets) > 1:
+            self._count(is_enough)
+
+    def price_rest(self, left: list[int], limits: list[int | None], rounds: int) -> None:
+        """Add layouts for what is left of a plan, on a coarse grid."""
+        filler = self._filler(min(_REST_LEVEL, len(self.grids) - 1))
+        demands = np.array(left, dtype=np.int64)
+        for _ in range(rounds):
+            self.master.restrict(left, limits)
+            relaxed = self.master.solve()
+            if relaxed is None:
+                return
+            # A part no longer asked for is worth nothing.
+            prices = np.where(demands > 0, relaxed.duals, 0.0)
+            if not self._price(filler, prices, relaxed.rents, real=filler.grid.real):
+                return
+
+    def _filler(self, level: int) -> Filler:
+        if level not in self._fillers:
+            self._fillers[level] = Filler.on(self.grids[level])
+        return self._fillers[level]
+
+    def _converge(self, level: int, is_enough: Callable[[], bool]) -> None:
+        filler = self._filler(level)
+        last = level == len(self.grids) - 1
+        history: list[float] = []
+        hardened = 0
+        early = self.budget.used
+        while not self.budget.is_spent:
+            relaxed = self.master.solve()
+            if relaxed is None:
+                return
+            self.relaxed = relaxed
+            history.append(relaxed.value)
+            new = 0
+            for prices in self._trials(relaxed):
+                new = self._price(filler, prices, relaxed.rents, real=filler.grid.real)
+                if new:
+                    self._centre = prices
+                    break
+            if last and (is_enough() or self._is_met(relaxed)):
+                self.converged = True
+                return
+            if not new:
+                if last and relaxed.short > 1e-6 and hardened < 3:
+                    self.master.harden()
+                    hardened += 1
+                    continue
+                self.converged = last and filler.grid.real
+                return
+            if not last and self.budget.used > _FORCED * self.budget.seconds > early:
+                # Too slow to finish: at least a bound from the prices there are.
+                self._prove_now()
+                early = self.budget.seconds
+            if (
+                not last
+                and len(history) > _PATIENCE
+                and (history[-1 - _PATIENCE] - history[-1] < _SLOW * history[-1])
+            ):
+                return
+
+    def _prove_now(self) -> None:
+        """Use the exact grid once for the prices there are, whatever grid they come from."""
+        if self.relaxed is not None and not self.converged:
+            whole, _ = self._whole(self.relaxed.duals)
+            self._prove(whole, self._filler(len(self.grids) - 1).fill(whole))
+
+    def _trials(self, relaxed: Relaxed) -> list[Real]:
+        mixed = _SMOOTHING * self._centre + (1 - _SMOOTHING) * relaxed.duals
+        return [mixed, relaxed.duals]
+
+    def _is_met(self, relaxed: Relaxed) -> bool:
+        """Return whether the proof has reached the programme's own value, rounded up."""
+        if relaxed.short > 1e-6:
+            return self.proof.short
+        value = relaxed.value + float(self.constant)
+        return self.proof.bound >= ceil(value - 1e-6 * max(1.0, abs(value)))
+
+    def _price(self, filler: Filler, prices: Real, rents: Real, *, real: bool) -> int:
+        """Fill a table for prices, take what pays for its sheet, and use the proof if exact."""
+        whole, scale = self._whole(prices)
+        yields = filler.fill(whole)
+        if filler.grid.exact:
+            self._prove(whole, yields)
+        if not real:
+            return 0
+        paid = [
+            int((cost + rent) * scale * (1 + 1e-9)) + 1
+            for cost, rent in zip(self.costs, rents, strict=True)
+        ]
+        found = self._found(filler, yields, paid, _FINDS)
+        new = self.master.add(found)
+        # Many kinds need many layouts: look again for others, with what was used worth less.
+        again = min(_MOST_AGAIN, len(self.kinds) // _KINDS_AGAIN)
+        if not found or filler.grid.exact:
+            again = 0
+        lessened = whole.copy()
+        for _ in range(again):
+            for column in found:
+                for kind, _ in column.counts:
+                    lessened[kind] = lessened[kind] * 3 // 4
+            found = self._found(filler, filler.fill(lessened), [0] * len(paid), 1)
+            found = [column for column in found if value_of(column, whole) > paid[column.sheet]]
+            new += self.master.add(found)
+            if not found:
+                break
+        return new
+
+    def _found(self, filler: Filler, yields: list[int], paid: list[int], most: int) -> list[Column]:
+        """Return the best layouts of the table just filled that are worth more than is paid."""
+        found: list[Column] = []
+        for sheet, value in enumerate(yields):
+            if value > paid[sheet] and self.problem.sheets[sheet].available != 0:
+                found.extend(filler.layouts(sheet, paid[sheet], most))
+        return found
+
+    def _whole(self, prices: Real) -> tuple[Whole, float]:
+        """Return prices as whole numbers, rounded down, and their scale."""
+        largest = max((sheet.width + self.problem.kerf) for sheet in self.problem.sheets) * max(
+            (sheet.height + self.problem.kerf) for sheet in self.problem.sheets
+        )
+        densest = float((prices / self._areas).max(initial=0.0)) * largest
+        scale = min(_SCALE / max(1e-9, *self.costs), _CEILING / max(1e-9, densest))
+        return np.floor(prices * scale).astype(np.int64), scale
+
+    def _prove(self, whole: Whole, yields: list[int]) -> None:
+        """Take a row of weights if it proves more than what is known."""
+        load = self._load(whole, yields)
+        cover = least_cost(self.carriers, [load], self.constant)
+        if cover is not None and cover.bound <= self.proof.bound:
+            return
+        key = tuple(whole.tolist())
+        self.known[key] = load
+        self._take(cover, [key])
+
+    def _take(self, cover: Cover | None, keys: list[tuple[int, ...]]) -> None:
+        if cover is None:
+            self.proof = Proof(
+                bound=0,
+                rows=self.proof.rows,
+                short=True,
+                weights=tuple(self._by_part(key) for key in keys),
+                loads=tuple(self.known[key] for key in keys),
+            )
+        elif cover.bound > self.proof.bound:
+            self.proof = Proof(
+                bound=cover.bound,
+                rows=self.proof.rows,
+                short=False,
+                weights=tuple(self._by_part(key) for key in keys),
+                loads=self.proof.loads,
+            )
+
+    def _by_part(self, key: tuple[int, ...]) -> tuple[int, ...]:
+        weights = [0] * len(self.problem.demands)
+        for kind, weight in zip(self.kinds, key, strict=True):
+            for part in kind.parts:
+                weights[part] = weight
+        return tuple(weights)
+
+    def _count(self, is_enough: Callable[[], bool]) -> None:
+        """Ask which counts of sheets could be enough, and prove the cheapest ones are not."""
+        keys = list(self.known)[-1:]
+        limits = [sheet.available for sheet in self.problem.sheets]
+        demands = [kind.demand for kind in self.kinds]
+        for _ in range(_COUNT_ROUNDS):
+            loads = [self.known[key] for key in keys]
+            cover = least_cost(self.carriers, loads, self.constant)
+            self._take(cover, keys)
+            if cover is None or cover.counts is None or is_enough() or len(keys) == MOST_WEIGHTS:
+                break
+            found = self._refuted(cover.counts)
+            if found is None:
+                break
+            keys.append(found)
+        self.master.price(self.costs, 4.0 * max(1.0, *self.costs))
+        self.master.restrict(demands, limits)
+
+    def open_counts(self, below: int) -> list[tuple[int, ...]]:
+        """Return the counts of sheets that cost less than `below` in all and that nothing refutes.
+
+        Dearest first; empty where there are too many to list.
+        """
+        spare = below - 1 - self.constant
+        tops = [
+            carrier.most if carrier.cost <= 0 else min(carrier.most, int(spare / carrier.cost))
+            for carrier in self.carriers
+        ]
+        if spare < 0 or prod(top + 1 for top in tops) > _MOST_COUNTS:
+            return []
+        found = []
+        for counts in product(*(range(top + 1) for top in tops)):
+            cost = sum(n * c.cost for n, c in zip(counts, self.carriers, strict=True))
+            if cost <= spare and all(
+                sum(n * v for n, v in zip(counts, load.carries, strict=True)) >= load.demand
+                for load in self.known.values()
+            ):
+                found.append((cost, counts))
+        return [counts for _, counts in sorted(found, reverse=True)]
+
+    def _refuted(self, counts: tuple[int, ...]) -> tuple[int, ...] | None:
+        """Return weights that so many sheets of each size cannot carry; None if none are found."""
+        self.master.price([0.0] * len(counts), 1.0)
+        self.master.restrict([kind.demand for kind in self.kinds], counts)
+        last = len(self.grids) - 1
+        level = min(_COUNT_LEVEL, last)
+        while not self.budget.is_spent:
+            relaxed = self.master.solve()
+            if relaxed is None or relaxed.short < EPSILON:
+                return None
+            filler = self._filler(level)
+            whole, scale = self._whole(relaxed.duals)
+            yields = filler.fill(whole)
+            load = self._load(whole, yields)
+            refuted = sum(n * v for n, v in zip(counts, yields, strict=True)) < load.demand
+            if refuted and level == last:
+                key = tuple(whole.tolist())
+                self.known[key] = load
+                return key
+            paid = [int(rent * scale * (1 + 1e-9)) + 1 for rent in relaxed.rents]
+            new = 0
+            if filler.grid.real and not refuted:
+                open_ = [v if n else 0 for n, v in zip(counts, yields, strict=True)]
+                new = self.master.add(self._found(filler, open_, paid, _FINDS))
+            if not new and level == last:
+                return None
+            level = level if new else last
+        return None
+
+    def _load(self, whole: Whole, yields: list[int]) -> Load:
+        return Load(carries=tuple(yields), demand=int((whole * self._demands).sum()))

@@ -1,0 +1,171 @@
+"""The proven bound of a board's plan, worked out again from its certificate, in whole numbers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from optimiser.domain.parts import BoardPart
+from optimiser.domain.plan import PartWeights
+from optimiser.verify.counts import Line, Need, least_cost
+from optimiser.verify.filling import MOST_WORK, Rectangle, TooHeavy, most_weights
+from optimiser.verify.weighing import BadCertificate, FillTable, least_sum
+from optimiser.verify.worth import sheet_rate, worth
+
+if TYPE_CHECKING:
+    from optimiser.domain.plan import SheetWeights
+    from optimiser.domain.request import Choice, Keep, SheetMaterial
+
+# Each reason takes up to half a second to look into.
+MOST_REASONS = 12
+# A reason that stands alone may take about a second.
+ONE_REASON_WORK = 4 * MOST_WORK
+
+
+def sheet_bound(
+    material: SheetMaterial,
+    keep: Keep,
+    choices: tuple[Choice, ...],
+    certificate: tuple[SheetWeights | PartWeights, ...],
+) -> int:
+    """Return the least net cost in pence that all reasons together prove, 0 if they prove nothing.
+
+    Raises BadCertificate when a weight is below 0, missing or too large, when a table lacks a size
+    or names one twice, or when there are more reasons than can be looked into.
+    """
+    if len(certificate) > MOST_REASONS:
+        raise BadCertificate(f"a certificate may give {MOST_REASONS} reasons at most")
+    rate = sheet_rate(material, keep)
+    pieces = _usable_sheets(material, rate)
+    if not pieces or not material.parts:
+        return 0
+    weighed = sum(isinstance(reason, PartWeights) for reason in certificate)
+    work = max(MOST_WORK, ONE_REASON_WORK // max(1, weighed))
+    needs = [_need(material, choices, reason, pieces, work) for reason in certificate]
+    if not needs:
+        return 0
+    parts = sum(part.quantity for part in material.parts)
+    limits = [parts if piece.available is None else piece.available for piece in pieces]
+    # Credit for all that is not part is more than any plan earns.
+    net = least_sum(material.parts, choices, lambda part: part.quantity * part.area)
+    line = Line(
+        rate.numerator * net,
+        tuple(rate.denominator * p.cost - rate.numerator * p.width * p.height for p in pieces),
+        rate.denominator,
+    )
+    return max(0, least_cost(limits, [line], needs) or 0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Piece:
+    """One size of sheet or one rack offcut, trims taken off."""
+
+    width: int
+    height: int
+    cost: int
+    available: int | None
+
+
+def _usable_sheets(material: SheetMaterial, rate: Fraction) -> list[_Piece]:
+    pieces = [
+        (sheet.width, sheet.height, material.edge_trim, sheet.price, sheet.available)
+        for sheet in material.stock
+    ] + [
+        (
+            offcut.width,
+            offcut.height,
+            offcut.edge_trim,
+            worth(rate, offcut.width * offcut.height),
+            1,
+        )
+        for offcut in material.offcuts
+    ]
+    return [
+        _Piece(width=width - 2 * trim, height=height - 2 * trim, cost=cost, available=available)
+        for width, height, trim, cost, available in pieces
+        if min(width, height) > 2 * trim
+    ]
+
+
+def _need(
+    material: SheetMaterial,
+    choices: tuple[Choice, ...],
+    reason: SheetWeights | PartWeights,
+    pieces: list[_Piece],
+    work: int,
+) -> Need:
+    """Return the most that each sheet yields of a reason's weight, and the weight of all parts."""
+    if isinstance(reason, PartWeights):
+        weights = _weights_of(material, reason)
+        yields = _most_cut(material, weights, pieces, work)
+    else:
+        across, along = _table_of(reason.across), _table_of(reason.along)
+        weights = {part.id: _board_weight(part, across, along) for part in material.parts}
+        yields = _most_beside(material.kerf, across, along, pieces)
+    need = least_sum(material.parts, choices, lambda part: part.quantity * weights[part.id])
+    return Need(yields, need)
+
+
+def _weights_of(material: SheetMaterial, reason: PartWeights) -> dict[str, int]:
+    if len(reason.weights) != len(material.parts) or min(reason.weights, default=0) < 0:
+        raise BadCertificate("a reason needs one weight of 0 or more for each part")
+    return dict(zip((part.id for part in material.parts), reason.weights, strict=True))
+
+
+def _most_cut(
+    material: SheetMaterial, weights: dict[str, int], pieces: list[_Piece], work: int
+) -> tuple[int, ...]:
+    kerf = material.kerf
+    lying = [
+        Rectangle(across + kerf, along + kerf, weights[part.id])
+        for part in material.parts
+        for across, along in ((part.width, part.height), (part.height, part.width))[
+            : 2 if part.turn else 1
+        ]
+    ]
+    try:
+        sheets = [(piece.width + kerf, piece.height + kerf) for piece in pieces]
+        return tuple(most_weights(lying, sheets, work))
+    except TooHeavy as trouble:
+        raise BadCertificate(str(trouble)) from None
+
+
+def _most_beside(
+    kerf: int, across: dict[int, int], along: dict[int, int], pieces: list[_Piece]
+) -> tuple[int, ...]:
+    fits_across = _axis_table(across, kerf, max(piece.width for piece in pieces))
+    fits_along = _axis_table(along, kerf, max(piece.height for piece in pieces))
+    return tuple(
+        fits_across.most(piece.width + kerf) * fits_along.most(piece.height + kerf)
+        for piece in pieces
+    )
+
+
+def _table_of(pairs: tuple[tuple[int, int], ...]) -> dict[int, int]:
+    table = dict(pairs)
+    if len(table) != len(pairs):
+        raise BadCertificate("a table of weights names a size twice")
+    if min(table.values(), default=0) < 0 or min(table, default=1) <= 0:
+        raise BadCertificate("sizes must be above 0 and weights 0 or more")
+    return table
+
+
+def _axis_table(weights: dict[int, int], kerf: int, longest: int) -> FillTable:
+    capacity = longest + kerf
+    return FillTable(
+        [
+            (size + kerf, weight, capacity // (size + kerf))
+            for size, weight in weights.items()
+            if weight
+        ],
+        capacity,
+    )
+
+
+def _board_weight(part: BoardPart, across: dict[int, int], along: dict[int, int]) -> int:
+    try:
+        upright = across[part.width] * along[part.height]
+        return min(upright, across[part.height] * along[part.width]) if part.turn else upright
+    except KeyError as missing:
+        raise BadCertificate(f"a table of weights lacks the size {missing}") from None
