@@ -111,7 +111,8 @@ def returns(
         top = settings.levels.lowest_ceiling(line.x, line.x + thick) - thick - settings.fit
         for lo, hi in front.spans[line.x]:
             # Flush with the opening that cuts the upright off, or with the floor.
-            reach = lo - thick, hi if hi == top else hi + thick
+            over = settings.fit + thick if settings.flat_top else 0
+            reach = lo - thick, hi + over if hi == top else hi + thick
             for z, rule in _levels_of((lo, hi), reach, wanted, [h for h, _ in beside], settings):
                 made.append(
                     member(
@@ -133,7 +134,7 @@ def _levels_of(
     lo, hi = span
     chosen: list[Level] = []
     ends = [(z, "frame.return.end") for z in (reach[0], reach[1] - wide)]
-    if reach[0] == 0:
+    if reach[0] == settings.base:
         # Where there is room for one only, the opening's is worth more than the floor's.
         ends.reverse()
     inside = [level for level in wanted if lo <= level[0] and level[0] + wide <= hi]

@@ -47,9 +47,16 @@ RULES: dict[str, Rule] = {
     "frame.upright.return-edge": _rule(
         "an upright behind the glass's edge in the end face", COMMON
     ),
+    "frame.upright.end-edge": _rule(
+        "an upright behind the back edge of a bare end's board", SPECIFICATION
+    ),
+    "frame.upright.end-span": _rule(
+        "uprights in a bare end, so that its board spans no further than it may", NHBC_BOARD
+    ),
     "frame.sill": _rule("a rail under each opening, between its uprights", COMMON),
     "frame.head": _rule("a rail over each opening, between its uprights", COMMON),
     "frame.noggin.joint": _rule("noggins behind each horizontal board joint", NHBC_BOARD),
+    "frame.noggin.edge": _rule("noggins behind the back edge of a top or an underside", NHBC_BOARD),
     "frame.noggin.mid-height": _rule(
         "noggins divide each bay into lengths of 1 350 at most", "UK trade wiki, stud walls"
     ),
@@ -69,6 +76,10 @@ RULES: dict[str, Rule] = {
     ),
     "board.front.second": _rule("second layer with its joints off the first layer's", COMMON),
     "board.end": _rule("a free end is boarded behind the front board's edge", COMMON),
+    "board.top": _rule("a top that stops short of the ceiling is boarded over returns", COMMON),
+    "board.underside": _rule("the underside of a part built out is boarded", COMMON),
+    "board.double-cheek": _rule("a second board narrows a recess to the gap wanted", COMMON),
+    "board.fire-lining": _rule("timber round the fire lined as its manual asks", COMMON),
     "board.reveal": _rule("soffit, sill and cheeks from the front board to the back", COMMON),
     "board.back": _rule("a niche is lined at its back", COMMON),
     "board.backboard": _rule("backboard of 12 MDF behind the TV", COMMON),
@@ -91,6 +102,7 @@ RULES: dict[str, Rule] = {
     ),
     "quantity.adhesive": _rule("a 6 mm bead of adhesive along each strut", CALCULATED),
     "quantity.plaster": _rule("skim: 25 kg on 10 m²", "UK plasterers' bag guide (9-12 m²)"),
+    "quantity.light-strip": _rule("a strip of light under the top and each shelf", COMMON),
     "quantity.plug-fixing": _rule("plug and screw into masonry each 600 at most", COMMON),
     # Findings
     "check.fire.depth": _rule("the fire's body and back clearance fit the depth", COMMON),
@@ -126,6 +138,15 @@ RULES: dict[str, Rule] = {
     "check.site.studs": _rule("fixings hit the existing wall's studs", COMMON),
     "check.site.level": _rule("floor packed where it is low, never over-wedged", NHBC_FRAME),
     "check.opening.aligned": _rule("sides of openings nearly in line share an upright", COMMON),
+    "check.site.lean": _rule("side walls out of plumb are packed and scribed to", COMMON),
+    "check.site.skirting": _rule("a skirting that is kept has the frame before it", COMMON),
+    "check.site.cables": _rule(
+        "no screw where a hidden cable may run", "BS 7671 522.6.202, training company's answer"
+    ),
+    "check.niche.light": _rule("a lit niche needs a cable and a place for its driver", COMMON),
+    "check.shelf.fixing": _rule(
+        "shear of the screws at a shelf's ends", "EN 1995-1-1 8.2.2 (8.6), 8.7.1"
+    ),
     "check.fit": _rule("uprights are cut 1 short of the space between plates", COMMON),
 }
 
