@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from optimiser.domain.frame import Bead, Point
 from optimiser.domain.price_book import LengthItem
 from optimiser.framing.boarding import level_surfaces
-from optimiser.framing.layout import room
+from optimiser.framing.layout import end_room, room
 from optimiser.framing.openings import Hole
 from optimiser.framing.recesses import FireChoice
 from optimiser.framing.settings import Settings, longest_part
@@ -72,17 +72,17 @@ def _ends(settings: Settings, fire: Hole | None) -> Iterator[_Line]:
                 )
             continue
         returns = fire is not None and (fire.to_left if side == "left" else fire.to_right)
-        runs = [("front corner", bottom, top)]
-        if fire is not None and returns:
-            runs = [
-                ("front corner below the fire", bottom, fire.cut.z0),
-                ("front corner above the fire", fire.cut.z1, top),
-            ]
-        for what, z0, z1 in runs:
-            yield _Line("corner", f"{end}, {what}", (x0, front, z0), (x0, front, z1))
-        for i, stretch in enumerate(bare):
+        for stretch in bare:
+            z0, z1 = end_room(settings, side, stretch)
+            runs = [("front corner", z0, z1)]
+            if fire is not None and returns:
+                runs = [
+                    ("front corner below the fire", z0, fire.cut.z0),
+                    ("front corner above the fire", fire.cut.z1, z1),
+                ]
+            for what, low, high in runs:
+                yield _Line("corner", f"{end}, {what}", (x0, front, low), (x0, front, high))
             y = settings.back + stretch.y
-            z0, z1 = max(bottom, stretch.z0) if i else bottom, min(top, stretch.z1)
             what = "at the existing wall" if stretch.y == 0 else "at the face beside it"
             yield _Line("stop", f"{end}, {what}", (x0, y, z0), (x0, y, z1))
 

@@ -12,7 +12,7 @@ from optimiser.domain.frame import Board, Edge, Edges, Face, Toward
 from optimiser.domain.parts import CutOut
 from optimiser.domain.price_book import SheetItem
 from optimiser.domain.request import Cutting
-from optimiser.framing.layout import Layer, room, row_joints, sheet_for
+from optimiser.framing.layout import Layer, end_room, room, row_joints, sheet_for
 from optimiser.framing.openings import Hole
 from optimiser.framing.settings import FLOOR_GAP, Settings, usable_sheets
 from optimiser.framing.surfaces import Rect, Surface
@@ -219,12 +219,13 @@ def ends(
     for side, bare in (("left", settings.left_bare), ("right", settings.right_bare)):
         surface = end_surface(settings, side)
         upright = settings.left if side == "left" else settings.right - settings.thick
-        edge = settings.start if side == "left" else settings.end - settings.skin
-        for i, stretch in enumerate(bare):
-            bottom, top = room(settings, edge, edge + settings.skin)
-            bottom, top = max(bottom, stretch.z0) if i else bottom, min(top, stretch.z1)
-            if i:
-                joints.setdefault(upright, []).append(bottom)
+        for stretch in bare:
+            bottom, top = end_room(settings, side, stretch)
+            whole_top = room(settings, settings.start, settings.end)[1]
+            # Where it begins or ends part of the way up, a return holds its edge.
+            joints.setdefault(upright, []).extend(
+                [bottom] * (stretch.z0 > settings.base) + [top] * (stretch.z1 < whole_top)
+            )
             holes: list[Rect] = []
             near: list[int] = []
             returns = fire is not None and (fire.to_left if side == "left" else fire.to_right)
@@ -239,7 +240,8 @@ def ends(
             made, splits = _end_boards(settings, surface, place, holes, near)
             boards += made
             joints.setdefault(upright, []).extend(splits)
-            low = FLOOR_GAP if settings.board_base is None and i == 0 else bottom
+            on_floor = settings.board_base is None and stretch.z0 <= 0
+            low = FLOOR_GAP if on_floor else bottom
             faces.append(
                 face_of(
                     settings,
@@ -247,7 +249,7 @@ def ends(
                     Rect(span[0], low, span[1], top),
                     holes,
                     layers=settings.layers,
-                    follows_ceiling=settings.board_top is None and i == len(bare) - 1,
+                    follows_ceiling=settings.board_top is None and stretch.z1 > top,
                 )
             )
     return boards, faces, joints

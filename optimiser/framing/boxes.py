@@ -58,7 +58,12 @@ def boxes(whole: Settings, notes: Notes) -> list[Settings]:
         _check(piece, whole, notes)
     if notes.problems:
         return []
-    return [_box(piece, pieces, solids, whole, notes) for piece in pieces]
+    ends = {
+        (id(piece), side): _bare(piece, side, pieces, solids, whole, notes)
+        for piece in pieces
+        for side in ("left", "right")
+    }
+    return [_box(piece, pieces, ends, whole, notes) for piece in pieces]
 
 
 def _pieces(whole: Settings, notes: Notes) -> list[_Piece]:
@@ -160,16 +165,67 @@ def _check(piece: _Piece, whole: Settings, notes: Notes) -> None:
         )
 
 
+def _facing(piece: _Piece, side: str, pieces: list[_Piece]) -> list[_Piece]:
+    """Return the boxes that meet one end of a box."""
+    place = piece.place
+    return [
+        other
+        for other in pieces
+        if (other.place.x1 == place.x0 if side == "left" else other.place.x0 == place.x1)
+        and other.place.z0 < place.z1
+        and place.z0 < other.place.z1
+    ]
+
+
+@dataclass(frozen=True, slots=True)
+class _Edge:
+    """One end of a box: where its board ends, and how far in from there its timber does."""
+
+    x: int
+    inset: int = 0
+
+
+def _edge(
+    piece: _Piece,
+    side: str,
+    pieces: list[_Piece],
+    bare: dict[tuple[int, str], list[Bare]],
+    skin: int,
+) -> _Edge:
+    """Return how one end gives way to the boxes beside it.
+
+    Where a deeper one shows its end, the shallower reaches under that end's board, to its timber.
+    A box flush with such a shallower one follows it; a box flush with one that shows its end
+    elsewhere keeps its board, and its timber reaches to the other's.
+    """
+    outward = -1 if side == "left" else 1
+    x = piece.place.x0 if side == "left" else piece.place.x1
+    if bare[id(piece), side]:
+        return _Edge(x)
+    other_side = "right" if side == "left" else "left"
+    facing = _facing(piece, side, pieces)
+    if any(other.depth > piece.depth for other in facing):
+        return _Edge(x + outward * skin)
+    flush = [other for other in facing if other.depth == piece.depth]
+    if any(
+        over.depth > other.depth for other in flush for over in _facing(other, other_side, pieces)
+    ):
+        return _Edge(x - outward * skin)
+    if any(bare[id(other), other_side] for other in flush):
+        return _Edge(x, -skin)
+    return _Edge(x)
+
+
 def _box(
-    piece: _Piece, pieces: list[_Piece], solids: list[_Solid], whole: Settings, notes: Notes
+    piece: _Piece,
+    pieces: list[_Piece],
+    bare_ends: dict[tuple[int, str], list[Bare]],
+    whole: Settings,
+    notes: Notes,
 ) -> Settings:
     place, skin = piece.place, whole.skin
-    bare = {side: _bare(piece, side, pieces, solids, whole, notes) for side in ("left", "right")}
-    edges = {side: place.x0 if side == "left" else place.x1 for side in ("left", "right")}
-    for side, x in edges.items():
-        edges[side] = x + _shift(x, pieces, solids, whole, notes)
-        if bare[side]:
-            edges[side] = x
+    bare = {side: bare_ends[id(piece), side] for side in ("left", "right")}
+    edges = {side: _edge(piece, side, pieces, bare_ends, skin) for side in ("left", "right")}
     over, under = _vertical(piece, pieces, whole, notes)
     base = place.z0
     board_base: int | None = None
@@ -201,24 +257,25 @@ def _box(
         depth=piece.depth - piece.back,
         back=piece.back,
         name=piece.name,
-        start=edges["left"],
-        end=edges["right"],
+        start=edges["left"].x,
+        end=edges["right"].x,
         base=base,
-        left_bare=tuple(_within(bare["left"], low, high, piece.back)),
-        right_bare=tuple(_within(bare["right"], low, high, piece.back)),
+        left_bare=tuple(_within(bare["left"], place, low, high, piece.back)),
+        right_bare=tuple(_within(bare["right"], place, low, high, piece.back)),
         top_bare=top_bare,
         bottom_bare=bottom_bare,
         board_base=board_base,
         board_top=board_top,
-        lean_left=whole.lean_left if place.x0 == 0 else 0,
-        lean_right=whole.lean_right if place.x1 == whole.width else 0,
+        inset_left=whole.inset_left if place.x0 == 0 else edges["left"].inset,
+        inset_right=(whole.inset_right if place.x1 == whole.width else edges["right"].inset),
+        fit=whole.fit if place.z1 == CEILING else 0,
     )
 
 
-def _within(bare: list[Bare], low: int, high: int, back: int) -> Iterator[Bare]:
-    for i, stretch in enumerate(bare):
-        z0 = low if i == 0 else stretch.z0
-        z1 = high if i == len(bare) - 1 else stretch.z1
+def _within(bare: list[Bare], place: Rect, low: int, high: int, back: int) -> Iterator[Bare]:
+    for stretch in bare:
+        z0 = low if stretch.z0 == place.z0 else stretch.z0
+        z1 = high if stretch.z1 == place.z1 else stretch.z1
         yield Bare(z0, z1, max(stretch.y - back, 0))
 
 
@@ -237,13 +294,7 @@ def _bare(
         free = whole.left_free if side == "left" else whole.right_free
         if not free:
             return []
-    beside = [
-        other
-        for other in pieces
-        if (other.place.x1 if side == "left" else other.place.x0) == x
-        and other.place.z0 < place.z1
-        and place.z0 < other.place.z1
-    ]
+    beside = _facing(piece, side, pieces)
     solid = max((s.depth for s in solids if (s.x1 if side == "left" else s.x0) == x), default=0)
     cuts = {place.z0, place.z1}
     for other in beside:
@@ -260,13 +311,12 @@ def _bare(
                 found[-1] = Bare(found[-1].z0, z1, covered)
             else:
                 found.append(Bare(z0, z1, covered))
-    shown = sum(stretch.z1 - stretch.z0 for stretch in found)
     named = piece.name or "wall"
-    if found and shown < place.height:
+    if found and any(other.depth > piece.depth for other in beside):
         notes.problem(
             f"steps: {named}",
-            f"its {side} end shows over a part of its height only",
-            "let the box beside it end at the same height, or give it another depth",
+            f"its {side} end shows over a part of its height and meets a deeper box elsewhere",
+            "let the boxes beside it have one depth",
         )
     for stretch in found:
         if piece.depth - stretch.y < whole.skin + LEAST_STEP:
@@ -277,28 +327,6 @@ def _bare(
                 "make the step deeper, or bring both fronts in line",
             )
     return found
-
-
-def _shift(
-    x: int, pieces: list[_Piece], solids: list[_Solid], whole: Settings, notes: Notes
-) -> int:
-    """Return how far boxes at x give way to the end board of a deeper one beside them."""
-    if x in (0, whole.width) or any(x in (s.x0, s.x1) for s in solids):
-        return 0
-    ways = set()
-    for piece in pieces:
-        for other in pieces:
-            meet = piece.place.x0 == x == other.place.x1
-            overlap = piece.place.z0 < other.place.z1 and other.place.z0 < piece.place.z1
-            if meet and overlap and piece.depth != other.depth:
-                ways.add(1 if piece.depth > other.depth else -1)
-    if len(ways) > 1:
-        notes.problem(
-            "steps",
-            f"at x {mm(x)} one box is deeper to the left and another to the right",
-            "move one of the two sides by 100 or more",
-        )
-    return whole.skin * ways.pop() if len(ways) == 1 else 0
 
 
 def _vertical(

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from optimiser.domain.price_book import SheetItem
 from optimiser.framing.openings import Hole
 from optimiser.framing.setting_out import CORNER, STRIP, Joint, Run, joints
-from optimiser.framing.settings import FLOOR_GAP, Settings, usable_sheets
+from optimiser.framing.settings import FLOOR_GAP, Bare, Settings, usable_sheets
 from optimiser.framing.styles import Style
 from optimiser.framing.surfaces import Rect
 
@@ -44,6 +44,13 @@ def room(settings: Settings, x0: int, x1: int) -> tuple[int, int]:
     if settings.board_top is not None:
         return bottom, settings.board_top
     return bottom, settings.levels.highest_ceiling(x0, x1)
+
+
+def end_room(settings: Settings, side: str, stretch: Bare) -> tuple[int, int]:
+    """Return the lowest and highest level of the board on one bare stretch of an end."""
+    x0 = settings.start if side == "left" else settings.end - settings.skin
+    bottom, top = room(settings, x0, x0 + settings.skin)
+    return (max(bottom, stretch.z0) if stretch.z0 > settings.base else bottom), min(top, stretch.z1)
 
 
 def sheet_for(item: SheetItem, height: int, *, short: bool = False) -> tuple[int, int]:

@@ -51,10 +51,11 @@ class Settings:
     timbers from `base` up; y and `depth` count from the box's own back, `back` from the existing
     wall. `left_bare`, `right_bare` are the parts of its ends that show, `top_bare` and
     `bottom_bare` from which y on its top and underside do. `board_base`, `board_top`: where its
-    front board ends, None at floor and ceiling. `plate_limit` is set where plates are to be joined
-    though a longer stock would do. `thick` × `wide` is the timber's section, `skin`
-    the boards on one face, `front` the back of the front timbers, `left` to `right` where timbers
-    may stand.
+    front board ends, None at floor and ceiling. `inset_*`: how far from a hidden end its timber
+    stands, below 0 where it reaches to the next box's. `plate_limit` is set where plates are to be
+    joined though a longer stock would do. `thick` × `wide` is the timber's section, `skin` the
+    boards on one face, `front` the back of the front timbers, `left` to `right` where timbers may
+    stand.
     """
 
     wall: Wall
@@ -75,8 +76,8 @@ class Settings:
     bottom_bare: int | None = None
     board_base: int | None = None
     board_top: int | None = None
-    lean_left: int = 0
-    lean_right: int = 0
+    inset_left: int = 0
+    inset_right: int = 0
     plate_limit: int | None = None
     timber: LengthItem
     board: SheetItem
@@ -108,12 +109,12 @@ class Settings:
     @property
     def left(self) -> int:
         """Where timbers begin: behind the end's board, or where the side wall leans to."""
-        return self.start + (self.skin if self.left_bare else self.lean_left)
+        return self.start + (self.skin if self.left_bare else self.inset_left)
 
     @property
     def right(self) -> int:
         """Where timbers end."""
-        return self.end - (self.skin if self.right_bare else self.lean_right)
+        return self.end - (self.skin if self.right_bare else self.inset_right)
 
     @property
     def flat_top(self) -> bool:
@@ -193,8 +194,8 @@ def settle(wall: Wall, book: PriceBook, notes: Notes) -> Settings | None:
         right_free=right is End.FREE,
         start=0,
         end=width,
-        lean_left=max(wall.site.lean_left, 0) if left is End.ABUTS else 0,
-        lean_right=max(wall.site.lean_right, 0) if right is End.ABUTS else 0,
+        inset_left=max(wall.site.lean_left, 0) if left is End.ABUTS else 0,
+        inset_right=max(wall.site.lean_right, 0) if right is End.ABUTS else 0,
         timber=timber,
         board=board,
         backboard=backboard,
