@@ -74,9 +74,16 @@ def plan_batch(
         jobs, book, rack, keep=rules.keep, seed=rules.seed, seconds=rules.seconds
     )
     plan = lib.plan_cutting(request, watch=watch)
+    jobs = (
+        tuple(
+            lib.job_as_planned(job, frame, plan)
+            for job, frame in zip(jobs[: len(frames)], frames, strict=True)
+        )
+        + jobs[len(frames) :]
+    )
     return Batch(
         walls=walls,
-        frames=frames,
+        frames=tuple(lib.frame_as_planned(frame, plan) for frame in frames),
         jobs=jobs,
         book=book,
         request=request,

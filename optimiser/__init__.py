@@ -35,7 +35,12 @@ if TYPE_CHECKING:
     from optimiser.formats.wall import read_wall, wall_from_document
     from optimiser.framing.build import frame_wall
     from optimiser.framing.cautions import CAUTIONS
-    from optimiser.planning.jobs import job_of_frame, request_for_jobs
+    from optimiser.planning.jobs import (
+        frame_as_planned,
+        job_as_planned,
+        job_of_frame,
+        request_for_jobs,
+    )
     from optimiser.planning.order import order_for
     from optimiser.planning.plan import plan_cutting
     from optimiser.planning.shares import compare_batch, job_shares
@@ -69,7 +74,12 @@ _HOMES = {
     "formats.wall": ("read_wall", "wall_from_document"),
     "framing.build": ("frame_wall",),
     "framing.cautions": ("CAUTIONS",),
-    "planning.jobs": ("job_of_frame", "request_for_jobs"),
+    "planning.jobs": (
+        "frame_as_planned",
+        "job_as_planned",
+        "job_of_frame",
+        "request_for_jobs",
+    ),
     "planning.order": ("order_for",),
     "planning.plan": ("plan_cutting",),
     "planning.shares": ("compare_batch", "job_shares"),
@@ -110,7 +120,9 @@ __all__ = [
     "draw_length_layout",
     "draw_length_plan",
     "draw_sheet_layout",
+    "frame_as_planned",
     "frame_wall",
+    "job_as_planned",
     "job_of_frame",
     "job_shares",
     "metres",
