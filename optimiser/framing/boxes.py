@@ -246,7 +246,7 @@ def _box(
             top, top_bare = place.z1 - skin, max((over or 0) - piece.back, 0)
         elif over > piece.depth:
             top = place.z1 + skin
-        board_top = place.z1 if top_bare is not None else top
+        board_top = place.z1
         levels = replace(levels, flat_ceiling=top)
     if base > 0:
         levels = replace(levels, flat_floor=base)

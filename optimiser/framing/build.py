@@ -18,7 +18,7 @@ from optimiser.framing.boarding import ends, front, front_face, levels_boarded
 from optimiser.framing.boxes import boxes
 from optimiser.framing.fixing import fixed, no_screw_bands, wall_fixings
 from optimiser.framing.framed import Framed
-from optimiser.framing.groups import grouped
+from optimiser.framing.groups import groups_of
 from optimiser.framing.horizontals import edge_noggins, ledgers, noggins, plates, sills_and_heads
 from optimiser.framing.layout import Layer, lay_out
 from optimiser.framing.marks import mark_beads, mark_boards, mark_members
@@ -57,10 +57,14 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
     placed = place_openings(parted, notes)
     bands = no_screw_bands(whole)
     ways: list[tuple[Style, list[Framed]]] = []
+    known: list[dict[tuple[tuple[Layer, ...], int | None], Framed]] = [{} for _ in placed]
     for style in styles(whole):
         firsts = [one.layers for one in ways[0][1]] if ways else [()] * len(placed)
-        way = [_framed(box, style, first) for box, first in zip(placed, firsts, strict=True)]
-        if all(_parts(way) != _parts(other) for _, other in ways):
+        way = [
+            _framed(box, style, first, done)
+            for box, first, done in zip(placed, firsts, known, strict=True)
+        ]
+        if all(way != other for _, other in ways):
             ways.append((style, way))
     marked = _marked([way for _, way in ways])
     first, *others = [
@@ -76,15 +80,24 @@ def _stops(frame: Frame) -> set[str]:
     return {found.rule for found in frame.findings if found.severity is Severity.STOP}
 
 
-def _parts(way: list[Framed]) -> tuple[object, ...]:
-    return tuple((one.members, one.boards) for one in way)
-
-
-def _framed(box: Placed, style: Style, first: tuple[Layer, ...]) -> Framed:
-    """Frame and board one box of the wall in one way."""
+def _framed(
+    box: Placed,
+    style: Style,
+    first: tuple[Layer, ...],
+    known: dict[tuple[tuple[Layer, ...], int | None], Framed],
+) -> Framed:
+    """Frame and board one box of the wall in one way, unless an earlier way laid it out alike."""
     settings = replace(box.settings, plate_limit=style.plates)
+    layers = lay_out(settings, box.holes, style, first)
+    key = layers, style.plates
+    if key not in known:
+        known[key] = _built(box, settings, layers)
+    return known[key]
+
+
+def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed:
+    """Frame and board one box of the wall."""
     holes = box.holes
-    layers = lay_out(settings, holes, style, first)
     all_lines = lines(holes, settings, tuple(j for layer in layers for j in layer.joints))
     front_frame = skeleton(settings, all_lines, holes, front=True)
     back_frame = skeleton(settings, all_lines, holes, front=False)
@@ -126,7 +139,7 @@ def _framed(box: Placed, style: Style, first: tuple[Layer, ...]) -> Framed:
         faces += lined_faces
     if settings.wall.site.kind is ExistingWall.STUDS and settings.base == 0:
         members += ledgers(settings, back_frame)
-    members = grouped(fixed(members, settings), settings, holes)
+    members = fixed(members, settings, groups_of(members, settings, holes))
     return Framed(
         placed=box,
         settings=settings,
@@ -172,7 +185,10 @@ def _frame(
         boards=tuple(board for one in way for board in one.boards),
         beads=tuple(bead for one in way for bead in one.beads),
         quantities=quantities(built),
-        findings=(*notes.findings, *remarks(whole, way, bands)),
+        findings=(
+            *notes.findings,
+            *remarks(whole, way, bands, sum(len(one.fixings) for one in built)),
+        ),
         defaults=tuple(notes.defaults),
         boarding=style.name,
         faces=tuple(face for one in way for face in one.faces),

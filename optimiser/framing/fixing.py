@@ -31,9 +31,8 @@ HALF_BOX = 500
 _STEP = 100
 
 
-def fixed(members: Iterable[Member], settings: Settings) -> list[Member]:
-    """Return the members of one box with the screws at their ends."""
-    listed = list(members)
+def fixed(listed: list[Member], settings: Settings, groups: list[str]) -> list[Member]:
+    """Return the members of one box with the screws at their ends and the names of their groups."""
     thick = settings.thick
     uprights: dict[int, set[int]] = {}
     for one in listed:
@@ -41,7 +40,10 @@ def fixed(members: Iterable[Member], settings: Settings) -> list[Member]:
             uprights.setdefault(one.box.y, set()).add(one.box.x)
     every = set().union(*uprights.values()) if uprights else set()
     doubled = {x for x in every if x + thick in every}
-    return [replace(one, fixings=tuple(_fixings(one, doubled, thick))) for one in listed]
+    return [
+        replace(one, fixings=tuple(_fixings(one, doubled, thick)), group=group)
+        for one, group in zip(listed, groups, strict=True)
+    ]
 
 
 def _fixings(one: Member, doubled: set[int], thick: int) -> Iterator[Fixing]:
@@ -154,7 +156,11 @@ def _spread(start: int, end: int, spacing: int) -> list[int]:
 
 
 def _in_band(x: int, z: int, bands: tuple[NoScrewBand, ...]) -> bool:
-    return any(b.box.x < x < b.box.x + b.box.dx and b.box.z < z < b.box.z + b.box.dz for b in bands)
+    for band in bands:
+        box = band.box
+        if box.x < x < box.x + box.dx and box.z < z < box.z + box.dz:
+            return True
+    return False
 
 
 def _clear_of(x: int, z: int, span: tuple[int, int], bands: tuple[NoScrewBand, ...]) -> int | None:

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 
 from optimiser.domain.frame import Member
 from optimiser.framing.openings import Hole
 from optimiser.framing.settings import Settings
 
 
-def grouped(members: Iterable[Member], settings: Settings, holes: list[Hole]) -> list[Member]:
-    """Return the members of one box of the wall, each with the name of its group."""
+def groups_of(members: Iterable[Member], settings: Settings, holes: list[Hole]) -> list[str]:
+    """Return the name of the group of each member of one box of the wall."""
     main = [hole for hole in holes if hole.kind in ("fire", "tv")]
     before = f"{settings.name}, " if settings.name else ""
-    return [replace(one, group=before + _group(one, main)) for one in members]
+    return [before + _group(one, main) for one in members]
 
 
 def _group(one: Member, main: list[Hole]) -> str:

@@ -16,11 +16,16 @@ from optimiser.framing.settings import Settings
 from optimiser.units import mm
 
 
-def remarks(whole: Settings, way: list[Framed], bands: tuple[NoScrewBand, ...]) -> list[Finding]:
-    """Return the findings of every check on a wall boarded in one way."""
+def remarks(
+    whole: Settings, way: list[Framed], bands: tuple[NoScrewBand, ...], fixings: int
+) -> list[Finding]:
+    """Return the findings of every check on a wall boarded in one way.
+
+    `fixings` is how many screws into the house found a place outside the bands.
+    """
     return [
         *wall_findings(whole, way),
-        *_site(whole, way, bands),
+        *_site(whole, way, bands, fixings),
         *(found for one in way for found in _openings(one, way)),
     ]
 
@@ -46,7 +51,9 @@ def _openings(one: Framed, way: list[Framed]) -> Iterator[Finding]:
             )
 
 
-def _site(whole: Settings, way: list[Framed], bands: tuple[NoScrewBand, ...]) -> Iterator[Finding]:
+def _site(
+    whole: Settings, way: list[Framed], bands: tuple[NoScrewBand, ...], fixings: int
+) -> Iterator[Finding]:
     site = whole.wall.site
     for side, lean, free in (
         ("left", site.lean_left, whole.left_free),
@@ -69,17 +76,16 @@ def _site(whole: Settings, way: list[Framed], bands: tuple[NoScrewBand, ...]) ->
             " off the wall",
             "pack behind each back upright where it is fixed",
         )
-    yield from _cables(way, bands, solid=site.kind is ExistingWall.SOLID)
+    yield from _cables(way, bands, fixings, solid=site.kind is ExistingWall.SOLID)
 
 
-def _cables(way: list[Framed], bands: tuple[NoScrewBand, ...], *, solid: bool) -> Iterator[Finding]:
+def _cables(
+    way: list[Framed], bands: tuple[NoScrewBand, ...], fixings: int, *, solid: bool
+) -> Iterator[Finding]:
     if not bands:
         return
-    loose = 0
-    for one in way:
-        free = wall_fixings(one.members, one.settings, ())
-        kept = wall_fixings(one.members, one.settings, bands)
-        loose += len(free) - len(kept)
+    wanted = sum(len(wall_fixings(one.members, one.settings, ())) for one in way)
+    loose = wanted - fixings
     yield finding(
         "check.site.cables",
         Severity.WARNING if loose else Severity.NOTE,

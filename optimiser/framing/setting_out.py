@@ -82,23 +82,33 @@ def joints(run: Run, settings: Settings, all_holes: list[Hole]) -> tuple[Joint, 
     fixed += [x for joint in run.others for x in joint.uprights(settings.thick)]
     places = [settings.start, *_candidates(run.holes, settings, fixed), settings.end]
     costs = [_place_cost(place, run, settings) for place in places]
+    costs[-1] = 0
+    chosen = _walk_back(places, _cheapest(places, costs, run.reach))
+    return _doubled(chosen, run, settings, fixed)
+
+
+def _cheapest(places: list[int], costs: list[int], most: int) -> list[tuple[int, int] | None]:
+    """Return for each place the least cost of reaching it and the place before it."""
     best: list[tuple[int, int] | None] = [None] * len(places)
     best[0] = (0, 0)
     for end in range(1, len(places)):
+        at = places[end]
+        least, before = -1, 0
         for start in range(end - 1, -1, -1):
-            reach = places[end] - places[start]
-            if reach > run.reach:
+            reach = at - places[start]
+            if reach > most:
                 break
             so_far = best[start]
             if so_far is None:
                 continue
-            narrow = _NARROW_COST * (reach < 2 * STRIP) + _IN_LINE_COST * (reach < STRIP)
-            cost = so_far[0] + _BOARD_COST + narrow + (costs[end] if end < len(places) - 1 else 0)
-            known = best[end]
-            if known is None or cost < known[0]:
-                best[end] = (cost, start)
-    chosen = _walk_back(places, best)
-    return _doubled(chosen, run, settings, fixed)
+            cost = so_far[0]
+            if reach < 2 * STRIP:
+                cost += _NARROW_COST + (_IN_LINE_COST if reach < STRIP else 0)
+            if least < 0 or cost < least:
+                least, before = cost, start
+        if least >= 0:
+            best[end] = (least + _BOARD_COST + costs[end], before)
+    return best
 
 
 def _doubled(
