@@ -40,6 +40,7 @@ from optimiser.domain.wall import (
 )
 from optimiser.errors import InvalidInput, Problem, invalid
 from optimiser.formats.fields import Flag, problems_of
+from optimiser.formats.toml_lines import quoted
 from optimiser.units import Tenths, tenths
 
 _MOST_NICHES = 50
@@ -317,8 +318,15 @@ class WallModel(_Model):
 def read_wall(text: str, *, name: str) -> Wall:
     """Read a wall from TOML text. `name` is what its problems call the text, a file's name say.
 
-    Raises InvalidInput with every fault found.
+    Raises InvalidInput with every fault found, each with the line that it is about.
     """
+    try:
+        return _read(text, name=name)
+    except InvalidInput as refused:
+        raise InvalidInput(quoted(refused.problems, text)) from None
+
+
+def _read(text: str, *, name: str) -> Wall:
     try:
         document = tomllib.loads(text, parse_float=Decimal)
     except RecursionError:
