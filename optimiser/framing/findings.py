@@ -5,21 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from optimiser.domain.finding import Finding, Severity
-from optimiser.domain.frame import Board, Member
+from optimiser.domain.frame import Board, Edge, Member
 from optimiser.domain.price_book import SheetItem
 from optimiser.domain.wall import ExistingWall
+from optimiser.framing.bearing import noggin_takes_board, under_joint
 from optimiser.framing.framed import Framed
 from optimiser.framing.openings import Hole
 from optimiser.framing.rules import finding
 from optimiser.framing.setting_out import CORNER, STRIP, Joint
 from optimiser.framing.settings import LIMIT_THICK, Settings
+from optimiser.framing.timber import Finish, allowed, dried
 from optimiser.units import mm
 
 # Studs and plates of non-loadbearing walls: NHBC Standards 6.3.9, table 3.
 LEAST_SECTION = (380, 630)
-# A bound edge (10) and a cut edge (13), each 6 from the timber's edge: published UK project
-# specification 2014; 35 is calculated from these.
-LEAST_BEARING = 350
+LEAST_BEARING = under_joint(Edge.FACTORY, Edge.CUT)
+# A heated room dries timber to 12 %: common practice, no source.
+HEATED = 12
 # HSE INDG143 gives 25 kg as a guideline; 20 kg a sheet is one board maker's advice.
 ONE_PERSON_GRAMS = 20_000
 GUIDELINE_GRAMS = 25_000
@@ -88,6 +90,22 @@ def _timber(settings: Settings, members: list[Member]) -> Iterator[Finding]:
             f" are {mm(settings.thick)}",
             "double the uprights behind joints, or choose a thicker section",
         )
+    if not noggin_takes_board(settings.thick, settings.wide):
+        yield finding(
+            "check.timber.noggin",
+            Severity.STOP,
+            f"noggins of {mm(settings.thick)} × {mm(settings.wide)} behind board; 38 × 43 at least",
+            "choose a larger section",
+        )
+    least, most = allowed(settings.wide, Finish.PLANED)
+    dry = int(dried(settings.wide, HEATED))
+    yield finding(
+        "check.timber.size",
+        Severity.NOTE,
+        f"{mm(settings.wide)} wide may measure {mm(least)} to {mm(most)} at 20 % moisture, and"
+        f" shrinks to about {mm(dry)} at {HEATED} %",
+        "board when the timber is at 20 % or drier, and sort out pieces beyond these sizes",
+    )
     longest = max(members, key=lambda one: one.length)
     if longest.length > settings.longest:
         yield finding(

@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from optimiser.domain.frame import Board, Box, Member, Quantity, Tape, WallFixing
+from optimiser.domain.frame import Board, Box, Edge, Member, Quantity, Tape, WallFixing
 from optimiser.domain.wall import ExistingWall
+from optimiser.framing.bearing import behind
 from optimiser.framing.fixing import FIXING, SCREWS_PER_END, spacing_text
 from optimiser.framing.openings import Hole
 from optimiser.framing.settings import Settings
@@ -108,8 +109,7 @@ def _touching(one: Board, timber: Box) -> tuple[int, int] | None:
             getattr(timber, axis) + getattr(timber, f"d{axis}"),
         )
         shared.append(hi - lo)
-    # Less than 6 + 10 of bearing takes no screw: published UK project specification 2014.
-    return None if min(shared) < 160 else (shared[0], shared[1])
+    return None if min(shared) < behind(Edge.FACTORY) else (shared[0], shared[1])
 
 
 def _front_screws(built: Built) -> int:

@@ -7,7 +7,12 @@ from collections.abc import Iterator
 from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import NoScrewBand
 from optimiser.domain.wall import ExistingWall
-from optimiser.framing.appliances import fire_findings, soundbar_findings, tv_findings
+from optimiser.framing.appliances import (
+    fire_findings,
+    shelf_findings,
+    soundbar_findings,
+    tv_findings,
+)
 from optimiser.framing.findings import wall_findings
 from optimiser.framing.fixing import wall_fixings
 from optimiser.framing.framed import Framed
@@ -42,6 +47,7 @@ def _openings(one: Framed, way: list[Framed]) -> Iterator[Finding]:
             yield from tv_findings(settings, placed.tv, hole, fire_hole, one.levels[hole.name])
         if hole.kind == "soundbar":
             yield from soundbar_findings(settings, hole)
+        yield from shelf_findings(settings, hole)
         if hole.lit:
             yield finding(
                 "check.niche.light",

@@ -120,8 +120,14 @@ RULES: dict[str, Rule] = {
     "check.tv.gap": _rule("a finger gap of about 30 all round the TV", COMMON),
     "check.tv.depth": _rule("the TV stands within its recess", COMMON),
     "check.tv.bracket": _rule("the bracket lies on the backboard, clear of sockets", COMMON),
+    "check.tv.edge": _rule(
+        "screws in MDF 12 from its edge and 25 from its corner", "European MDF industry pages"
+    ),
     "check.tv.socket": _rule("a socket lies within the backboard, clear of struts", COMMON),
     "check.tv.withdrawal": _rule("static pull of the bracket at full reach", EC5),
+    "check.tv.shear": _rule(
+        "pull and shear of the bracket's screws together", "EN 1995-1-1 (8.6), (8.28)"
+    ),
     "check.tv.angle": _rule("an upward look of 15° at most", "display set-up guide (40°, 15°)"),
     "check.tv.size": _rule("a diagonal gives the picture, not the case", CALCULATED),
     "check.tv.mass": _rule("the TV's mass must be known for its bracket", COMMON),
@@ -133,6 +139,11 @@ RULES: dict[str, Rule] = {
     "check.board.strip": _rule("no strip of board narrower than 150", COMMON),
     "check.board.span": _rule("the end board's span between front and back timber", NHBC_BOARD),
     "check.timber.section": _rule("studs and plates of 38 × 63 at least", NHBC_FRAME),
+    "check.timber.noggin": _rule("noggins behind board of 38 × 43 at least", NHBC_FRAME),
+    "check.timber.size": _rule(
+        "planed timber within 1 of its size up to 100, 1.5 beyond; 0.25 % a 1 % of moisture",
+        "EN 336 class 2; article on softwood sizes",
+    ),
     "check.timber.stock": _rule("a member that may not be joined fits a stock length", COMMON),
     "check.mass.sheet": _rule("one person lifts 20 kg of board, nothing over 25 kg", HSE),
     "check.site.studs": _rule("fixings hit the existing wall's studs", COMMON),
@@ -144,6 +155,7 @@ RULES: dict[str, Rule] = {
         "no screw where a hidden cable may run", "BS 7671 522.6.202, training company's answer"
     ),
     "check.niche.light": _rule("a lit niche needs a cable and a place for its driver", COMMON),
+    "check.shelf.sag": _rule("a shelf sags 1/200 of its span at most", CALCULATED),
     "check.shelf.fixing": _rule(
         "shear of the screws at a shelf's ends", "EN 1995-1-1 8.2.2 (8.6), 8.7.1"
     ),

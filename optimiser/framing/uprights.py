@@ -9,7 +9,8 @@ from __future__ import annotations
 import itertools
 from dataclasses import dataclass
 
-from optimiser.domain.frame import Box, Member
+from optimiser.domain.frame import Box, Edge, Member
+from optimiser.framing.bearing import behind
 from optimiser.framing.openings import Hole
 from optimiser.framing.setting_out import Line
 from optimiser.framing.settings import SHORTEST, Settings
@@ -17,8 +18,7 @@ from optimiser.units import Tenths
 
 Span = tuple[int, int]
 
-# A bound edge takes 10 + 6 of timber: published UK project specification 2014.
-BEARING = 160
+BEARING = behind(Edge.FACTORY)
 
 _RULES = {
     "end": "frame.upright.end",
