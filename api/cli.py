@@ -32,7 +32,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     except NoPlan as fault:
         return _refuse(fault, "no plan", FINDING)
     except PlanRefused as fault:
-        return _refuse(fault, "a plan failed its check; nothing was written", OUR_FAULT)
+        return _refuse(fault, "a plan or a frame failed its check; nothing was written", OUR_FAULT)
     except OSError as trouble:
         print(f"scantling: {trouble.filename}: {trouble.strerror}", file=sys.stderr)
         return BAD_INPUT

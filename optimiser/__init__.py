@@ -10,6 +10,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from optimiser.domain.fault import Fault
     from optimiser.domain.finding import Finding, Severity
     from optimiser.domain.frame import Frame
     from optimiser.domain.job import Comparison, Job, JobShare, Outlay
@@ -33,8 +34,8 @@ if TYPE_CHECKING:
     from optimiser.formats.request import read_request, request_document, request_from_document
     from optimiser.formats.schema import schemas
     from optimiser.formats.wall import read_wall, wall_from_document
-    from optimiser.framing.build import frame_wall
     from optimiser.framing.cautions import CAUTIONS
+    from optimiser.inspection.inspect import inspect_frame
     from optimiser.planning.jobs import (
         frame_as_planned,
         job_as_planned,
@@ -44,11 +45,12 @@ if TYPE_CHECKING:
     from optimiser.planning.order import order_for
     from optimiser.planning.plan import plan_cutting
     from optimiser.planning.shares import compare_batch, job_shares
+    from optimiser.planning.walls import frame_wall
     from optimiser.units import metres, mm, pounds, square_metres
     from optimiser.verify.check import check_plan
-    from optimiser.verify.fault import Fault
 
 _HOMES = {
+    "domain.fault": ("Fault",),
     "domain.finding": ("Finding", "Severity"),
     "domain.frame": ("Frame",),
     "domain.job": ("Comparison", "Job", "JobShare", "Outlay"),
@@ -72,8 +74,8 @@ _HOMES = {
     "formats.request": ("read_request", "request_document", "request_from_document"),
     "formats.schema": ("schemas",),
     "formats.wall": ("read_wall", "wall_from_document"),
-    "framing.build": ("frame_wall",),
     "framing.cautions": ("CAUTIONS",),
+    "inspection.inspect": ("inspect_frame",),
     "planning.jobs": (
         "frame_as_planned",
         "job_as_planned",
@@ -83,9 +85,9 @@ _HOMES = {
     "planning.order": ("order_for",),
     "planning.plan": ("plan_cutting",),
     "planning.shares": ("compare_batch", "job_shares"),
+    "planning.walls": ("frame_wall",),
     "units": ("metres", "mm", "pounds", "square_metres"),
     "verify.check": ("check_plan",),
-    "verify.fault": ("Fault",),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 
@@ -122,6 +124,7 @@ __all__ = [
     "draw_sheet_layout",
     "frame_as_planned",
     "frame_wall",
+    "inspect_frame",
     "job_as_planned",
     "job_of_frame",
     "job_shares",

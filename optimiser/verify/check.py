@@ -11,10 +11,10 @@ from collections.abc import Sequence
 from math import isfinite
 from typing import TYPE_CHECKING
 
+from optimiser.domain.fault import Fault
 from optimiser.domain.parts import BoardPart, LengthPart
 from optimiser.errors import PlanRefused, Problem
 from optimiser.verify.bounds import BadCertificate, length_bound, sheet_bound
-from optimiser.verify.fault import Fault
 from optimiser.verify.lengths import check_length_layouts
 from optimiser.verify.sheets import check_sheet_layouts
 
