@@ -63,7 +63,7 @@ def boxes(whole: Settings, notes: Notes) -> list[Settings]:
         for piece in pieces
         for side in ("left", "right")
     }
-    return [_box(piece, pieces, ends, whole, notes) for piece in pieces]
+    return [_box(piece, pieces, ends, solids, whole, notes) for piece in pieces]
 
 
 def _pieces(whole: Settings, notes: Notes) -> list[_Piece]:
@@ -191,16 +191,18 @@ def _edge(
     pieces: list[_Piece],
     bare: dict[tuple[int, str], list[Bare]],
     skin: int,
+    stops: set[int],
 ) -> _Edge:
     """Return how one end gives way to the boxes beside it.
 
     Where a deeper one shows its end, the shallower reaches under that end's board, to its timber.
     A box flush with such a shallower one follows it; a box flush with one that shows its end
-    elsewhere keeps its board, and its timber reaches to the other's.
+    elsewhere keeps its board, and its timber reaches to the other's. Nothing reaches into a breast,
+    whose sides are `stops`.
     """
     outward = -1 if side == "left" else 1
     x = piece.place.x0 if side == "left" else piece.place.x1
-    if bare[id(piece), side]:
+    if bare[id(piece), side] or x in stops:
         return _Edge(x)
     other_side = "right" if side == "left" else "left"
     facing = _facing(piece, side, pieces)
@@ -220,12 +222,14 @@ def _box(
     piece: _Piece,
     pieces: list[_Piece],
     bare_ends: dict[tuple[int, str], list[Bare]],
+    solids: list[_Solid],
     whole: Settings,
     notes: Notes,
 ) -> Settings:
     place, skin = piece.place, whole.skin
+    stops = {x for solid in solids for x in (solid.x0, solid.x1)}
     bare = {side: bare_ends[id(piece), side] for side in ("left", "right")}
-    edges = {side: _edge(piece, side, pieces, bare_ends, skin) for side in ("left", "right")}
+    edges = {side: _edge(piece, side, pieces, bare_ends, skin, stops) for side in ("left", "right")}
     over, under = _vertical(piece, pieces, whole, notes)
     base = place.z0
     board_base: int | None = None

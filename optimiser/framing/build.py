@@ -19,14 +19,16 @@ from optimiser.framing.boxes import boxes
 from optimiser.framing.fixing import fixed, no_screw_bands, wall_fixings
 from optimiser.framing.framed import Framed
 from optimiser.framing.groups import groups_of
-from optimiser.framing.horizontals import edge_noggins, ledgers, noggins, plates, sills_and_heads
+from optimiser.framing.horizontals import ledgers, noggins, plates, sills_and_heads
 from optimiser.framing.layout import Layer, lay_out
+from optimiser.framing.levels_held import level_members, lining_members
 from optimiser.framing.marks import mark_beads, mark_boards, mark_members
 from optimiser.framing.notes import Notes
+from optimiser.framing.openings import Hole
 from optimiser.framing.placing import Placed, place_openings
 from optimiser.framing.quantities import Built, quantities
 from optimiser.framing.remarks import remarks
-from optimiser.framing.returns import props, returns, strut_levels, struts
+from optimiser.framing.returns import Level, props, returns, strut_levels, struts
 from optimiser.framing.reveals import fire_linings, linings, panel_joints
 from optimiser.framing.setting_out import lines
 from optimiser.framing.settings import Settings, settle
@@ -117,8 +119,10 @@ def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed
         members += sills_and_heads(settings, frame)
     members += return_edge_uprights(settings, fire_hole)
     members += noggins(settings, front_frame, [row for layer in layers for row in layer.rows])
-    members += returns(settings, front_frame, strutted, end_joints)
-    members += edge_noggins(settings, front_frame)
+    lined_fire = [(fire_hole, _cheek_levels(fire_hole, settings))] if fire_hole else []
+    members += returns(settings, front_frame, [*strutted, *lined_fire], end_joints)
+    members += level_members(settings, front_frame, members)
+    members += lining_members(settings, front_frame, members, fire_hole)
     members += end_uprights(settings, front_frame, members)
     boards = front(settings, holes, layers) + end_boards
     faces = [front_face(settings, holes), *end_faces]
@@ -151,6 +155,14 @@ def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed
         tapes=tuple(tapes(settings, holes, layers[-1])),
         levels={hole.name: levels for hole, levels in strutted},
     )
+
+
+def _cheek_levels(fire: Hole, settings: Settings) -> list[Level]:
+    """Return where returns hold the lining beside a fire: at its foot and its head."""
+    if settings.fire_lining is None:
+        return []
+    rule = "frame.return.reveal"
+    return [(fire.frame.z0, rule), (fire.frame.z1 - settings.wide, rule)]
 
 
 def _frame(

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from optimiser.domain.frame import Member
 from optimiser.framing.setting_out import Line
 from optimiser.framing.settings import SHORTEST, Settings
-from optimiser.framing.uprights import BEARING, Skeleton, Span, member, without
+from optimiser.framing.uprights import Skeleton, Span, member, without
 
 # Noggins about 1 350 apart at most: UK trade wiki, stud walls.
 NOGGIN_SPACING = 13_500
@@ -148,28 +148,3 @@ def ledgers(settings: Settings, back: Skeleton) -> list[Member]:
                 )
             )
     return made
-
-
-def edge_noggins(settings: Settings, front: Skeleton) -> list[Member]:
-    """Return noggins between the returns under the back edge of a bare top or underside."""
-    made: list[Member] = []
-    wide = settings.wide
-    top = settings.levels.flat_ceiling
-    if top is not None and settings.top_bare is not None:
-        made += _edge(settings, front, settings.top_bare, top - wide)
-    if settings.bottom_bare is not None:
-        made += _edge(settings, front, settings.bottom_bare, settings.base)
-    return made
-
-
-def _edge(settings: Settings, front: Skeleton, y: int, z: int) -> list[Member]:
-    thick, wide = settings.thick, settings.wide
-    at = min(y, settings.front - thick)
-    # At the existing wall the plates of the back frame are there already.
-    if y <= wide - BEARING or at < wide:
-        return []
-    return [
-        member(settings, "noggin", "frame.noggin.edge", (x0, at, z), (x1 - x0, thick, wide))
-        for x0, x1, lo, hi in bays(settings, front)
-        if lo <= z + wide and z <= hi
-    ]

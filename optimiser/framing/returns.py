@@ -14,9 +14,8 @@ from optimiser.framing.recesses import TvChoice
 from optimiser.framing.settings import SHORTEST, Settings
 from optimiser.framing.uprights import Skeleton, Span, member
 
-# Common practice, no source, but for the reveal: its board may span 600 at most (NHBC 9.2.4).
+# Common practice, no source; a reveal's board spans no further than the front's.
 SPACING = 12_000
-REVEAL_SPACING = 6_000
 STRUT_SPACING = 6_000
 # Bracket plates have their screw rows about 200 apart: common practice, no source.
 BRACKET_ROWS = 2_000
@@ -104,7 +103,11 @@ def returns(
             for hole, levels in strutted
             if line.x + thick == hole.frame.x0 or line.x == hole.frame.x1
         ]
-        wanted: list[Level] = [(z, "frame.return.strut") for _, levels in beside for z, _ in levels]
+        wanted: list[Level] = [
+            (z, "frame.return.strut" if hole.lined else rule)
+            for hole, levels in beside
+            for z, rule in levels
+        ]
         for hole, _ in beside:
             wanted += [(z - wide // 2, "frame.return.shelf") for z in shelf_heights(hole)]
         wanted += [(z - wide // 2, "frame.noggin.joint") for z in end_joints.get(line.x, [])]
@@ -142,9 +145,11 @@ def _levels_of(
         if reach[0] <= z and z + wide <= reach[1] and _is_free(z, chosen, wide):
             chosen.append((z, rule))
     for hole in beside:
+        if not hole.lined and settings.fire_lining is None:
+            continue
         reveal = max(lo, hole.frame.z0), min(hi, hole.frame.z1)
         near = [level for level in chosen if reveal[0] - wide <= level[0] <= reveal[1]]
-        for level in _filled(near, reveal, wide, REVEAL_SPACING, "frame.return.reveal"):
+        for level in _filled(near, reveal, wide, settings.limit, "frame.return.reveal"):
             if level not in near and _is_free(level[0], chosen, wide):
                 chosen.append(level)
     return _filled(chosen, reach, wide, SPACING, "frame.return.spacing")

@@ -62,7 +62,11 @@ RULES: dict[str, Rule] = {
     ),
     "frame.return.end": _rule("front and back joined at the ends of each upright", COMMON),
     "frame.return.spacing": _rule("front and back joined at 1 200 at most", COMMON),
-    "frame.return.reveal": _rule("a reveal is held each 600 at most", NHBC_BOARD),
+    "frame.return.reveal": _rule("a reveal is held as often as its board's span asks", NHBC_BOARD),
+    "frame.return.level": _rule(
+        "a return under each stretch of a top or over an underside", NHBC_BOARD
+    ),
+    "frame.return.lining": _rule("returns hold the lining over a fire", COMMON),
     "frame.return.strut": _rule("each strut ends on a return, and is propped from behind", COMMON),
     "frame.strut.back": _rule("struts behind the whole width of a recess's back", COMMON),
     "frame.strut.bracket": _rule("two struts 200 apart take the bracket's screws", COMMON),
