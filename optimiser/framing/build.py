@@ -122,7 +122,7 @@ def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed
     lined_fire = [(fire_hole, _cheek_levels(fire_hole, settings))] if fire_hole else []
     members += returns(settings, front_frame, [*strutted, *lined_fire], end_joints)
     members += level_members(settings, front_frame, members)
-    members += lining_members(settings, front_frame, members, fire_hole)
+    members += lining_members(settings, members, fire_hole)
     members += end_uprights(settings, front_frame, members)
     boards = front(settings, holes, layers) + end_boards
     faces = [front_face(settings, holes), *end_faces]
@@ -158,11 +158,11 @@ def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed
 
 
 def _cheek_levels(fire: Hole, settings: Settings) -> list[Level]:
-    """Return where returns hold the lining beside a fire: at its foot and its head."""
+    """Return where returns hold the lining beside a fire: at its foot, its head and over it."""
     if settings.fire_lining is None:
         return []
     rule = "frame.return.reveal"
-    return [(fire.frame.z0, rule), (fire.frame.z1 - settings.wide, rule)]
+    return [(fire.frame.z0, rule), (fire.frame.z1 - settings.wide, rule), (fire.frame.z1, rule)]
 
 
 def _frame(

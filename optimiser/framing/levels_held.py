@@ -18,66 +18,67 @@ from optimiser.framing.uprights import BEARING, Skeleton, member
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Level:
-    """A level board's plane at `z`, above or below its timber, from x to x; its back edge at y."""
+    """A level board's plane at `z`, above or below its timber; its back edge at y."""
 
     z: int
     above: bool
-    x0: int
-    x1: int
     y: int
+
+    def timber(self, thick: int) -> int:
+        """Return where a timber lying flat against the board begins."""
+        return self.z - thick if self.above else self.z
 
 
 def level_members(settings: Settings, front: Skeleton, made: list[Member]) -> list[Member]:
     """Return the returns and noggins that a bare top and underside still need."""
     top = settings.levels.flat_ceiling
     found: list[Member] = []
-    x0, x1 = settings.left, settings.right
     if top is not None and settings.top_bare is not None:
-        level = _Level(z=top, above=True, x0=x0, x1=x1, y=settings.top_bare)
-        found += _held(settings, front, made, level, "frame.return.level")
+        found += _held(settings, front, made, _Level(z=top, above=True, y=settings.top_bare))
     if settings.bottom_bare is not None:
-        level = _Level(z=settings.base, above=False, x0=x0, x1=x1, y=settings.bottom_bare)
-        found += _held(settings, front, made, level, "frame.return.level")
+        level = _Level(z=settings.base, above=False, y=settings.bottom_bare)
+        found += _held(settings, front, made, level)
     return found
 
 
-def lining_members(
-    settings: Settings, front: Skeleton, made: list[Member], fire: Hole | None
-) -> list[Member]:
-    """Return the returns that the lining over a fire still needs between its sides."""
-    if fire is None or settings.fire_lining is None:
+def lining_members(settings: Settings, made: list[Member], fire: Hole | None) -> list[Member]:
+    """Return the noggins behind the back edge of the lining over a fire, between the returns.
+
+    Where the fire reaches into the back frame, that frame's head is there already.
+    """
+    if fire is None or settings.fire_lining is None or fire.blocks_back(settings):
         return []
-    level = _Level(z=fire.frame.z1, above=False, x0=fire.frame.x0, x1=fire.frame.x1, y=0)
-    return _held(settings, front, made, level, "frame.return.lining")
+    level = _Level(z=fire.frame.z1, above=False, y=fire.back(settings))
+    x0, x1 = fire.frame.x0 - settings.thick, fire.frame.x1
+    held: list[tuple[int, int]] = sorted(
+        (one.box.x, one.box.x + one.box.dx)
+        for one in made
+        if x0 <= one.box.x <= x1 and _meets(one, level)
+    )
+    return _edge(settings, level, held, settings.limit)
 
 
-def _held(
-    settings: Settings, front: Skeleton, made: list[Member], level: _Level, rule: str
-) -> list[Member]:
+def _held(settings: Settings, front: Skeleton, made: list[Member], level: _Level) -> list[Member]:
     thick, wide = settings.thick, settings.wide
-    high = _room(settings, front, level)
     held: list[tuple[int, int]] = []
     found: list[Member] = []
-    end = 0
+    end = settings.left
     for line in front.lines:
-        if line.x < level.x0 or line.x + thick > level.x1:
-            continue
-        there = next((one for one in made if one.box.x == line.x and _meets(one, level)), None)
-        if there is not None:
-            held.append((line.x, line.x + thick))
-            end = line.x + thick
-            continue
-        across, up = (thick, wide) if high >= wide else (wide, thick)
-        # A pair of uprights needs one return, and a flat one room beside its neighbour.
-        x = min(line.x, level.x1 - across)
-        if x < end or settings.front - wide <= 0:
-            continue
-        z = level.z - up if level.above else level.z
-        size = (across, settings.front - wide, up)
-        found.append(member(settings, "return", rule, (x, wide, z), size))
+        x, across = line.x, thick
+        if not any(one.box.x == line.x and _meets(one, level) for one in made):
+            # Flat, so that it bears on both plates and leaves room for an opening beside it.
+            across = wide
+            x = min(line.x, settings.right - across)
+            if x < end:
+                continue
+            at = (x, wide, level.timber(thick))
+            size = (across, settings.front - wide, thick)
+            found.append(member(settings, "return", "frame.return.level", at, size))
         held.append((x, x + across))
         end = x + across
-    return found + _edge(settings, level, held, high)
+    # At the existing wall the plates of the back frame are there already.
+    at_wall = level.y <= wide - BEARING
+    return found if at_wall else found + _edge(settings, level, held, NARROWEST_BAY)
 
 
 def _meets(one: Member, level: _Level) -> bool:
@@ -85,32 +86,17 @@ def _meets(one: Member, level: _Level) -> bool:
     return one.kind == "return" and edge == level.z
 
 
-def _room(settings: Settings, front: Skeleton, level: _Level) -> int:
-    """Return how high a timber may stand on the level before it meets an opening."""
-    room = settings.wide
-    for hole in front.holes:
-        outer = hole.outer(settings)
-        if outer.x1 <= level.x0 or level.x1 <= outer.x0:
-            continue
-        if level.above and outer.z1 <= level.z:
-            room = min(room, level.z - outer.z1)
-        elif not level.above and outer.z0 >= level.z:
-            room = min(room, max(outer.z0, settings.sole) - level.z)
-    return room
-
-
 def _edge(
-    settings: Settings, level: _Level, held: list[tuple[int, int]], high: int
+    settings: Settings, level: _Level, held: list[tuple[int, int]], least: int
 ) -> list[Member]:
+    """Return flat noggins along the back edge, in each bay of at least that width."""
     thick, wide = settings.thick, settings.wide
-    back, up = (thick, wide) if high >= wide else (wide, thick)
-    at = min(level.y, settings.front - back)
-    # At the existing wall the plates of the back frame are there already.
-    if level.y <= wide - BEARING or at < wide:
+    y = min(level.y, settings.front - wide)
+    if y < wide:
         return []
-    z = level.z - up if level.above else level.z
+    z = level.timber(thick)
     return [
-        member(settings, "noggin", "frame.noggin.edge", (x0, at, z), (x1 - x0, back, up))
+        member(settings, "noggin", "frame.noggin.edge", (x0, y, z), (x1 - x0, wide, thick))
         for (_, x0), (x1, _) in itertools.pairwise(held)
-        if x1 - x0 >= NARROWEST_BAY
+        if x1 - x0 >= least
     ]

@@ -114,7 +114,10 @@ def returns(
         top = settings.levels.lowest_ceiling(line.x, line.x + thick) - thick - settings.fit
         for lo, hi in front.spans[line.x]:
             # Flush with the opening that cuts the upright off, or with the floor.
-            over = settings.fit + thick if settings.flat_top else 0
+            # Under a top, and behind a bare end's board, they reach up between the plates.
+            bare = {settings.left} if settings.left_bare else set()
+            bare |= {settings.right - thick} if settings.right_bare else set()
+            over = settings.fit + thick if settings.flat_top else thick * (line.x in bare)
             reach = lo - thick, hi + over if hi == top else hi + thick
             for z, rule in _levels_of((lo, hi), reach, wanted, [h for h, _ in beside], settings):
                 made.append(

@@ -66,7 +66,6 @@ RULES: dict[str, Rule] = {
     "frame.return.level": _rule(
         "a return under each stretch of a top or over an underside", NHBC_BOARD
     ),
-    "frame.return.lining": _rule("returns hold the lining over a fire", COMMON),
     "frame.return.strut": _rule("each strut ends on a return, and is propped from behind", COMMON),
     "frame.strut.back": _rule("struts behind the whole width of a recess's back", COMMON),
     "frame.strut.bracket": _rule("two struts 200 apart take the bracket's screws", COMMON),

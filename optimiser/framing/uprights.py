@@ -126,13 +126,13 @@ def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:
     """Return the short upright behind the glass at each end that it returns round, if free."""
     if fire is None:
         return []
-    y = settings.depth - fire.depth - settings.thick
+    y = settings.depth - fire.depth - settings.wide
     if y < settings.wide:
         return []
     made = []
     for wanted, x in (
         (fire.to_left, settings.left),
-        (fire.to_right, settings.right - settings.wide),
+        (fire.to_right, settings.right - settings.thick),
     ):
         if wanted:
             made.append(
@@ -141,7 +141,7 @@ def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:
                     "short upright",
                     "frame.upright.return-edge",
                     (x, y, fire.frame.z0),
-                    (settings.wide, settings.thick, fire.frame.height),
+                    (settings.thick, settings.wide, fire.frame.height),
                 )
             )
     return made
