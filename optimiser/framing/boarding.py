@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import itertools
 
-from optimiser.domain.frame import Board, Edge, Edges, Face, Toward
+from optimiser.domain.frame import Board, Edge, Edges, Face, Member, Toward
 from optimiser.domain.parts import CutOut
 from optimiser.domain.price_book import SheetItem
 from optimiser.domain.request import Cutting
@@ -308,12 +308,18 @@ def level_surfaces(settings: Settings) -> list[tuple[Surface, Rect, str]]:
     return found
 
 
-def levels_boarded(settings: Settings, middles: list[int]) -> tuple[list[Board], list[Face]]:
-    """Return boards and faces of a bare top and underside, joined over the returns' `middles`."""
+def levels_boarded(settings: Settings, members: list[Member]) -> tuple[list[Board], list[Face]]:
+    """Return boards and faces of a bare top and underside, joined over the middles of returns."""
     boards: list[Board] = []
     faces: list[Face] = []
     longest = max(max(sheet) for sheet in usable_sheets(settings.board))
     for surface, place, rule in level_surfaces(settings):
+        z, above = surface.origin[2], surface.faces is Toward.UP
+        middles = [
+            one.box.x + one.box.dx // 2
+            for one in members
+            if one.kind == "return" and one.box.z + (one.box.dz if above else 0) == z
+        ]
         for layer in range(1, settings.layers + 1):
             reach = longest if layer == 1 else longest * 2 // 3
             for x0, x1 in _stretches(place.x0, place.x1, reach, middles):

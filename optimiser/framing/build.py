@@ -19,7 +19,7 @@ from optimiser.framing.boxes import boxes
 from optimiser.framing.fixing import fixed, no_screw_bands, wall_fixings
 from optimiser.framing.framed import Framed
 from optimiser.framing.groups import groups_of
-from optimiser.framing.horizontals import ledgers, noggins, plates, sills_and_heads
+from optimiser.framing.horizontals import back_noggins, ledgers, noggins, plates, sills_and_heads
 from optimiser.framing.layout import Layer, lay_out
 from optimiser.framing.levels_held import level_members, lining_members
 from optimiser.framing.marks import mark_beads, mark_boards, mark_members
@@ -126,9 +126,7 @@ def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed
     members += end_uprights(settings, front_frame, members)
     boards = front(settings, holes, layers) + end_boards
     faces = [front_face(settings, holes), *end_faces]
-    level_boards, level_faces = levels_boarded(
-        settings, [line.x + settings.thick // 2 for line in all_lines]
-    )
+    level_boards, level_faces = levels_boarded(settings, members)
     boards += level_boards
     faces += level_faces
     for hole, levels in strutted:
@@ -143,6 +141,7 @@ def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed
         faces += lined_faces
     if settings.wall.site.kind is ExistingWall.STUDS and settings.base == 0:
         members += ledgers(settings, back_frame)
+    members += back_noggins(settings, back_frame, members)
     members = fixed(members, settings, groups_of(members, settings, holes))
     return Framed(
         placed=box,

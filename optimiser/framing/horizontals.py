@@ -148,3 +148,41 @@ def ledgers(settings: Settings, back: Skeleton) -> list[Member]:
                 )
             )
     return made
+
+
+def back_noggins(settings: Settings, back: Skeleton, made: list[Member]) -> list[Member]:
+    """Return noggins beside back uprights that pass an opening with nothing to hold them."""
+    found: list[Member] = []
+    open_bays = list(bays(settings, back))
+    for line in back.lines:
+        for lo, hi in back.spans[line.x]:
+            for start, end in _loose(settings, line.x, (lo, hi), [*made, *found]):
+                middle = (start + end - settings.thick) // 2
+                beside = [
+                    (abs(z - middle), x0, x1, z)
+                    for x0, x1, low, high in open_bays
+                    if line.x in (x0 - settings.thick, x1)
+                    for z in [min(max(middle, low), high - settings.thick)]
+                    if start < z < end and z >= low
+                ]
+                if beside:
+                    _, x0, x1, z = min(beside)
+                    size = (x1 - x0, settings.wide, settings.thick)
+                    at = (x0, back.y, z)
+                    found.append(member(settings, "noggin", "frame.noggin.mid-height", at, size))
+    return found
+
+
+def _loose(settings: Settings, x: int, span: Span, made: list[Member]) -> list[Span]:
+    """Return the stretches of a back upright, too long to stand alone, that nothing touches."""
+    y, wide = settings.back, settings.wide
+    held: list[Span] = [
+        (one.box.z, one.box.z + one.box.dz)
+        for one in made
+        if "upright" not in one.kind
+        and one.box.y <= y + wide
+        and one.box.x <= x + settings.thick
+        and x <= one.box.x + one.box.dx
+    ]
+    gaps = without(span, held)
+    return [(lo, hi) for lo, hi in gaps if hi - lo > NOGGIN_SPACING]

@@ -63,12 +63,14 @@ def _held(settings: Settings, front: Skeleton, made: list[Member], level: _Level
     held: list[tuple[int, int]] = []
     found: list[Member] = []
     end = settings.left
+    taken = {one.box.x for one in made if _meets(one, level)}
     for line in front.lines:
         x, across = line.x, thick
-        if not any(one.box.x == line.x and _meets(one, level) for one in made):
+        if line.x not in taken:
             # Flat, so that it bears on both plates and leaves room for an opening beside it.
             across = wide
-            x = min(line.x, settings.right - across)
+            beyond = min((other for other in taken if other > line.x), default=settings.right)
+            x = min(line.x, beyond - across, settings.right - across)
             if x < end:
                 continue
             at = (x, wide, level.timber(thick))

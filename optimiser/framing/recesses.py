@@ -92,6 +92,8 @@ def settle_fire(fire: Fire, settings: Settings, notes: Notes) -> tuple[FireChoic
             "fire.return_depth", fire.return_depth, fire.body_depth, lambda size: f"{mm(size)} mm"
         )
     _check_glass(to_left=to_left, to_right=to_right, settings=settings, notes=notes)
+    if to_left or to_right:
+        _check_glass_edge(fire.body_depth + back, settings, notes)
     centre = _fire_centre(fire, glass, width, settings, notes)
     lining = settings.fire_lining.thickness if settings.fire_lining is not None else 0
     reach = max(fire.body_width + 2 * side, width) + 2 * lining
@@ -141,6 +143,22 @@ def _check_glass(*, to_left: bool, to_right: bool, settings: Settings, notes: No
                 f'returns round the {end} end, but wall.{end} is "abuts"',
                 f'set wall.{end} to "free", or the glass to the front only',
             )
+
+
+def _check_glass_edge(reach: int, settings: Settings, notes: Notes) -> None:
+    """Refuse a depth that leaves no room for the upright behind the glass's edge."""
+    behind = settings.depth - reach
+    least = settings.wide + (
+        settings.wide if settings.wide > 2 * settings.thick else settings.thick
+    )
+    if settings.wide <= behind < least:
+        notes.problem(
+            "wall.depth",
+            f"{mm(settings.depth)} leaves {mm(behind)} behind fire.body_depth and its clearance,"
+            f" {mm(reach)}: back timber {mm(settings.wide)} and the upright at the glass's edge"
+            f" need {mm(least)}",
+            f"make the wall {mm(least - behind)} deeper",
+        )
 
 
 def _fire_centre(fire: Fire, glass: Glass, width: int, settings: Settings, notes: Notes) -> int:

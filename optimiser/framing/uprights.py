@@ -126,13 +126,16 @@ def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:
     """Return the short upright behind the glass at each end that it returns round, if free."""
     if fire is None:
         return []
-    y = settings.depth - fire.depth - settings.wide
+    across, deep = settings.thick, settings.wide
+    if settings.depth - fire.depth - deep < settings.wide:
+        across, deep = deep, across
+    y = settings.depth - fire.depth - deep
     if y < settings.wide:
         return []
     made = []
     for wanted, x in (
         (fire.to_left, settings.left),
-        (fire.to_right, settings.right - settings.thick),
+        (fire.to_right, settings.right - across),
     ):
         if wanted:
             made.append(
@@ -141,7 +144,7 @@ def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:
                     "short upright",
                     "frame.upright.return-edge",
                     (x, y, fire.frame.z0),
-                    (settings.thick, settings.wide, fire.frame.height),
+                    (across, deep, fire.frame.height),
                 )
             )
     return made
