@@ -92,7 +92,7 @@ def settle_fire(fire: Fire, settings: Settings, notes: Notes) -> tuple[FireChoic
             "fire.return_depth", fire.return_depth, fire.body_depth, lambda size: f"{mm(size)} mm"
         )
     _check_glass(to_left=to_left, to_right=to_right, settings=settings, notes=notes)
-    if to_left or to_right:
+    if (to_left and settings.left_bare) or (to_right and settings.right_bare):
         _check_glass_edge(fire.body_depth + back, settings, notes)
     centre = _fire_centre(fire, glass, width, settings, notes)
     lining = settings.fire_lining.thickness if settings.fire_lining is not None else 0
