@@ -67,7 +67,7 @@ def cutting_drawings(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Dra
 
 
 def wall_drawings(frames: tuple[Frame, ...]) -> Iterator[Drawing]:
-    """Draw each framed wall: its members, and the boards of each layer."""
+    """Draw each framed wall: its members, the boards of each layer, the frame in space."""
     names = safe_names(frame.job for frame in frames)
     for frame in frames:
         name = names[frame.job]
@@ -84,3 +84,16 @@ def wall_drawings(frames: tuple[Frame, ...]) -> Iterator[Drawing]:
                 title=title,
                 svg=lib.draw_boarding(frame, title=title, layer=layer),
             )
+        title = f"Job {frame.job}: pictorial view of the frame"
+        yield Drawing(
+            name=f"{name}-pictorial", title=title, svg=lib.draw_pictorial(frame, title=title)
+        )
+
+
+def set_out_sheets(frames: tuple[Frame, ...]) -> dict[str, str]:
+    """Write the set-out sheet of each framed wall, by the name of its file."""
+    names = safe_names(frame.job for frame in frames)
+    return {
+        f"{names[frame.job]}-set-out.txt": lib.set_out_text(frame, cautions=lib.CAUTIONS)
+        for frame in frames
+    }

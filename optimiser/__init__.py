@@ -24,8 +24,10 @@ if TYPE_CHECKING:
     from optimiser.drawing.boarding import draw_boarding
     from optimiser.drawing.elevation import draw_elevation
     from optimiser.drawing.lengths import draw_length_layout, draw_length_plan
+    from optimiser.drawing.pictorial import draw_pictorial
     from optimiser.drawing.sheets import draw_sheet_layout
     from optimiser.errors import InvalidInput, NoPlan, PlanRefused, Problem
+    from optimiser.formats.new_wall import new_wall
     from optimiser.formats.order import order_csv, order_document, order_table
     from optimiser.formats.part_list import read_part_list
     from optimiser.formats.plan import plan_document, plan_from_document, read_plan
@@ -33,6 +35,7 @@ if TYPE_CHECKING:
     from optimiser.formats.rack import rack_from_document, read_rack
     from optimiser.formats.request import read_request, request_document, request_from_document
     from optimiser.formats.schema import schemas
+    from optimiser.formats.set_out import set_out_text
     from optimiser.formats.wall import read_wall, wall_from_document
     from optimiser.framing.cautions import CAUTIONS
     from optimiser.inspection.inspect import inspect_frame
@@ -64,8 +67,10 @@ _HOMES = {
     "drawing.boarding": ("draw_boarding",),
     "drawing.elevation": ("draw_elevation",),
     "drawing.lengths": ("draw_length_layout", "draw_length_plan"),
+    "drawing.pictorial": ("draw_pictorial",),
     "drawing.sheets": ("draw_sheet_layout",),
     "errors": ("InvalidInput", "NoPlan", "PlanRefused", "Problem"),
+    "formats.new_wall": ("new_wall",),
     "formats.order": ("order_csv", "order_document", "order_table"),
     "formats.part_list": ("read_part_list",),
     "formats.plan": ("plan_document", "plan_from_document", "read_plan"),
@@ -73,6 +78,7 @@ _HOMES = {
     "formats.rack": ("rack_from_document", "read_rack"),
     "formats.request": ("read_request", "request_document", "request_from_document"),
     "formats.schema": ("schemas",),
+    "formats.set_out": ("set_out_text",),
     "formats.wall": ("read_wall", "wall_from_document"),
     "framing.cautions": ("CAUTIONS",),
     "inspection.inspect": ("inspect_frame",),
@@ -121,6 +127,7 @@ __all__ = [
     "draw_elevation",
     "draw_length_layout",
     "draw_length_plan",
+    "draw_pictorial",
     "draw_sheet_layout",
     "frame_as_planned",
     "frame_wall",
@@ -130,6 +137,7 @@ __all__ = [
     "job_shares",
     "metres",
     "mm",
+    "new_wall",
     "order_csv",
     "order_document",
     "order_for",
@@ -150,6 +158,7 @@ __all__ = [
     "request_for_jobs",
     "request_from_document",
     "schemas",
+    "set_out_text",
     "square_metres",
     "wall_from_document",
 ]

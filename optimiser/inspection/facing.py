@@ -38,6 +38,8 @@ BEARING = {Edge.FACTORY: 160, Edge.CUT: 190}
 _UNHELD = 1_000
 # A board may stand out this far past the timber that holds it (rule of the fire's facing board).
 _OVERHANG = 500
+# A recess too low for two struts has its back held by one: common practice, no source.
+_BACK_OVERHANG = 630
 # A gap this wide between two timbers, as the fit of an upright leaves, is none to a board.
 _FIT = 20
 # A joint this near the ceiling is held by the head plate: its timber and the trim of the board.
@@ -288,9 +290,11 @@ def _spans(frame: Frame, plane: _Plane, boards: Sequence[Board]) -> Iterator[Fau
     whole, cuts = _pieces(boards, plane.turn)
     flats = [plane.whole, *whole, *cuts]
     bends = [x for x, _ in plane.tops if plane.turn.across == 0]
+    limit = int(plane.face.limit)
     carriers = (*plane.timbers, *_beside(frame, plane, boards))
     clipped = [_within(timber, plane.whole, _FIT) for timber in carriers]
-    past = [_within(timber, plane.whole, _OVERHANG) for timber in carriers]
+    reach = _BACK_OVERHANG if plane.face.name.endswith(".back") else _OVERHANG
+    past = [_within(timber, plane.whole, reach) for timber in carriers]
     sides = (*flats, *clipped, *past)
     xs = _grid([side for flat in sides for side in (flat[0], flat[2])] + bends)
     us = _grid([side for flat in sides for side in (flat[1], flat[3])])
@@ -300,22 +304,27 @@ def _spans(frame: Frame, plane: _Plane, boards: Sequence[Board]) -> Iterator[Fau
     mids = (us[:-1] + us[1:]) / 2
     near = _marked(past, xs, us) > 0
     bare = covered & ~held & ~near & (mids[None, :] < roofs[:, None])
-    across = _carried(bare, covered, held, xs, plane.face.limit)
-    upward = _carried(bare.T, covered.T, held.T, us, plane.face.limit).T
+    across = _carried(bare, covered, held, xs, limit)
+    upward = _carried(bare.T, covered.T, held.T, us, limit).T
     inside = _marked([plane.whole], xs, us) > 0
     for i, j in np.argwhere(bare & inside & ~across & ~upward)[:3]:
         yield Fault(
             f"face {plane.face.name}",
-            f"its board spans more than {plane.face.limit / 10:g} at {xs[i] / 10:g},"
-            f" {us[j] / 10:g}",
+            f"its board spans more than {limit / 10:g} at {xs[i] / 10:g}, {us[j] / 10:g}",
+        )
+    open_edge = bare & inside & _beside_hole(_marked(plane.holes, xs, us) > 0)
+    for i, j in np.argwhere(open_edge)[:1]:
+        yield Fault(
+            f"face {plane.face.name}",
+            f"the edge of its hole at {xs[i] / 10:g}, {us[j] / 10:g} has no timber behind",
         )
 
 
 def _beside(frame: Frame, plane: _Plane, boards: Sequence[Board]) -> Iterator[Flat]:
     """Yield the boards of other faces that meet these in an angle: inside an opening each lining
     holds the next one's edge."""
-    lined = {opening.name for opening in frame.openings}
-    if plane.face.name.rpartition(".")[0] not in lined or not boards:
+    opening, _, part = plane.face.name.rpartition(".")
+    if opening not in {one.name for one in frame.openings} or part == "back" or not boards:
         return
     own = corners(board.box for board in boards)
     others = [board for board in frame.boards if board.face != plane.face.name]
@@ -331,6 +340,13 @@ def _within(flat: Flat, whole: Flat, more: int) -> Flat:
     """Return what of a timber, and `more` each side of it, lies behind a face."""
     x0, u0 = max(flat[0] - more, whole[0]), max(flat[1] - more, whole[1])
     return x0, u0, max(min(flat[2] + more, whole[2]), x0), max(min(flat[3] + more, whole[3]), u0)
+
+
+def _beside_hole(hole: NDArray[np.bool_]) -> NDArray[np.bool_]:
+    """Return the cells that share a side with a hole."""
+    wide = np.pad(hole, 1)
+    beside = wide[:-2, 1:-1] | wide[2:, 1:-1] | wide[1:-1, :-2] | wide[1:-1, 2:]
+    return np.asarray(beside)
 
 
 def _carried(

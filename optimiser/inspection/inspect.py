@@ -13,7 +13,7 @@ from optimiser.domain.frame import Frame
 from optimiser.domain.wall import Wall
 from optimiser.inspection.clear import faults_of_fixings, faults_of_spaces
 from optimiser.inspection.facing import faults_of_faces
-from optimiser.inspection.restraint import unrestrained
+from optimiser.inspection.restraint import missing_rests, unrestrained
 from optimiser.inspection.standing import loose_ends, outside, shared_space
 
 # What uprights are cut short where the wall does not say: common practice, no source.
@@ -37,6 +37,7 @@ def _faults(frame: Frame, wall: Wall) -> Iterator[Fault]:
     yield from outside(frame)
     yield from loose_ends(frame, fit=fit)
     yield from unrestrained(frame)
+    yield from missing_rests(frame)
     yield from faults_of_faces(frame)
     yield from faults_of_spaces(frame, wall)
     yield from faults_of_fixings(frame, wall)

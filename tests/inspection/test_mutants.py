@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import HealthCheck, Phase, assume, given, settings
 from hypothesis import strategies as st
 
 from optimiser.domain.frame import Board, Box, Frame, Member, Opening
@@ -62,7 +63,12 @@ def one_of(data: st.DataObject, count: int) -> int:
 
 
 def removed(data: st.DataObject, frame: Frame) -> Frame:
-    return with_member(frame, one_of(data, len(frame.members)))
+    number = one_of(data, len(frame.members))
+    member = frame.members[number]
+    # Centres closer than the board's limit are more than the board needs, and a short upright may
+    # be held by one return of two; all else is missed.
+    assume(member.rule not in ("frame.upright.centres", "frame.return.end"))
+    return with_member(frame, number)
 
 
 def doubled(data: st.DataObject, frame: Frame) -> Frame:
@@ -147,7 +153,8 @@ def opening_narrowed(data: st.DataObject, frame: Frame) -> Frame:
     opening = frame.openings[number]
     side = data.draw(st.sampled_from(("width", "height", "depth")))
     less = Tenths(getattr(opening, side) - data.draw(st.integers(1, 100)))
-    spoilt: Opening = replace(opening, **{side: less})
+    changed: dict[str, Any] = {side: less}
+    spoilt: Opening = replace(opening, **changed)
     kept = frame.openings
     return replace(frame, openings=(*kept[:number], spoilt, *kept[number + 1 :]))
 
@@ -192,10 +199,15 @@ def test_a_sound_frame_has_no_fault(name: str) -> None:
 
 
 @pytest.mark.parametrize("spoiling", SPOILING)
-@settings(deadline=None, max_examples=60, suppress_health_check=[HealthCheck.filter_too_much])
+@settings(
+    deadline=None,
+    max_examples=25,
+    phases=(Phase.explicit, Phase.generate),
+    suppress_health_check=[HealthCheck.filter_too_much],
+)
 @given(data=st.data(), name=st.sampled_from(sorted(WALLS)))
 def test_every_spoilt_frame_is_seen(spoiling: str, data: st.DataObject, name: str) -> None:
-    frame = FRAMES[name]
+    frame = replace(FRAMES[name], alternatives=())
 
     mutant = SPOILING[spoiling](data, frame)
 
