@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from optimiser.drawing.elevation import draw_elevation
     from optimiser.drawing.lengths import draw_length_layout, draw_length_plan
     from optimiser.drawing.pictorial import draw_pictorial
+    from optimiser.drawing.sections import draw_plan_section, draw_upright_section
     from optimiser.drawing.sheets import draw_sheet_layout
     from optimiser.errors import InvalidInput, NoPlan, PlanRefused, Problem
     from optimiser.formats.new_wall import new_wall
@@ -68,6 +69,7 @@ _HOMES = {
     "drawing.elevation": ("draw_elevation",),
     "drawing.lengths": ("draw_length_layout", "draw_length_plan"),
     "drawing.pictorial": ("draw_pictorial",),
+    "drawing.sections": ("draw_plan_section", "draw_upright_section"),
     "drawing.sheets": ("draw_sheet_layout",),
     "errors": ("InvalidInput", "NoPlan", "PlanRefused", "Problem"),
     "formats.new_wall": ("new_wall",),
@@ -128,7 +130,9 @@ __all__ = [
     "draw_length_layout",
     "draw_length_plan",
     "draw_pictorial",
+    "draw_plan_section",
     "draw_sheet_layout",
+    "draw_upright_section",
     "frame_as_planned",
     "frame_wall",
     "inspect_frame",
