@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from optimiser.domain.finding import Finding, Severity
-from optimiser.framing.bearing import mdf_takes_screw
+from optimiser.framing.bearing import MOST_OVERHANG, mdf_takes_screw
 from optimiser.framing.loads import (
     GAMMA_PERMANENT,
     GRAVITY,
@@ -28,8 +28,6 @@ from optimiser.framing.screen import upward_look
 from optimiser.framing.settings import Settings
 from optimiser.units import mm
 
-# Facing board beyond its timber at a fire: common practice, no source.
-MOST_OVERHANG = 500
 # Up to 15°: display set-up guide.
 MOST_LOOK = 15
 # Wood screws of 6 mm, two at the top of the plate: common practice, no source.

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from optimiser.domain.frame import Edge
 
+# Board beyond its timber, at a fire say: common practice, no source.
+MOST_OVERHANG = 500
 _FROM_EDGE = {Edge.FACTORY: 100, Edge.CUT: 130}
 _FROM_TIMBER = 60
 _MDF_EDGE = 120

@@ -322,7 +322,7 @@ def levels_boarded(settings: Settings, members: list[Member]) -> tuple[list[Boar
         ]
         for layer in range(1, settings.layers + 1):
             reach = longest if layer == 1 else longest * 2 // 3
-            for x0, x1 in _stretches(place.x0, place.x1, reach, middles):
+            for x0, x1 in stretches(place.x0, place.x1, reach, middles):
                 piece = Rect(x0, place.z0, x1, place.z1)
                 out = (layer - 1) * settings.board.thickness
                 boards.append(board(settings.board, surface, rule, piece, layer=layer, out=out))
@@ -330,7 +330,8 @@ def levels_boarded(settings: Settings, members: list[Member]) -> tuple[list[Boar
     return boards, faces
 
 
-def _stretches(start: int, end: int, reach: int, middles: list[int]) -> list[tuple[int, int]]:
+def stretches(start: int, end: int, reach: int, middles: list[int]) -> list[tuple[int, int]]:
+    """Divide a run into boards of at most `reach`, joined over the middles of timbers."""
     edges = [start]
     while end - edges[-1] > reach:
         ahead = [m for m in middles if edges[-1] < m <= edges[-1] + reach and m < end]

@@ -11,6 +11,7 @@ import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.notes import Notes
 from optimiser.framing.settings import SHORTEST, Bare, Settings
 from optimiser.framing.surfaces import Rect
@@ -63,7 +64,25 @@ def boxes(whole: Settings, notes: Notes) -> list[Settings]:
         for piece in pieces
         for side in ("left", "right")
     }
-    return [_box(piece, pieces, ends, solids, whole, notes) for piece in pieces]
+    found = [_box(piece, pieces, ends, solids, whole, notes) for piece in pieces]
+    for one in found:
+        _check_ends(one, notes)
+    return found
+
+
+def _check_ends(box: Settings, notes: Notes) -> None:
+    """Refuse a bare end whose back edge falls where no upright can stand behind it."""
+    wide, front = box.wide, box.front
+    for stretch in (*box.left_bare, *box.right_bare):
+        between = wide <= stretch.y < front - MOST_OVERHANG
+        if between and min(stretch.y, front - wide) < wide:
+            notes.problem(
+                f"steps: {box.name or 'wall'}",
+                f"its end shows from {mm(box.back + stretch.y)} on, and between its back and front"
+                f" timbers {mm(front - wide)} is left for an upright of {mm(wide)} there",
+                f"make it {mm(2 * wide - front)} deeper, or choose a narrower timber",
+            )
+            return
 
 
 def _pieces(whole: Settings, notes: Notes) -> list[_Piece]:

@@ -136,7 +136,7 @@ def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed
         boards += lined
         faces += lined_faces
     if fire_hole is not None:
-        lined, lined_faces = fire_linings(settings, fire_hole)
+        lined, lined_faces = fire_linings(settings, fire_hole, members)
         boards += lined
         faces += lined_faces
     if settings.wall.site.kind is ExistingWall.STUDS and settings.base == 0:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from optimiser.domain.wall import Fire, Glass, Niche, Soundbar, Tv
+from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.notes import Notes
 from optimiser.framing.openings import Hole, lined_hole
 from optimiser.framing.screen import picture_size
@@ -151,7 +152,8 @@ def _check_glass_edge(reach: int, settings: Settings, notes: Notes) -> None:
     least = settings.wide + (
         settings.wide if settings.wide > 2 * settings.thick else settings.thick
     )
-    if settings.wide <= behind < least:
+    # Board may stand out past the back timber by as much as past any.
+    if settings.wide + MOST_OVERHANG < behind < least:
         notes.problem(
             "wall.depth",
             f"{mm(settings.depth)} leaves {mm(behind)} behind fire.body_depth and its clearance,"

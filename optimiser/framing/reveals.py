@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import itertools
 
-from optimiser.domain.frame import Board, Face, Toward
+from optimiser.domain.frame import Board, Face, Member, Toward
 from optimiser.domain.price_book import SheetItem
-from optimiser.framing.boarding import board, cut_outs_of, face_of
+from optimiser.framing.boarding import board, cut_outs_of, face_of, stretches
 from optimiser.framing.openings import Hole
 from optimiser.framing.returns import shelf_heights
 from optimiser.framing.settings import Settings, usable_sheets
@@ -153,7 +153,9 @@ def _shelves(settings: Settings, hole: Hole) -> list[Board]:
     return made
 
 
-def fire_linings(settings: Settings, hole: Hole) -> tuple[list[Board], list[Face]]:
+def fire_linings(
+    settings: Settings, hole: Hole, members: list[Member]
+) -> tuple[list[Board], list[Face]]:
     """Return the boards that line the timber over and beside a fire where its maker asks for it."""
     item = settings.fire_lining
     if item is None:
@@ -164,8 +166,13 @@ def fire_linings(settings: Settings, hole: Hole) -> tuple[list[Board], list[Face
     faces: list[Face] = []
     surface = _level(settings, hole, "soffit", hole.frame.z1)
     place = Rect(hole.frame.x0, 0, hole.frame.x1, depth)
-    for x0, x1 in _divided(hole.frame.width, longest):
-        piece = Rect(hole.frame.x0 + x0, 0, hole.frame.x0 + x1, depth)
+    middles = [
+        one.box.x + one.box.dx // 2
+        for one in members
+        if one.kind == "return" and one.box.z == hole.frame.z1
+    ]
+    for x0, x1 in stretches(hole.frame.x0, hole.frame.x1, longest, middles):
+        piece = Rect(x0, 0, x1, depth)
         made.append(board(item, surface, "board.fire-lining", piece))
     faces.append(face_of(settings, surface, place, [], layers=1, item=item))
     for part, open_end in (("left", hole.to_left), ("right", hole.to_right)):

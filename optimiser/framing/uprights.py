@@ -127,7 +127,8 @@ def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:
     if fire is None:
         return []
     across, deep = settings.thick, settings.wide
-    if settings.depth - fire.depth - deep < settings.wide:
+    # Across, it bears with its thickness on the returns: too little of a wide section.
+    if settings.depth - fire.depth - deep < settings.wide <= 2 * settings.thick:
         across, deep = deep, across
     y = settings.depth - fire.depth - deep
     if y < settings.wide:
