@@ -2,15 +2,15 @@
 
 An isometric view from before the wall, its right and above. Boxes that do not share space can be
 drawn one after another so that none hides what stands before it: the order comes from the boxes
-alone. Boards are left off; they would hide the frame. What follows the ceiling is drawn
-level, at its lowest point.
+alone. Boards are left off; they would hide the frame.
 """
 
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
-from optimiser.domain.frame import Box, Frame
+from optimiser.domain.frame import Box, Frame, Member
 from optimiser.drawing.hatch import Fill
 from optimiser.drawing.letters import plain
 from optimiser.drawing.page import HEADER, WALL_CAUTION, fill_entry, footer, header, inside
@@ -28,6 +28,8 @@ from optimiser.drawing.scene import (
     scale_text,
 )
 from optimiser.drawing.svg import svg_text
+from optimiser.drawing.wall_page import ceiling_line
+from optimiser.units import Tenths
 
 _A3 = (420.0, 297.0)
 _PEN = Pen(INK, FINE)
@@ -41,7 +43,7 @@ def draw_pictorial(frame: Frame, *, title: str) -> str:
 
     x runs down to the right, out runs down to the left, up runs up; all three to one scale.
     """
-    boxes = [member.box for member in frame.members]
+    boxes = [_standing(frame, member) for member in frame.members]
     corners = [
         _flat(x, y, z)
         for box in boxes
@@ -62,7 +64,7 @@ def draw_pictorial(frame: Frame, *, title: str) -> str:
     )
     items: list[Item] = []
     for index in painting_order(boxes):
-        items += _faces(boxes[index], shift, scale)
+        items += _faces(frame, frame.members[index], shift, scale)
     facts = (f"job {plain(frame.job)}", f"isometric, scale {scale_text(scale)} along each axis")
     return svg_text(Page(*_A3, title, (*header(title, facts, margins), *items, *foot)))
 
@@ -138,11 +140,28 @@ def _flat(x: float, y: float, z: float) -> Point:
     return (x - y) * _COS, (x + y) * _SIN - z
 
 
-def _faces(box: Box, shift: Point, scale: float) -> list[Item]:
+def _standing(frame: Frame, member: Member) -> Box:
+    """Return a member's box; what follows the ceiling as if level at its highest point, so that it
+    comes after all that stands under it."""
+    box = member.box
+    if not member.follows_ceiling:
+        return box
+    top = max(z for _, z in ceiling_line(frame, box.x, box.x + box.dx))
+    return replace(box, z=Tenths(int(top) - box.dz))
+
+
+def _faces(frame: Frame, member: Member, shift: Point, scale: float) -> list[Item]:
+    box = member.box
     (x0, x1), (y0, y1), (z0, z1) = _ends(box, "x"), _ends(box, "y"), _ends(box, "z")
-    sides = (
-        (_TOP, ((x0, y0, z1), (x1, y0, z1), (x1, y1, z1), (x0, y1, z1))),
-        (_FRONT, ((x0, y1, z0), (x1, y1, z0), (x1, y1, z1), (x0, y1, z1))),
+    line: list[tuple[int, float]] = [(x0, z1), (x1, z1)]
+    if member.follows_ceiling:
+        line = ceiling_line(frame, x0, x1)
+        z1 = round(line[-1][1])
+        z0 = z1 - box.dz
+    back = line[::-1]
+    sides: tuple[tuple[str, tuple[tuple[float, float, float], ...]], ...] = (
+        (_TOP, (*((x, y0, z) for x, z in line), *((x, y1, z) for x, z in back))),
+        (_FRONT, (*((x, y1, z) for x, z in line), *((x, y1, z - box.dz) for x, z in back))),
         (_END, ((x1, y0, z0), (x1, y1, z0), (x1, y1, z1), (x1, y0, z1))),
     )
     return [
