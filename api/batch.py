@@ -84,9 +84,16 @@ def plan_batch(
     )
     request = replace(request, access=rules.access, fewer_layouts=rules.fewer_layouts)
     plan = lib.plan_cutting(request, watch=watch, tell=tell, cancelled=cancelled)
+    jobs = (
+        tuple(
+            lib.job_as_planned(job, frame, plan)
+            for job, frame in zip(jobs[: len(frames)], frames, strict=True)
+        )
+        + jobs[len(frames) :]
+    )
     return Batch(
         walls=walls,
-        frames=frames,
+        frames=tuple(lib.frame_as_planned(frame, plan) for frame in frames),
         jobs=jobs,
         book=book,
         request=request,

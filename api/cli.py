@@ -31,7 +31,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     except NoPlan as fault:
         return _refuse(fault, "no plan", FINDING)
     except PlanRefused as fault:
-        return _refuse(fault, "a plan failed its check; nothing was written", OUR_FAULT)
+        return _refuse(fault, "a plan or a frame failed its check; nothing was written", OUR_FAULT)
     except OSError as trouble:
         print(f"scantling: {trouble.filename}: {trouble.strerror}", file=sys.stderr)
         return BAD_INPUT
@@ -61,8 +61,10 @@ def _parser() -> argparse.ArgumentParser:
     demo.set_defaults(run=_demo)
 
     frame = commands.add_parser("frame", help="make a wall into parts, with findings and drawings")
-    frame.add_argument("wall", type=Path, help="wall file (.toml)")
-    frame.add_argument("--prices", type=Path, required=True, help="price book (.toml)")
+    source = frame.add_mutually_exclusive_group(required=True)
+    source.add_argument("wall", type=Path, nargs="?", help="wall file (.toml)")
+    source.add_argument("--new", type=Path, metavar="FILE", help="write a wall file to start from")
+    frame.add_argument("--prices", type=Path, help="price book (.toml); a wall needs one")
     frame.add_argument("--out", type=Path, help="folder for the drawings")
     frame.add_argument("--json", action="store_true", help="print JSON")
     frame.set_defaults(run=_frame)
@@ -151,21 +153,40 @@ def _demo(arguments: argparse.Namespace) -> int:
     return FINE
 
 
+def _new(path: Path) -> int:
+    """Write a wall file to start from; never over a file that is there."""
+    import optimiser as lib
+
+    try:
+        with path.open("x", encoding="utf-8", newline="") as file:
+            file.write(lib.new_wall())
+    except FileExistsError:
+        remedy = "Give another name, or move the file away first"
+        raise InvalidInput((lib.Problem(str(path), "is there already", remedy),)) from None
+    print(f"Written: {path}. Fill it in, then: scantling frame {path} --prices PRICES.toml")
+    return FINE
+
+
 def _frame(arguments: argparse.Namespace) -> int:
     import optimiser as lib
-    from api.drawings import wall_drawings
+    from api.drawings import set_out_sheets, wall_drawings
     from api.folder import write_files
     from api.inputs import read_text
     from api.report import frame_report
     from api.values import frame_document
 
+    if arguments.new is not None:
+        return _new(arguments.new)
+    if arguments.prices is None:
+        remedy = "Name the price book that the wall's materials are in"
+        raise InvalidInput((lib.Problem("--prices", "is missing", remedy),))
     wall = lib.read_wall(read_text(arguments.wall), name=arguments.wall.name)
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
     frame = lib.frame_wall(wall, book)
     print(json.dumps(frame_document(frame), indent=1) if arguments.json else frame_report(frame))
     if arguments.out is not None:
         drawn = {f"{drawing.name}.svg": drawing.svg for drawing in wall_drawings((frame,))}
-        write_files(drawn, arguments.out)
+        write_files({**drawn, **set_out_sheets((frame,))}, arguments.out)
     stopped = any(finding.severity is lib.Severity.STOP for finding in frame.findings)
     return FINDING if stopped else FINE
 

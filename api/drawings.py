@@ -67,7 +67,7 @@ def cutting_drawings(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Dra
 
 
 def wall_drawings(frames: tuple[Frame, ...]) -> Iterator[Drawing]:
-    """Draw each framed wall: its members, and the boards of each layer."""
+    """Draw each framed wall: its members, the boards of each layer, the frame in space."""
     names = safe_names(frame.job for frame in frames)
     for frame in frames:
         name = names[frame.job]
@@ -84,3 +84,31 @@ def wall_drawings(frames: tuple[Frame, ...]) -> Iterator[Drawing]:
                 title=title,
                 svg=lib.draw_boarding(frame, title=title, layer=layer),
             )
+        yield from _sections(frame, name)
+        title = f"Job {frame.job}: pictorial view of the frame"
+        yield Drawing(
+            name=f"{name}-pictorial", title=title, svg=lib.draw_pictorial(frame, title=title)
+        )
+
+
+def _sections(frame: Frame, name: str) -> Iterator[Drawing]:
+    """Cut the wall level and upright through the middle of each opening, or of a plain wall."""
+    heights = {opening.z + opening.height // 2 for opening in frame.openings} or {10_000}
+    places = {opening.x + opening.width // 2 for opening in frame.openings} or {frame.width // 2}
+    for number, height in enumerate(sorted(heights), start=1):
+        title = f"Job {frame.job}: plan {lib.mm(height)} above the floor datum"
+        svg = lib.draw_plan_section(frame, height=height, title=title)
+        yield Drawing(name=f"{name}-plan-{number}", title=title, svg=svg)
+    for number, place in enumerate(sorted(places), start=1):
+        title = f"Job {frame.job}: upright section {lib.mm(place)} from the left end"
+        svg = lib.draw_upright_section(frame, place=place, title=title)
+        yield Drawing(name=f"{name}-section-{number}", title=title, svg=svg)
+
+
+def set_out_sheets(frames: tuple[Frame, ...]) -> dict[str, str]:
+    """Write the set-out sheet of each framed wall, by the name of its file."""
+    names = safe_names(frame.job for frame in frames)
+    return {
+        f"{names[frame.job]}-set-out.txt": lib.set_out_text(frame, cautions=lib.CAUTIONS)
+        for frame in frames
+    }

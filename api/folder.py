@@ -7,7 +7,7 @@ from pathlib import Path
 
 import optimiser as lib
 from api.batch import Batch
-from api.drawings import cutting_drawings, wall_drawings
+from api.drawings import cutting_drawings, set_out_sheets, wall_drawings
 from api.page import batch_page
 from api.report import batch_report
 
@@ -16,6 +16,7 @@ def write_folder(batch: Batch, folder: Path) -> tuple[Path, ...]:
     """Write the batch into a folder, made if need be, and return the files written."""
     walls = list(wall_drawings(batch.frames))
     cuts = list(cutting_drawings(batch.request, batch.plan))
+    sheets = set_out_sheets(batch.frames)
     files: dict[str, str] = {
         "request.json": _json(lib.request_document(batch.request)),
         "plan.json": _json(lib.plan_document(batch.plan)),
@@ -24,7 +25,8 @@ def write_folder(batch: Batch, folder: Path) -> tuple[Path, ...]:
         "summary.txt": batch_report(batch),
         **{f"walls/{drawing.name}.svg": drawing.svg for drawing in walls},
         **{f"diagrams/{drawing.name}.svg": drawing.svg for drawing in cuts},
-        "index.html": batch_page(batch, walls, cuts),
+        **{f"walls/{name}": text for name, text in sheets.items()},
+        "index.html": batch_page(batch, walls, cuts, sheets),
     }
     return write_files(files, folder)
 
@@ -55,9 +57,14 @@ def write_files(files: dict[str, str], folder: Path) -> tuple[Path, ...]:
         part.replace(path)
         written.append(path)
     if folder / "plan.json" in written:
-        for stale in {*folder.glob("diagrams/*.svg"), *folder.glob("walls/*.svg")} - {*written}:
+        for stale in _drawn_before(folder) - {*written}:
             stale.unlink()
     return tuple(written)
+
+
+def _drawn_before(folder: Path) -> set[Path]:
+    ways = ("diagrams/*.svg", "walls/*.svg", "walls/*-set-out.txt")
+    return {path for way in ways for path in folder.glob(way)}
 
 
 def _json(document: dict[str, object]) -> str:

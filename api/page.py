@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from html import escape
 
 import optimiser as lib
@@ -17,7 +17,8 @@ body { font: 16px/1.45 system-ui, sans-serif; margin: 0 auto; max-width: 70rem; 
   color: #1d1d1b; background: #fff; }
 h1 { font-size: 1.6rem; margin: .5rem 0; } h2 { font-size: 1.25rem; margin: 2.2rem 0 .6rem; }
 h3 { font-size: 1rem; margin: 1.2rem 0 .3rem; }
-.wide { overflow-x: auto; }
+.wide { overflow-x: auto; } pre { white-space: pre-wrap; font-size: .85rem; }
+details { margin: .5rem 0; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 th, td { padding: .25rem .7rem .25rem 0; text-align: left; vertical-align: top;
   border-bottom: 1px solid #dcd8cf; }
@@ -34,8 +35,13 @@ nav a { margin-right: 1rem; white-space: nowrap; } a { color: #1d4f73; }
 """
 
 
-def batch_page(batch: Batch, walls: Iterable[Drawing], cuts: Iterable[Drawing]) -> str:
-    """Write the page; drawings are linked below `walls/` and `diagrams/`."""
+def batch_page(
+    batch: Batch,
+    walls: Iterable[Drawing],
+    cuts: Iterable[Drawing],
+    sheets: Mapping[str, str],
+) -> str:
+    """Write the page; drawings and set-out `sheets` are linked below `walls/` and `diagrams/`."""
     names = escape(", ".join(job.name for job in batch.jobs))
     return f"""<!doctype html>
 <html lang="en-GB">
@@ -45,7 +51,7 @@ def batch_page(batch: Batch, walls: Iterable[Drawing], cuts: Iterable[Drawing]) 
 <h1>Batch: {names}</h1>
 <nav><a href="#cautions">Cautions</a> <a href="#plan">Plan</a> <a href="#order">Order</a>
 <a href="#parts">Parts</a> <a href="#walls">Walls</a>
-<a href="#cutting">Cutting</a> <a href="plan.json">plan.json</a>
+<a href="#set-out">Set-out</a> <a href="#cutting">Cutting</a> <a href="plan.json">plan.json</a>
 <a href="order.csv">order.csv</a></nav>
 <h2>Jobs</h2>
 {_jobs(batch)}
@@ -62,6 +68,8 @@ def batch_page(batch: Batch, walls: Iterable[Drawing], cuts: Iterable[Drawing]) 
 {_parts(batch)}
 <h2 id="walls">Walls</h2>
 {_figures(walls, "walls")}
+<h2 id="set-out">Set-out sheets</h2>
+{_set_out(sheets)}
 <h2 id="cutting">Cutting diagrams</h2>
 <p>Guards on, eyes and lungs protected; follow the makers' instructions.</p>
 {_figures(cuts, "diagrams")}
@@ -256,6 +264,15 @@ def _natural(text: str) -> list[tuple[bool, int, str]]:
     """Order marks as people count: U2 before U10."""
     pieces = re.findall(r"[0-9]{1,9}|[^0-9]+", text)
     return [(piece.isdecimal(), int(piece) if piece.isdecimal() else 0, piece) for piece in pieces]
+
+
+def _set_out(sheets: Mapping[str, str]) -> str:
+    """Show each set-out sheet folded, with a link to its text for the printer."""
+    return "".join(
+        f'<details><summary><a href="walls/{escape(name)}">{escape(text.splitlines()[0])}</a>'
+        f"</summary><pre>{escape(text)}</pre></details>"
+        for name, text in sheets.items()
+    )
 
 
 def _figures(drawings: Iterable[Drawing], folder: str) -> str:

@@ -1,8 +1,8 @@
 """How many walls frame, how fast, and what stops the rest: seeded walls of every shape.
 
 Run `python -m benchmarks.walls --count N --seed S --out FILE.json`. Walls are those that fitters
-write, slips included: some do not fit and must be refused with reasons, never crash.
-`failed_verification` is null as long as no verifier of frames is at hand.
+write, slips included: some do not fit and must be refused with reasons, never crash. Each wall is
+framed in all its ways and each way is inspected, all within the time measured.
 """
 
 from __future__ import annotations
@@ -25,6 +25,7 @@ from optimiser.domain.wall import Wall
 from optimiser.errors import InvalidInput
 from optimiser.formats.wall import wall_from_document
 from optimiser.framing.build import frame_wall
+from optimiser.inspection.inspect import inspect_frame
 from optimiser.units import Pence, tenths
 
 
@@ -83,54 +84,153 @@ def price_book() -> PriceBook:
             _board("board-12.5", 12.5, 8_000, Cutting.KNIFE, ((1_200, 2_400), (1_200, 3_000))),
             _board("board-9.5", 9.5, 6_300, Cutting.KNIFE, ((900, 1_800), (1_200, 2_400))),
             _board("mdf-12", 12, 8_640, Cutting.SAW, ((1_220, 2_440),)),
+            _board("silicate-12", 12, 10_800, Cutting.SAW, ((1_220, 2_440),)),
         ),
         packs=(),
     )
 
 
+SHAPES = (
+    "plain",
+    "plain",
+    "plain",
+    "centre deeper",
+    "sides deeper",
+    "alcoves",
+    "before a breast",
+    "short of the ceiling",
+    "upper part built out",
+    "ledge",
+    "low between piers",
+)
+
+
 def random_document(luck: Random) -> dict[str, Any]:
     """Return one wall as a fitter would write it, a plausible one more often than not."""
-    clear = luck.randrange(2_000, 5_001, 10)
-    height = luck.randrange(2_300, 2_801)
-    site: dict[str, Any] = {
-        "clear_width_mm": clear,
-        "height_left_mm": height,
-        "height_middle_mm": height + luck.randint(-15, 15),
-        "height_right_mm": height + luck.randint(-15, 15),
-        "floor_fall_mm": luck.randint(-15, 15),
-    }
-    if luck.random() < 0.4:
-        site["kind"] = "studs"
-        first = luck.randrange(50, 400)
-        site["stud_positions_mm"] = list(range(first, clear, luck.choice((400, 600))))
-    extent: dict[str, Any] = {"depth_mm": luck.randrange(240, 451, 5)}
+    clear = luck.randrange(2_400, 5_001, 10)
+    site = _site(luck, clear)
+    depth = luck.randrange(240, 451, 5)
     left, right = luck.choice(
         (("abuts", "abuts"), ("free", "abuts"), ("abuts", "free"), ("free", "free"))
     )
     offset = 0 if left == "abuts" else luck.randrange(0, clear // 6)
     rest = 0 if right == "abuts" else luck.randrange(1, clear // 6)
     width = clear - offset - rest
-    extent |= {"left": left, "right": right, "offset_mm": offset, "width_mm": width}
+    extent = {
+        "depth_mm": depth,
+        "left": left,
+        "right": right,
+        "offset_mm": offset,
+        "width_mm": width,
+    }
     document: dict[str, Any] = {"job": "J", "site": site, "wall": extent}
-    if luck.random() < 0.8:
-        document["fire"] = _fire(luck, width, left, right)
-    if luck.random() < 0.85:
-        document["tv"] = _tv(luck, width, over_fire="fire" in document)
-        if luck.random() < 0.3:
-            document["soundbar"] = {"width_mm": 900, "height_mm": 70, "depth_mm": 110}
-    document["niches"] = _niches(luck, width)
+    shape = luck.choice(SHAPES)
+    inner = _shape(luck, shape, document)
+    ends = (left, right) if inner == width else ("abuts", "abuts")
+    if luck.random() < 0.8 and shape != "alcoves":
+        document["fire"] = _fire(luck, inner, *ends)
+    hung = shape not in ("alcoves", "short of the ceiling", "low between piers")
+    if luck.random() < 0.85 and hung:
+        document["tv"] = _tv(luck, inner, over_fire="fire" in document)
+        if "steps" in document and shape in ("upper part built out", "ledge"):
+            step = document["steps"][0]
+            document["tv"].pop("above_fire_mm", None)
+            low = step.get("z_mm", 0) + step.get("height_mm", 0)
+            high = document["tv"]["diagonal_in"] * 12.5
+            document["tv"]["centre_height_mm"] = round(low + 140 + high / 2)
+        elif luck.random() < 0.3:
+            document["soundbar"] = {
+                "width_mm": min(900, inner - 300),
+                "height_mm": 70,
+                "depth_mm": 110,
+            }
+    if shape == "plain":
+        document["niches"] = _niches(luck, width)
     document["materials"] = {
         "timber": luck.choice(("c16-38x63", "c16-38x63", "c24-38x89")),
         "board": luck.choice(("board-12.5", "board-12.5", "board-9.5")),
         "layers": luck.choice((1, 1, 2)),
-        "centres_mm": luck.choice((400, 400, 450, 600)),
+        "centres_mm": luck.choice((400, 400, 400, 450, 600)),
         "skim": luck.random() < 0.9,
     }
     return document
 
 
+def _site(luck: Random, clear: int) -> dict[str, Any]:
+    height = luck.randrange(2_300, 2_801)
+    site: dict[str, Any] = {"clear_width_mm": clear}
+    if luck.random() < 0.3:
+        inner = sorted(luck.sample(range(100, clear - 100, 10), luck.randrange(1, 5)))
+        site["levels"] = [
+            {
+                "x_mm": x,
+                "floor_mm": luck.randint(-12, 12),
+                "height_mm": height + luck.randint(-12, 12),
+            }
+            for x in (0, *inner, clear)
+        ]
+    else:
+        site |= {
+            "height_left_mm": height,
+            "height_middle_mm": height + luck.randint(-15, 15),
+            "height_right_mm": height + luck.randint(-15, 15),
+            "floor_fall_mm": luck.randint(-15, 15),
+        }
+    if luck.random() < 0.3:
+        site |= {"lean_left_mm": luck.randint(-15, 15), "lean_right_mm": luck.randint(-15, 15)}
+    if luck.random() < 0.2:
+        site["skirting_mm"] = luck.choice((15, 18, 22))
+    if luck.random() < 0.3:
+        site["accessories"] = [
+            {"x_mm": luck.randrange(0, clear), "z_mm": luck.choice((300, 450, 1_050))}
+            for _ in range(luck.randrange(1, 4))
+        ]
+    if luck.random() < 0.4:
+        site["kind"] = "studs"
+        first = luck.randrange(50, 400)
+        site["stud_positions_mm"] = list(range(first, clear, luck.choice((400, 600))))
+    return site
+
+
+def _shape(luck: Random, shape: str, document: dict[str, Any]) -> int:
+    """Give the wall its shape, and return how wide the part is that fire and TV lie in."""
+    extent = document["wall"]
+    width: int = extent["width_mm"]
+    depth: int = extent["depth_mm"]
+    side = luck.randrange(400, max(401, width // 4), 10)
+    middle = {"name": "centre", "x_mm": side, "width_mm": width - 2 * side}
+    more = luck.randrange(60, 300, 5)
+    whole = shape in ("upper part built out", "ledge") and luck.random() < 0.5
+    step = {"name": "centre", "x_mm": 0, "width_mm": width} if whole else middle
+    if shape == "plain":
+        return width
+    if shape == "short of the ceiling":
+        extent["height_mm"] = luck.randrange(1_000, 2_001, 10)
+        return width
+    if shape == "centre deeper":
+        step |= {"depth_mm": depth + more}
+    elif shape == "sides deeper":
+        extent["depth_mm"] = depth + more
+        step |= {"depth_mm": depth}
+    elif shape in ("alcoves", "before a breast"):
+        breast = luck.randrange(80, 350, 10)
+        document["site"]["projections"] = [
+            {"x_mm": extent["offset_mm"] + side, "width_mm": width - 2 * side, "depth_mm": breast}
+        ]
+        step |= {"depth_mm": breast + depth if shape == "before a breast" else 0}
+    elif shape == "upper part built out":
+        step |= {"z_mm": luck.randrange(900, 1_101, 10), "depth_mm": depth + more}
+    elif shape == "ledge":
+        step |= {"height_mm": luck.randrange(900, 1_101, 10), "depth_mm": depth + more}
+    else:
+        step |= {"z_mm": luck.randrange(900, 1_301, 10), "depth_mm": 0}
+    document["steps"] = [step]
+    return width if whole else width - 2 * side
+
+
 def _fire(luck: Random, width: int, left: str, right: str) -> dict[str, Any]:
     body = luck.randrange(750, 1_801, 10)
+    most = max(300, width - 300)
     glasses = ["front", "front"]
     if left == "free":
         glasses.append("left")
@@ -139,8 +239,8 @@ def _fire(luck: Random, width: int, left: str, right: str) -> dict[str, Any]:
     if left == right == "free":
         glasses.append("both")
     glass = luck.choice(glasses)
-    return {
-        "body_width_mm": width if glass == "both" else min(body, max(300, width - 300)),
+    fire = {
+        "body_width_mm": width if glass == "both" else min(body, most),
         "body_height_mm": luck.randrange(350, 601, 5),
         "body_depth_mm": luck.randrange(140, 231, 5),
         "base_height_mm": luck.randrange(140, 351, 10),
@@ -149,6 +249,9 @@ def _fire(luck: Random, width: int, left: str, right: str) -> dict[str, Any]:
         "clearance_back_mm": luck.choice((0, 10, 25)),
         "glass": glass,
     }
+    if luck.random() < 0.15:
+        fire["lining"] = "silicate-12"
+    return fire
 
 
 def _tv(luck: Random, width: int, *, over_fire: bool) -> dict[str, Any]:
@@ -174,6 +277,7 @@ def _niches(luck: Random, width: int) -> list[dict[str, Any]]:
             "height_mm": luck.randrange(400, 1_200),
             "depth_mm": luck.randrange(100, 190),
             "shelves": luck.randrange(0, 4),
+            "lit": luck.random() < 0.3,
         }
         for name, x in (("left niche", 120), ("right niche", width - 120 - wide)):
             found.append({"name": name, "x_mm": x, **shape})
@@ -191,30 +295,34 @@ def measure(count: int, seed: int) -> dict[str, Any]:
     book = price_book()
     spent: list[float] = []
     stops: Counter[str] = Counter()
-    framed = stopped = crashed = 0
-    for _ in range(count):
+    framed = stopped = crashed = failed = 0
+    for number in range(count):
         wall = random_wall(luck)
         start = time.perf_counter()
         try:
             frame = frame_wall(wall, book)
+            stop = {f.rule for f in frame.findings if f.severity is Severity.STOP}
+            faults = () if stop else inspect_frame(frame, wall)
         except InvalidInput as refused:
             stopped += 1
             stops.update({problem.field for problem in refused.problems})
         except Exception as fault:
             crashed += 1
-            print(f"crashed: {fault!r}", file=sys.stderr)
+            print(f"wall {number} crashed: {fault!r}", file=sys.stderr)
         else:
-            stop = {f.rule for f in frame.findings if f.severity is Severity.STOP}
             stops.update(stop)
             stopped += bool(stop)
             framed += not stop
+            failed += bool(faults)
+            for found in faults[:3]:
+                print(f"wall {number}: {found}", file=sys.stderr)
         spent.append((time.perf_counter() - start) * 1_000)
     return {
         "count": count,
         "framed": framed,
         "stopped": stopped,
         "crashed": crashed,
-        "failed_verification": None,
+        "failed_verification": failed,
         "median_ms": round(statistics.median(spent), 3),
         "max_ms": round(max(spent), 3),
         "stop_rules": dict(stops.most_common()),

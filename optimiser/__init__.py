@@ -10,6 +10,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from optimiser.domain.fault import Fault
     from optimiser.domain.finding import Finding, Severity
     from optimiser.domain.frame import Frame
     from optimiser.domain.job import Comparison, Job, JobShare, Outlay
@@ -23,8 +24,11 @@ if TYPE_CHECKING:
     from optimiser.drawing.boarding import draw_boarding
     from optimiser.drawing.elevation import draw_elevation
     from optimiser.drawing.lengths import draw_length_layout, draw_length_plan
+    from optimiser.drawing.pictorial import draw_pictorial
+    from optimiser.drawing.sections import draw_plan_section, draw_upright_section
     from optimiser.drawing.sheets import draw_sheet_layout
     from optimiser.errors import InvalidInput, NoPlan, PlanRefused, Problem
+    from optimiser.formats.new_wall import new_wall
     from optimiser.formats.order import order_csv, order_document, order_table
     from optimiser.formats.part_list import read_part_list
     from optimiser.formats.plan import plan_document, plan_from_document, read_plan
@@ -32,19 +36,26 @@ if TYPE_CHECKING:
     from optimiser.formats.rack import rack_from_document, read_rack
     from optimiser.formats.request import read_request, request_document, request_from_document
     from optimiser.formats.schema import schemas
+    from optimiser.formats.set_out import set_out_text
     from optimiser.formats.wall import read_wall, wall_from_document
-    from optimiser.framing.build import frame_wall
     from optimiser.framing.cautions import CAUTIONS
-    from optimiser.planning.jobs import job_of_frame, request_for_jobs
+    from optimiser.inspection.inspect import inspect_frame
+    from optimiser.planning.jobs import (
+        frame_as_planned,
+        job_as_planned,
+        job_of_frame,
+        request_for_jobs,
+    )
     from optimiser.planning.order import order_for
     from optimiser.planning.plan import plan_cutting
     from optimiser.planning.progress import PlanProgress
     from optimiser.planning.shares import compare_batch, job_shares
+    from optimiser.planning.walls import frame_wall
     from optimiser.units import metres, mm, pounds, square_metres
     from optimiser.verify.check import check_plan
-    from optimiser.verify.fault import Fault
 
 _HOMES = {
+    "domain.fault": ("Fault",),
     "domain.finding": ("Finding", "Severity"),
     "domain.frame": ("Frame",),
     "domain.job": ("Comparison", "Job", "JobShare", "Outlay"),
@@ -58,8 +69,11 @@ _HOMES = {
     "drawing.boarding": ("draw_boarding",),
     "drawing.elevation": ("draw_elevation",),
     "drawing.lengths": ("draw_length_layout", "draw_length_plan"),
+    "drawing.pictorial": ("draw_pictorial",),
+    "drawing.sections": ("draw_plan_section", "draw_upright_section"),
     "drawing.sheets": ("draw_sheet_layout",),
     "errors": ("InvalidInput", "NoPlan", "PlanRefused", "Problem"),
+    "formats.new_wall": ("new_wall",),
     "formats.order": ("order_csv", "order_document", "order_table"),
     "formats.part_list": ("read_part_list",),
     "formats.plan": ("plan_document", "plan_from_document", "read_plan"),
@@ -67,17 +81,23 @@ _HOMES = {
     "formats.rack": ("rack_from_document", "read_rack"),
     "formats.request": ("read_request", "request_document", "request_from_document"),
     "formats.schema": ("schemas",),
+    "formats.set_out": ("set_out_text",),
     "formats.wall": ("read_wall", "wall_from_document"),
-    "framing.build": ("frame_wall",),
     "framing.cautions": ("CAUTIONS",),
-    "planning.jobs": ("job_of_frame", "request_for_jobs"),
+    "inspection.inspect": ("inspect_frame",),
+    "planning.jobs": (
+        "frame_as_planned",
+        "job_as_planned",
+        "job_of_frame",
+        "request_for_jobs",
+    ),
     "planning.order": ("order_for",),
     "planning.plan": ("plan_cutting",),
     "planning.progress": ("PlanProgress",),
     "planning.shares": ("compare_batch", "job_shares"),
+    "planning.walls": ("frame_wall",),
     "units": ("metres", "mm", "pounds", "square_metres"),
     "verify.check": ("check_plan",),
-    "verify.fault": ("Fault",),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 
@@ -113,12 +133,19 @@ __all__ = [
     "draw_elevation",
     "draw_length_layout",
     "draw_length_plan",
+    "draw_pictorial",
+    "draw_plan_section",
     "draw_sheet_layout",
+    "draw_upright_section",
+    "frame_as_planned",
     "frame_wall",
+    "inspect_frame",
+    "job_as_planned",
     "job_of_frame",
     "job_shares",
     "metres",
     "mm",
+    "new_wall",
     "order_csv",
     "order_document",
     "order_for",
@@ -139,6 +166,7 @@ __all__ = [
     "request_for_jobs",
     "request_from_document",
     "schemas",
+    "set_out_text",
     "square_metres",
     "wall_from_document",
 ]

@@ -42,7 +42,7 @@ class NoPlan(_Problems):
 
 
 class PlanRefused(_Problems):
-    """A plan failed its check. Nobody gets it: this is a fault of the program, not of the input."""
+    """A plan or a frame failed its check. Nobody gets it: a fault of the program, not the input."""
 
 
 def invalid(field: str, trouble: str, remedy: str) -> InvalidInput:

@@ -6,17 +6,22 @@ from dataclasses import dataclass
 
 from optimiser.domain.frame import Quantity
 from optimiser.domain.part_list import PartList
+from optimiser.domain.request import Choice
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
-    """`needed` is an ISO date or "". `quantities` are the things bought by pack."""
+    """`needed` is an ISO date or "". `quantities` are the things bought by pack.
+
+    Of each of its `choices` exactly one option is cut; parts in none are cut in any case.
+    """
 
     name: str
     client: str
     needed: str
     parts: PartList
     quantities: tuple[Quantity, ...] = ()
+    choices: tuple[Choice, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

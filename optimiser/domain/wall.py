@@ -39,32 +39,86 @@ class Glass(Enum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SurveyPoint:
+    """Floor and ceiling at one place: `x` from the left side wall, `floor` above any level line
+    (below 0 when under it), `height` from floor to ceiling."""
+
+    x: Tenths
+    height: Tenths
+    floor: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Projection:
+    """A chimney breast or a pier of the existing wall: `x` of its left side on the site."""
+
+    x: Tenths
+    width: Tenths
+    depth: Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Accessory:
+    """A socket or switch on the existing wall, its middle: `x` on the site, `z` above the datum."""
+
+    x: Tenths
+    z: Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
     """The existing wall and the room before it.
 
     `clear_width` lies between the side walls. `stud_positions` are the middles of the existing
     studs from the left side wall. Heights run from floor to ceiling. `floor_fall` is how much lower
     the floor is at the right side wall than at the left one, below 0 when it is higher there.
+    `levels`, two or more places, stand in for the three heights and the fall. `lean_*` is how far
+    a side wall leans into the room at the ceiling, below 0 when away. A skirting of
+    `skirting` thickness is kept, and the frame stands before it.
     """
 
     clear_width: Tenths
-    height_left: Tenths
+    height_left: Tenths | None = None
     height_middle: Tenths | None = None
     height_right: Tenths | None = None
     floor_fall: int = 0
     kind: ExistingWall = ExistingWall.SOLID
     stud_positions: tuple[Tenths, ...] = ()
+    levels: tuple[SurveyPoint, ...] = ()
+    lean_left: int = 0
+    lean_right: int = 0
+    skirting: Tenths | None = None
+    plug_spacing: Tenths | None = None
+    projections: tuple[Projection, ...] = ()
+    accessories: tuple[Accessory, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Extent:
-    """How far the feature wall reaches: its outer size over the boards, without skim."""
+    """How far the feature wall reaches: its outer size over the boards, without skim.
+
+    `height` is its top above the datum where it stops short of the ceiling.
+    """
 
     depth: Tenths
+    height: Tenths | None = None
     offset: Tenths | None = None
     width: Tenths | None = None
     left: End | None = None
     right: End | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """A part of the front that stands at another depth from the existing wall: 0 where nothing is
+    built. `x`, `z` is its lower left corner; without a height it runs up to the wall's top."""
+
+    name: str
+    x: Tenths
+    width: Tenths
+    depth: Tenths
+    z: Tenths | None = None
+    height: Tenths | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,6 +127,7 @@ class Fire:
 
     `opening_*` is the hole in the facing board, which slides under the fire's lip. `base_height` is
     where its body stands. `return_depth` is the glass at the end of the wall, from the front.
+    `lining` is the board of the price book that lines its timbers where the maker asks for one.
     """
 
     body_width: Tenths
@@ -88,6 +143,7 @@ class Fire:
     glass: Glass | None = None
     centre: Tenths | None = None
     return_depth: Tenths | None = None
+    lining: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,7 +195,8 @@ class Soundbar:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Niche:
-    """A niche, clear of linings: `x`, `z` is its lower left corner."""
+    """A niche, clear of linings: `x`, `z` is its lower left corner. `lit`: a strip of light in it,
+    with a cable from behind."""
 
     name: str
     x: Tenths
@@ -148,6 +205,7 @@ class Niche:
     height: Tenths
     depth: Tenths
     shelves: int = 0
+    lit: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -177,5 +235,6 @@ class Wall:
     fire: Fire | None = None
     tv: Tv | None = None
     soundbar: Soundbar | None = None
+    steps: tuple[Step, ...] = ()
     niches: tuple[Niche, ...] = ()
     materials: Materials = Materials()

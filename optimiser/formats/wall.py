@@ -21,6 +21,7 @@ from pydantic import (
 )
 
 from optimiser.domain.wall import (
+    Accessory,
     End,
     ExistingWall,
     Extent,
@@ -28,20 +29,25 @@ from optimiser.domain.wall import (
     Glass,
     Materials,
     Niche,
+    Projection,
     Site,
     Socket,
     Soundbar,
+    Step,
+    SurveyPoint,
     Tv,
     Wall,
 )
 from optimiser.errors import InvalidInput, Problem, invalid
 from optimiser.formats.fields import Flag, problems_of
+from optimiser.formats.toml_lines import quoted
 from optimiser.units import Tenths, tenths
 
 _MOST_NICHES = 50
 _MOST_GRAMS = 1_000_000
 _DATE = re.compile(r"[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])")
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9 _-]{0,39}")
+_TAKEN = {"fire", "tv", "soundbar", "front", "left", "right", "top", "underside"}
 _DAYS = {"02": 29, "04": 30, "06": 30, "09": 30, "11": 30}
 
 
@@ -139,26 +145,68 @@ def _plain(name: str) -> str:
     return name
 
 
+class SurveyPointModel(_Model):
+    """Floor and ceiling at one place of the site."""
+
+    x_mm: Size
+    height_mm: Above0
+    floor_mm: FallOfFloor = 0
+
+
+class ProjectionModel(_Model):
+    """A chimney breast or pier of the existing wall."""
+
+    x_mm: Size
+    width_mm: Above0
+    depth_mm: Above0
+
+
+class AccessoryModel(_Model):
+    """A socket or switch on the existing wall, its middle."""
+
+    x_mm: Size
+    z_mm: Size
+
+
 class SiteModel(_Model):
     """The survey of the room."""
 
     clear_width_mm: Above0
-    height_left_mm: Above0
+    height_left_mm: Above0 | None = None
     height_middle_mm: Above0 | None = None
     height_right_mm: Above0 | None = None
     floor_fall_mm: FallOfFloor = 0
     kind: ExistingWall = ExistingWall.SOLID
     stud_positions_mm: tuple[Size, ...] = Field(default=(), max_length=300)
+    levels: tuple[SurveyPointModel, ...] = Field(default=(), max_length=_MOST_NICHES)
+    lean_left_mm: FallOfFloor = 0
+    lean_right_mm: FallOfFloor = 0
+    skirting_mm: Above0 | None = None
+    plug_spacing_mm: Above0 | None = None
+    projections: tuple[ProjectionModel, ...] = Field(default=(), max_length=_MOST_NICHES)
+    accessories: tuple[AccessoryModel, ...] = Field(default=(), max_length=_MOST_NICHES)
 
 
 class ExtentModel(_Model):
     """How far the feature wall reaches."""
 
     depth_mm: Above0
+    height_mm: Above0 | None = None
     offset_mm: Size | None = None
     width_mm: Above0 | None = None
     left: End | None = None
     right: End | None = None
+
+
+class StepModel(_Model):
+    """A part of the front at another depth; depth 0 leaves it open."""
+
+    name: Name
+    x_mm: Size
+    width_mm: Above0
+    depth_mm: Size
+    z_mm: Size | None = None
+    height_mm: Above0 | None = None
 
 
 class FireModel(_Model):
@@ -177,6 +225,7 @@ class FireModel(_Model):
     glass: Glass | None = None
     centre_mm: Size | None = None
     return_depth_mm: Above0 | None = None
+    lining: Text | None = None
 
 
 class SocketModel(_Model):
@@ -233,6 +282,7 @@ class NicheModel(_Model):
     height_mm: Above0
     depth_mm: Above0
     shelves: int = Field(default=0, ge=0, le=20, strict=True)
+    lit: Flag = False
 
 
 class MaterialsModel(_Model):
@@ -260,6 +310,7 @@ class WallModel(_Model):
     fire: FireModel | None = None
     tv: TvModel | None = None
     soundbar: SoundbarModel | None = None
+    steps: tuple[StepModel, ...] = Field(default=(), max_length=_MOST_NICHES)
     niches: tuple[NicheModel, ...] = Field(default=(), max_length=_MOST_NICHES)
     materials: MaterialsModel = MaterialsModel()
 
@@ -267,8 +318,15 @@ class WallModel(_Model):
 def read_wall(text: str, *, name: str) -> Wall:
     """Read a wall from TOML text. `name` is what its problems call the text, a file's name say.
 
-    Raises InvalidInput with every fault found.
+    Raises InvalidInput with every fault found, each with the line that it is about.
     """
+    try:
+        return _read(text, name=name)
+    except InvalidInput as refused:
+        raise InvalidInput(quoted(refused.problems, text)) from None
+
+
+def _read(text: str, *, name: str) -> Wall:
     try:
         document = tomllib.loads(text, parse_float=Decimal)
     except RecursionError:
@@ -284,16 +342,16 @@ def wall_from_document(document: dict[str, Any], *, name: str) -> Wall:
         model = WallModel.model_validate(document)
     except ValidationError as fault:
         raise InvalidInput(problems_of(fault, name=name)) from None
-    names = [niche.name for niche in model.niches]
-    taken = {"fire", "tv", "soundbar", "front", "left", "right"}
-    twice = sorted({n for n in names if names.count(n) > 1 or n in taken})
-    if twice:
-        raise InvalidInput(
-            tuple(
-                Problem(f"{name}: niches", f'the name "{n}" is taken', "give each niche its own")
-                for n in twice
-            )
+    problems = [
+        Problem(f"{name}: {field}", f'the name "{taken}" is taken', f"give each {what} its own")
+        for field, what, names in (
+            ("niches", "niche", [niche.name for niche in model.niches]),
+            ("steps", "step", [step.name for step in model.steps]),
         )
+        for taken in sorted({n for n in names if names.count(n) > 1 or n in _TAKEN})
+    ]
+    if problems:
+        raise InvalidInput(tuple(problems))
     return _wall(model)
 
 
@@ -309,11 +367,20 @@ def _wall(model: WallModel) -> Wall:
         job=model.job,
         client=model.client,
         needed=model.needed or "",
-        site=Site(**{**site.values(), "stud_positions": positions}),
+        site=Site(
+            **{
+                **site.values(),
+                "stud_positions": positions,
+                "levels": tuple(SurveyPoint(**point.values()) for point in site.levels),
+                "projections": tuple(Projection(**one.values()) for one in site.projections),
+                "accessories": tuple(Accessory(**one.values()) for one in site.accessories),
+            }
+        ),
         extent=Extent(**extent.values()),
         fire=Fire(**model.fire.values()) if model.fire is not None else None,
         tv=tv,
         soundbar=Soundbar(**model.soundbar.values()) if model.soundbar is not None else None,
+        steps=tuple(Step(**step.values()) for step in model.steps),
         niches=tuple(Niche(**niche.values()) for niche in model.niches),
         materials=Materials(**model.materials.values()),
     )

@@ -5,13 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from optimiser.domain.finding import Finding, Severity
+from optimiser.framing.bearing import MOST_OVERHANG, mdf_takes_screw
 from optimiser.framing.loads import (
+    GAMMA_PERMANENT,
+    GRAVITY,
     STRENGTH_CLASSES,
+    Shear,
     bracket_pull,
+    combined,
     design_resistance,
     effective_screws,
     percent_up,
     pull_per_screw,
+    rail_on_edge,
     withdrawal_resistance,
 )
 from optimiser.framing.openings import Hole
@@ -22,8 +28,6 @@ from optimiser.framing.screen import upward_look
 from optimiser.framing.settings import Settings
 from optimiser.units import mm
 
-# Facing board beyond its timber at a fire: common practice, no source.
-MOST_OVERHANG = 500
 # Up to 15°: display set-up guide.
 MOST_LOOK = 15
 # Wood screws of 6 mm, two at the top of the plate: common practice, no source.
@@ -31,6 +35,15 @@ SCREW_DIAMETER = 6.0
 TOP_SCREWS = 2
 # A screw stops this far short of a strut's back: common practice, no source.
 SCREW_SHORT = 20
+# Books weigh 20 to 40 kg a metre: common practice, no source. Four screws of 4 mm a shelf through
+# its cheeks, 25 into the returns behind: as the screws are counted.
+SHELF_LOAD = 30
+SHELF_SCREWS = 4
+SHELF_SCREW = 4.0
+SHELF_THREAD = 25
+# MDF, N/mm², from memory; a sag of 1/200 of the span is seen: common practice, no source.
+SHELF_MODULUS = 2_500
+SHELF_SAG = 200
 
 
 def fire_findings(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[Finding]:
@@ -199,6 +212,17 @@ def _bracket(
             f"bracket plate {mm(plate.width)} × {mm(plate.height)} reaches beyond the backboard",
             "choose a smaller bracket or a larger recess",
         )
+    aside = min(plate.x0 - board.x0, board.x1 - plate.x1)
+    upright = min(plate.z0 - board.z0, board.z1 - plate.z1)
+    near, far = sorted((aside, upright))
+    if near >= 0 and not mdf_takes_screw(from_edge=near, from_corner=far):
+        yield finding(
+            "check.tv.edge",
+            Severity.WARNING,
+            f"bracket plate {mm(near)} and {mm(far)} from the backboard's edges; its screws need"
+            " 12 from an edge, 25 from a corner",
+            "choose a smaller bracket, or drill its outer holes first",
+        )
     if sum(rule == "frame.strut.bracket" for _, rule in levels) < 2:
         yield finding(
             "check.tv.bracket",
@@ -247,10 +271,11 @@ def _withdrawal(settings: Settings, tv: TvChoice) -> Iterator[Finding]:
     )
     each = pull_per_screw(pull, rows_apart=BRACKET_ROWS / 10_000, top_screws=TOP_SCREWS)
     thread = (settings.thick - SCREW_SHORT) / 10
+    density = STRENGTH_CLASSES[grade].density_characteristic
     one = withdrawal_resistance(
         diameter=SCREW_DIAMETER,
         thread=thread,
-        density=STRENGTH_CLASSES[grade].density_characteristic,
+        density=density,
     )
     held = design_resistance(one) * effective_screws(TOP_SCREWS)
     use = percent_up(each * TOP_SCREWS / held)
@@ -266,6 +291,74 @@ def _withdrawal(settings: Settings, tv: TvChoice) -> Iterator[Finding]:
         if enough
         else "shorter bracket, more screws, or thicker struts",
     )
+
+    # The backboard counts as timber of the struts' class: MDF is denser.
+    screw = Shear(
+        diameter=SCREW_DIAMETER,
+        first=settings.backboard.thickness / 10,
+        second=thread,
+        density=density,
+    )
+    mode, shear = screw.resistance()
+    sheared = GAMMA_PERMANENT * pull.shear / (2 * TOP_SCREWS) / design_resistance(shear)
+    both = percent_up(combined(axial=each * TOP_SCREWS / held, shear=sheared))
+    enough = both <= 100
+    yield finding(
+        "check.tv.shear",
+        Severity.NOTE if enough else Severity.STOP,
+        f"{pull.shear:.0f} N on {2 * TOP_SCREWS} screws through {mm(settings.backboard.thickness)}"
+        f" of backboard: {percent_up(sheared)} % of their shear (mode {mode}), {both} % with the"
+        " pull, by squares (k_mod 0.60, gamma_M 1.3, gamma_G 1.35)",
+        "none needed" if enough else "shorter bracket, more screws, or thicker struts",
+    )
+
+
+def shelf_findings(settings: Settings, hole: Hole) -> Iterator[Finding]:
+    """Yield what a shelf of books asks of the screws at its ends."""
+    if not hole.shelves:
+        return
+    width = hole.clear.width / 10_000
+    own = hole.clear.width * hole.depth * settings.backboard.mass / 100_000_000_000
+    load = own + SHELF_LOAD * width
+    grade = settings.timber.grade if settings.timber.grade in STRENGTH_CLASSES else "C16"
+    screw = Shear(
+        diameter=SHELF_SCREW,
+        first=settings.board.thickness / 10,
+        second=SHELF_THREAD,
+        density=STRENGTH_CLASSES[grade].density_characteristic,
+    )
+    mode, one = screw.resistance()
+    held = design_resistance(one) * SHELF_SCREWS
+    use = percent_up(GAMMA_PERMANENT * GRAVITY * load / held)
+    enough = use <= 100
+    yield from _sag(settings, hole)
+    yield finding(
+        "check.shelf.fixing",
+        Severity.NOTE if enough else Severity.WARNING,
+        f"each shelf of {hole.name} with {SHELF_LOAD} kg a metre weighs {load:.1f} kg: {use} % of"
+        f" the shear of {SHELF_SCREWS} screws of {SHELF_SCREW:g} mm (mode {mode}; k_mod 0.60,"
+        " gamma_M 1.3, gamma_G 1.35)",
+        "none needed" if enough else "more screws, or a bearer under each end",
+    )
+
+
+def _sag(settings: Settings, hole: Hole) -> Iterator[Finding]:
+    span = hole.clear.width / 10
+    sag = rail_on_edge(
+        thickness=hole.depth / 10,
+        depth=settings.backboard.thickness / 10,
+        span=span,
+        load=SHELF_LOAD * GRAVITY / 1_000,
+        modulus=SHELF_MODULUS,
+    ).deflection
+    if sag > span / SHELF_SAG:
+        yield finding(
+            "check.shelf.sag",
+            Severity.WARNING,
+            f"a shelf of {hole.name} with {SHELF_LOAD} kg a metre sags {sag:.1f} over {span:g};"
+            f" at most 1/{SHELF_SAG} of it, {span / SHELF_SAG:.1f}",
+            "choose a thicker shelf, a lipping on edge, or a narrower niche",
+        )
 
 
 def soundbar_findings(settings: Settings, hole: Hole) -> Iterator[Finding]:

@@ -5,89 +5,158 @@ Runs longer than the longest stock are joined; all others are whole lengths with
 
 from __future__ import annotations
 
-from optimiser.domain.frame import Bead
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from optimiser.domain.frame import Bead, Point
 from optimiser.domain.price_book import LengthItem
-from optimiser.framing.boarding import room
+from optimiser.framing.boarding import level_surfaces
+from optimiser.framing.layout import end_room, room
 from optimiser.framing.openings import Hole
 from optimiser.framing.recesses import FireChoice
 from optimiser.framing.settings import Settings, longest_part
 from optimiser.units import Tenths
 
+Spot = tuple[int, int, int]
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """Where a bead runs: "corner" or "stop", what it is called, from where to where."""
+
+    kind: str
+    place: str
+    start: Spot
+    end: Spot
+
+    @property
+    def length(self) -> int:
+        return sum(abs(b - a) for a, b in zip(self.start, self.end, strict=True))
+
 
 def beads(settings: Settings, holes: list[Hole], fire: FireChoice | None) -> list[Bead]:
-    """Return every length of bead; without skim only the corners are beaded."""
+    """Return every length of bead of one box; without skim only the corners are beaded."""
     made: list[Bead] = []
-    fire_hole = next((hole for hole in holes if hole.kind == "fire"), None)
-    for end, free, x0, x1 in (
-        ("left end", settings.left_free, 0, settings.skin),
-        ("right end", settings.right_free, settings.width - settings.skin, settings.width),
-    ):
-        bottom, top = room(settings, x0, x1)
-        if not free:
-            made += _stop(settings, f"{end}, at the side wall", top - bottom)
-            continue
-        gone = fire_hole if fire_hole is not None and _returns(fire_hole, end) else None
-        if gone is None:
-            made += _corner(settings, f"{end}, front corner", top - bottom)
-        else:
-            made += _corner(settings, f"{end}, front corner below the fire", gone.cut.z0 - bottom)
-            made += _corner(settings, f"{end}, front corner above the fire", top - gone.cut.z1)
-        made += _stop(settings, f"{end}, at the existing wall", top - bottom)
+    for line in _lines(settings, holes, fire):
+        if line.kind == "corner":
+            made += _run(settings.corner_bead, "corner bead", "bead.corner", line)
+        elif settings.skim:
+            made += _run(settings.stop_bead, "stop bead", "bead.stop", line)
+    return made
+
+
+def _lines(settings: Settings, holes: list[Hole], fire: FireChoice | None) -> Iterator[_Line]:
+    yield from _ends(settings, next((hole for hole in holes if hole.kind == "fire"), None))
+    yield from _levels(settings)
     for hole in holes:
-        if hole.lined:
-            for side in ("left", "right"):
-                made += _corner(settings, f"{hole.name} mouth, {side}", hole.cut.height)
-            for side in ("top", "bottom"):
-                made += _corner(settings, f"{hole.name} mouth, {side}", hole.cut.width)
-        else:
-            made += _fire_stops(settings, hole, fire)
-    return made
+        yield from _mouth(settings, hole) if hole.lined else _fire_stops(settings, hole, fire)
 
 
-def _returns(fire: Hole, end: str) -> bool:
-    return fire.to_left if end == "left end" else fire.to_right
+def _ends(settings: Settings, fire: Hole | None) -> Iterator[_Line]:
+    front = settings.back + settings.depth
+    named = f"{settings.name}, " if settings.name else ""
+    for side, bare, free, x0, x1 in (
+        ("left", settings.left_bare, settings.left_free, settings.start, settings.start),
+        ("right", settings.right_bare, settings.right_free, settings.end, settings.end),
+    ):
+        skin = settings.skin
+        edge = (x0, x0 + skin) if side == "left" else (x1 - skin, x1)
+        bottom, top = room(settings, *edge)
+        end = f"{named}{side} end"
+        outer = x0 == (0 if side == "left" else settings.width)
+        if not bare:
+            # Where two boxes are flush their boards meet in a taped joint, without a bead.
+            if outer and not free:
+                yield _Line(
+                    "stop", f"{end}, at the side wall", (x0, front, bottom), (x0, front, top)
+                )
+            continue
+        returns = fire is not None and (fire.to_left if side == "left" else fire.to_right)
+        for stretch in bare:
+            z0, z1 = end_room(settings, side, stretch)
+            runs = [("front corner", z0, z1)]
+            if fire is not None and returns:
+                runs = [
+                    ("front corner below the fire", z0, fire.cut.z0),
+                    ("front corner above the fire", fire.cut.z1, z1),
+                ]
+            for what, low, high in runs:
+                yield _Line("corner", f"{end}, {what}", (x0, front, low), (x0, front, high))
+            y = settings.back + stretch.y
+            what = "at the existing wall" if stretch.y == 0 else "at the face beside it"
+            yield _Line("stop", f"{end}, {what}", (x0, y, z0), (x0, y, z1))
 
 
-def _fire_stops(settings: Settings, hole: Hole, fire: FireChoice | None) -> list[Bead]:
+def _levels(settings: Settings) -> Iterator[_Line]:
+    front = settings.back + settings.depth
+    named = f"{settings.name}, " if settings.name else ""
+    for surface, place, _ in level_surfaces(settings):
+        side = surface.name.rsplit(".", 1)[-1]
+        z = settings.board_top if side == "top" else settings.board_base
+        assert z is not None
+        x0, x1 = settings.start, settings.end
+        yield _Line("corner", f"{named}{side}, front corner", (x0, front, z), (x1, front, z))
+        back = surface.origin[1] - place.z1
+        for x, bare in ((x0, settings.left_bare), (x1, settings.right_bare)):
+            if bare:
+                end = "left" if x == x0 else "right"
+                yield _Line("corner", f"{named}{side}, {end} corner", (x, back, z), (x, front, z))
+        yield _Line("stop", f"{named}{side}, at its back", (x0, back, z), (x1, back, z))
+
+
+def _mouth(settings: Settings, hole: Hole) -> Iterator[_Line]:
+    y, cut = settings.back + settings.depth, hole.cut
+    for side, x in (("left", cut.x0), ("right", cut.x1)):
+        yield _Line("corner", f"{hole.name} mouth, {side}", (x, y, cut.z0), (x, y, cut.z1))
+    for side, z in (("top", cut.z1), ("bottom", cut.z0)):
+        yield _Line("corner", f"{hole.name} mouth, {side}", (cut.x0, y, z), (cut.x1, y, z))
+
+
+def _fire_stops(settings: Settings, hole: Hole, fire: FireChoice | None) -> Iterator[_Line]:
     """Skim stops round the hole for the fire, at the end faces too where its glass returns."""
-    made: list[Bead] = []
+    y, cut = settings.back + settings.depth, hole.cut
     across = fire.return_depth if fire is not None else 0
-    for side, to_end in (("left", hole.to_left), ("right", hole.to_right)):
-        made += _stop(settings, f"fire opening, {side}", hole.cut.height)
+    for side, to_end, x in (
+        ("left", hole.to_left, cut.x0),
+        ("right", hole.to_right, cut.x1),
+    ):
+        inner = y - across if to_end else y
+        yield _Line("stop", f"fire opening, {side}", (x, inner, cut.z0), (x, inner, cut.z1))
         if to_end:
-            for edge in ("top", "bottom"):
-                made += _stop(settings, f"fire opening, {side} end, {edge}", across)
-    for edge in ("top", "bottom"):
-        made += _stop(settings, f"fire opening, {edge}", hole.cut.width)
-    return made
+            for edge, z in (("top", cut.z1), ("bottom", cut.z0)):
+                yield _Line("stop", f"fire opening, {side} end, {edge}", (x, inner, z), (x, y, z))
+    for edge, z in (("top", cut.z1), ("bottom", cut.z0)):
+        yield _Line("stop", f"fire opening, {edge}", (cut.x0, y, z), (cut.x1, y, z))
 
 
-def _corner(settings: Settings, place: str, length: int) -> list[Bead]:
-    return _run(settings.corner_bead, "corner bead", "bead.corner", place, length)
-
-
-def _stop(settings: Settings, place: str, length: int) -> list[Bead]:
-    if not settings.skim:
-        return []
-    return _run(settings.stop_bead, "stop bead", "bead.stop", place, length)
-
-
-def _run(item: LengthItem, kind: str, rule: str, place: str, length: int) -> list[Bead]:
+def _run(item: LengthItem, kind: str, rule: str, line: _Line) -> list[Bead]:
     longest = longest_part(item)
+    length = line.length
     if longest <= 0:
         longest = length
     made: list[Bead] = []
     parts = -(-length // longest) if length > 0 else 0
     for i in range(parts):
         of = f" ({i + 1} of {parts})" if parts > 1 else ""
+        a, b = i * longest, min((i + 1) * longest, length)
         made.append(
             Bead(
                 mark="",
                 kind=kind,
                 material=item.material,
-                length=Tenths(min(longest, length - i * longest)),
-                place=place + of,
+                length=Tenths(b - a),
+                place=line.place + of,
                 rule=rule,
+                start=_along(line, a),
+                end=_along(line, b),
             )
         )
     return made
+
+
+def _along(line: _Line, at: int) -> Point:
+    x, y, z = (
+        a + (at if b > a else -at if b < a else 0)
+        for a, b in zip(line.start, line.end, strict=True)
+    )
+    return Point(x=Tenths(x), y=Tenths(y), z=Tenths(z))

@@ -1,62 +1,41 @@
-"""Boards on the front and on the free ends: as large as the sheets, openings cut out of them.
+"""Boards on the front, on bare ends, tops and undersides: openings cut out, not pieced round.
 
-The front board laps the end boards; each board is lifted to the ceiling and ends short of the
-floor. Where floor or ceiling is out of level a board is its largest height, to be trimmed on site.
+The front board laps all others; each board is lifted to the ceiling and ends short of the floor.
+Where floor or ceiling is out of level a board is its largest height, to be trimmed on site.
 """
 
 from __future__ import annotations
 
 import itertools
-from dataclasses import dataclass
 
-from optimiser.domain.frame import Board
+from optimiser.domain.frame import Board, Edge, Edges, Face, Member, Toward
 from optimiser.domain.parts import CutOut
 from optimiser.domain.price_book import SheetItem
-from optimiser.framing.horizontals import Row
-from optimiser.framing.openings import Hole, Rect
-from optimiser.framing.setting_out import CORNER, STRIP
+from optimiser.domain.request import Cutting
+from optimiser.framing.layout import Layer, end_room, room, row_joints, sheet_for
+from optimiser.framing.openings import Hole
 from optimiser.framing.settings import FLOOR_GAP, Settings, usable_sheets
+from optimiser.framing.surfaces import Rect, Surface
 from optimiser.units import Tenths
-
-_STEP = 500
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Boarding:
-    """The boards of one face, and the horizontal joints that timber must lie behind."""
-
-    boards: tuple[Board, ...]
-    rows: tuple[Row, ...]
-
-
-def room(settings: Settings, x0: int, x1: int) -> tuple[int, int]:
-    """Return the lowest and highest level that a board from x0 to x1 reaches."""
-    bottom = settings.levels.lowest_floor(x0, x1) + FLOOR_GAP
-    return bottom, settings.levels.highest_ceiling(x0, x1)
-
-
-def sheet_for(item: SheetItem, height: int) -> tuple[int, int]:
-    """Return width and height of the sheet to board with: wide, and high enough if any is."""
-    sheets = usable_sheets(item)
-    high_enough = [sheet for sheet in sheets if sheet[1] >= height]
-    if high_enough:
-        return max(high_enough, key=lambda sheet: (sheet[0], -sheet[1]))
-    return max(sheets, key=lambda sheet: (sheet[1], sheet[0]))
 
 
 def board(
     item: SheetItem,
-    face: str,
+    surface: Surface,
     rule: str,
     place: Rect,
     *,
     layer: int = 1,
+    out: int = 0,
     cut_outs: tuple[CutOut, ...] = (),
 ) -> Board:
-    """Make one board part; it may be turned on the sheet, as neither face nor edge shows."""
+    """Make one board part whose back lies `out` from the timber.
+
+    It may be turned on the sheet, as neither face nor edge shows.
+    """
     return Board(
         mark="",
-        face=face,
+        face=surface.name,
         layer=layer,
         material=item.material,
         x=Tenths(place.x0),
@@ -66,91 +45,132 @@ def board(
         turn=True,
         cut_outs=cut_outs,
         rule=rule,
+        box=surface.box(place, out, item.thickness),
+        across=surface.across,
+        up=surface.up,
+        faces=surface.faces,
+        edges=edges_of(item, place.width, place.height),
     )
 
 
-def front(
+def edges_of(item: SheetItem, width: int, height: int) -> Edges:
+    """Return which edges of a part are bound wherever on a sheet it is cut.
+
+    Only a part as wide as the sheet, and too long to lie across it, is sure to keep both; the
+    ends of a knife-cut board are never bound, those of a sawn board count as cut too.
+    """
+    if item.cutting is not Cutting.KNIFE:
+        return Edges()
+    widths = {sheet for sheet, _ in usable_sheets(item)}
+    if width in widths and height > max(widths):
+        return Edges(left=Edge.FACTORY, right=Edge.FACTORY)
+    if height in widths and width > max(widths):
+        return Edges(bottom=Edge.FACTORY, top=Edge.FACTORY)
+    return Edges()
+
+
+def face_of(
     settings: Settings,
-    holes: list[Hole],
-    joints: tuple[int, ...],
-    sheet_height: int,
+    surface: Surface,
+    place: Rect,
+    holes: list[Rect],
     *,
-    layer: int = 1,
-    under: tuple[Row, ...] = (),
-) -> Boarding:
-    """Return one layer of the front between its vertical joints.
+    layers: int,
+    follows_ceiling: bool = False,
+    item: SheetItem | None = None,
+) -> Face:
+    """Return the face that boards on a surface must cover, in the plane of its last layer."""
+    thickness = item.thickness if item is not None else settings.board.thickness
+    return Face(
+        name=surface.name,
+        box=surface.box(place, layers * thickness, 0),
+        across=surface.across,
+        up=surface.up,
+        faces=surface.faces,
+        layers=layers,
+        thickness=Tenths(thickness),
+        limit=Tenths(max(settings.limit, settings.centres)),
+        holes=cut_outs_of(place, holes),
+        follows_ceiling=follows_ceiling,
+    )
 
-    `under` are the first layer's horizontal joints, which the second keeps clear of.
-    """
-    edges = [0, *joints, settings.width]
+
+def front_surface(settings: Settings) -> Surface:
+    """Return the plane of the front timbers, in wall coordinates."""
+    y = settings.back + settings.depth - settings.skin
+    return Surface(
+        name=settings.face("front"),
+        origin=(0, y, 0),
+        across=Toward.RIGHT,
+        up=Toward.UP,
+        faces=Toward.FRONT,
+    )
+
+
+def front(settings: Settings, holes: list[Hole], layers: tuple[Layer, ...]) -> list[Board]:
+    """Return every board of the front: its places with the openings cut out."""
+    surface = front_surface(settings)
     boards: list[Board] = []
-    rows: list[Row] = []
-    rule = "board.front" if layer == 1 else "board.front.second"
-    for i, (x0, x1) in enumerate(itertools.pairwise(edges)):
-        bottom, top = room(settings, x0, x1)
-        crossed = [hole.cut for hole in holes if hole.cut.x0 < x1 and x0 < hole.cut.x1]
-        # Neighbours start from floor and ceiling in turn, so that no four corners meet.
-        rows_under = [z for from_x, to_x, z in under if from_x < x1 and x0 < to_x]
-        near = [edge for cut in crossed for edge in (cut.z0, cut.z1)] + rows_under
-        low = settings.levels.lowest_ceiling(x0, x1)
-        span = bottom, low, top
-        splits = row_joints(span, sheet_height, near, from_floor=(i + layer) % 2 == 1)
-        rows += [(x0, x1, z) for z in splits]
-        levels = [bottom, *splits, top]
-        for z0, z1 in itertools.pairwise(levels):
-            boards += _around(settings, Rect(x0, z0, x1, z1), crossed, layer, rule)
-    return Boarding(boards=tuple(boards), rows=tuple(rows))
+    for layer in layers:
+        rule = "board.front" if layer.number == 1 else "board.front.second"
+        out = (layer.number - 1) * settings.board.thickness
+        for place in layer.places:
+            crossed = [hole.cut for hole in holes if _overlap(hole.cut, place)]
+            for piece, cuts in _around(place, crossed):
+                boards.append(
+                    board(
+                        settings.board,
+                        surface,
+                        rule,
+                        piece,
+                        layer=layer.number,
+                        out=out,
+                        cut_outs=cut_outs_of(piece, cuts),
+                    )
+                )
+    return boards
 
 
-def row_joints(
-    span: tuple[int, int, int], sheet_height: int, near: list[int], *, from_floor: bool
-) -> list[int]:
-    """Return the heights of horizontal joints: few, and none close to the heights in `near`.
-
-    `span` is where the boards begin, the lowest ceiling over them and the highest.
-    """
-    bottom, low, top = span
-    found: list[int] = []
-    start = bottom
-    while top - start > sheet_height:
-        pieces = -(-(top - start) // sheet_height)
-        most = start + sheet_height
-        least = max(top - (pieces - 1) * sheet_height, start + STRIP)
-        most = min(most, max(low - STRIP, least))
-        tried = [*list(range(least, most, _STEP)), most]
-        if from_floor:
-            tried.reverse()
-        clear = [z for z in tried if all(abs(z - other) >= CORNER for other in near)]
-        start = clear[0] if clear else tried[0]
-        found.append(start)
-    return found
+def front_face(settings: Settings, holes: list[Hole]) -> Face:
+    """Return the front as it must be covered: from the highest floor's gap to the ceiling."""
+    x0, x1 = settings.start, settings.end
+    bottom, top = room(settings, x0, x1)
+    if settings.board_base is None:
+        bottom = FLOOR_GAP
+    return face_of(
+        settings,
+        front_surface(settings),
+        Rect(x0, bottom, x1, top),
+        [hole.cut for hole in holes],
+        layers=settings.layers,
+        follows_ceiling=settings.board_top is None,
+    )
 
 
-def _around(
-    settings: Settings, place: Rect, crossed: list[Rect], layer: int, rule: str
-) -> list[Board]:
-    """Return the boards of one stretch: parted by openings as wide as it, cut out round others."""
+def _overlap(one: Rect, other: Rect) -> bool:
+    return one.x0 < other.x1 and other.x0 < one.x1 and one.z0 < other.z1 and other.z0 < one.z1
+
+
+def _around(place: Rect, crossed: list[Rect]) -> list[tuple[Rect, list[Rect]]]:
+    """Return the boards of one place: parted by openings as wide or as high as it, else whole."""
     pieces = [place]
     partial: list[Rect] = []
     for cut in crossed:
-        if cut.x0 <= place.x0 and cut.x1 >= place.x1:
-            pieces = [
-                Rect(place.x0, lo, place.x1, hi)
-                for piece in pieces
-                for lo, hi in (
-                    (piece.z0, min(piece.z1, cut.z0)),
-                    (max(piece.z0, cut.z1), piece.z1),
-                )
-                if hi > lo
-            ]
-        else:
+        across = cut.x0 <= place.x0 and cut.x1 >= place.x1
+        along = cut.z0 <= place.z0 and cut.z1 >= place.z1
+        if not across and not along:
             partial.append(cut)
-    return [
-        board(
-            settings.board, "front", rule, piece, layer=layer, cut_outs=cut_outs_of(piece, partial)
-        )
-        for piece in pieces
-    ]
+            continue
+        parted: list[Rect] = []
+        for piece in pieces:
+            if across:
+                ends = ((piece.z0, min(piece.z1, cut.z0)), (max(piece.z0, cut.z1), piece.z1))
+                parted += [Rect(piece.x0, lo, piece.x1, hi) for lo, hi in ends if hi > lo]
+            else:
+                ends = ((piece.x0, min(piece.x1, cut.x0)), (max(piece.x0, cut.x1), piece.x1))
+                parted += [Rect(lo, piece.z0, hi, piece.z1) for lo, hi in ends if hi > lo]
+        pieces = parted
+    return [(piece, partial) for piece in pieces]
 
 
 def cut_outs_of(piece: Rect, holes: list[Rect]) -> tuple[CutOut, ...]:
@@ -171,43 +191,149 @@ def cut_outs_of(piece: Rect, holes: list[Rect]) -> tuple[CutOut, ...]:
     return tuple(sorted(found, key=lambda cut: (cut.y, cut.x)))
 
 
-def ends(
-    settings: Settings, fire: Hole | None, return_depth: int
-) -> tuple[list[Board], dict[int, list[int]]]:
-    """Return the boards of the free ends, and their horizontal joints by the end upright's x.
+def end_surface(settings: Settings, side: str) -> Surface:
+    """Return the plane of an end's timbers.
 
     Seen from in front of its face, the existing wall is left of the left end, right of the right.
     """
+    left = side == "left"
+    y = settings.back + (0 if left else settings.depth - settings.skin)
+    return Surface(
+        name=settings.face(side),
+        origin=(settings.left if left else settings.right, y, 0),
+        across=Toward.FRONT if left else Toward.BACK,
+        up=Toward.UP,
+        faces=Toward.LEFT if left else Toward.RIGHT,
+    )
+
+
+def ends(
+    settings: Settings, fire: Hole | None, return_depth: int
+) -> tuple[list[Board], list[Face], dict[int, list[int]]]:
+    """Return boards and faces of the bare ends, and their horizontal joints by upright's x."""
     boards: list[Board] = []
+    faces: list[Face] = []
     joints: dict[int, list[int]] = {}
-    width = settings.depth - settings.skin
+    whole = settings.depth - settings.skin
     glass = return_depth - settings.skin
-    for face, free, x0, x1 in (
-        ("left", settings.left_free, 0, settings.skin),
-        ("right", settings.right_free, settings.width - settings.skin, settings.width),
-    ):
-        if not free:
-            continue
-        holes: list[Rect] = []
-        if fire is not None and (fire.to_left if face == "left" else fire.to_right) and glass > 0:
-            at = width - glass if face == "left" else 0
-            holes.append(Rect(at, fire.cut.z0, at + glass, fire.cut.z1))
-        bottom, top = room(settings, x0, x1)
-        height = sheet_for(settings.board, top - bottom)[1]
-        near = [edge for hole in holes for edge in (hole.z0, hole.z1)]
-        if holes and fire is not None:
-            # Returns lie flush with the fire's frame; the joint's own needs room beside them.
-            near += [fire.frame.z0 - settings.wide, fire.frame.z1 + settings.wide]
-        for layer in range(1, settings.layers + 1):
-            splits = row_joints((bottom, top, top), height, near, from_floor=layer == 1)
-            near += splits
-            upright = settings.left if face == "left" else settings.right - settings.thick
+    for side, bare in (("left", settings.left_bare), ("right", settings.right_bare)):
+        surface = end_surface(settings, side)
+        upright = settings.left if side == "left" else settings.right - settings.thick
+        for stretch in bare:
+            bottom, top = end_room(settings, side, stretch)
+            whole_top = room(settings, settings.start, settings.end)[1]
+            # Where it begins or ends part of the way up, a return holds its edge.
+            joints.setdefault(upright, []).extend(
+                [bottom] * (stretch.z0 > settings.base) + [top] * (stretch.z1 < whole_top)
+            )
+            holes: list[Rect] = []
+            near: list[int] = []
+            returns = fire is not None and (fire.to_left if side == "left" else fire.to_right)
+            if fire is not None and returns and glass > 0:
+                at = whole - glass if side == "left" else 0
+                holes.append(Rect(at, fire.cut.z0, at + glass, fire.cut.z1))
+                # Returns lie flush with the fire's frame; the joint's own needs room beside them.
+                near = [fire.cut.z0, fire.cut.z1]
+                near += [fire.frame.z0 - settings.wide, fire.frame.z1 + settings.wide]
+            span = (stretch.y, whole) if side == "left" else (0, whole - stretch.y)
+            place = Rect(span[0], bottom, span[1], top)
+            made, splits = _end_boards(settings, surface, place, holes, near)
+            boards += made
             joints.setdefault(upright, []).extend(splits)
-            levels = [bottom, *splits, top]
-            for z0, z1 in itertools.pairwise(levels):
-                place = Rect(0, z0, width, z1)
-                cut = cut_outs_of(place, holes)
-                boards.append(
-                    board(settings.board, face, "board.end", place, layer=layer, cut_outs=cut)
+            on_floor = settings.board_base is None and stretch.z0 <= 0
+            low = FLOOR_GAP if on_floor else bottom
+            faces.append(
+                face_of(
+                    settings,
+                    surface,
+                    Rect(span[0], low, span[1], top),
+                    holes,
+                    layers=settings.layers,
+                    follows_ceiling=settings.board_top is None and stretch.z1 > top,
                 )
+            )
+    return boards, faces, joints
+
+
+def _end_boards(
+    settings: Settings, surface: Surface, place: Rect, holes: list[Rect], near: list[int]
+) -> tuple[list[Board], list[int]]:
+    height = sheet_for(settings.board, place.height)[1]
+    boards: list[Board] = []
+    joints: list[int] = []
+    for layer in range(1, settings.layers + 1):
+        span = place.z0, place.z1, place.z1
+        splits = row_joints(span, height, near + joints, from_floor=layer == 1)
+        joints += splits
+        for z0, z1 in itertools.pairwise([place.z0, *splits, place.z1]):
+            piece = Rect(place.x0, z0, place.x1, z1)
+            out = (layer - 1) * settings.board.thickness
+            boards.append(
+                board(
+                    settings.board,
+                    surface,
+                    "board.end",
+                    piece,
+                    layer=layer,
+                    out=out,
+                    cut_outs=cut_outs_of(piece, holes),
+                )
+            )
     return boards, joints
+
+
+def level_surfaces(settings: Settings) -> list[tuple[Surface, Rect, str]]:
+    """Return the bare top and underside of a box, what of each shows, and the rule of its boards.
+
+    Their coordinates run from the front timbers' face backwards.
+    """
+    whole = settings.depth - settings.skin
+    found: list[tuple[Surface, Rect, str]] = []
+    top = settings.levels.flat_ceiling
+    for bare, z, side, faces in (
+        (settings.top_bare, top or 0, "top", Toward.UP),
+        (settings.bottom_bare, settings.base, "underside", Toward.DOWN),
+    ):
+        if bare is None or whole <= bare:
+            continue
+        surface = Surface(
+            name=settings.face(side),
+            origin=(0, settings.back + whole, z),
+            across=Toward.RIGHT,
+            up=Toward.BACK,
+            faces=faces,
+        )
+        place = Rect(settings.left, 0, settings.right, whole - bare)
+        found.append((surface, place, f"board.{side}"))
+    return found
+
+
+def levels_boarded(settings: Settings, members: list[Member]) -> tuple[list[Board], list[Face]]:
+    """Return boards and faces of a bare top and underside, joined over the middles of returns."""
+    boards: list[Board] = []
+    faces: list[Face] = []
+    longest = max(max(sheet) for sheet in usable_sheets(settings.board))
+    for surface, place, rule in level_surfaces(settings):
+        z, above = surface.origin[2], surface.faces is Toward.UP
+        middles = [
+            one.box.x + one.box.dx // 2
+            for one in members
+            if one.kind == "return" and one.box.z + (one.box.dz if above else 0) == z
+        ]
+        for layer in range(1, settings.layers + 1):
+            reach = longest if layer == 1 else longest * 2 // 3
+            for x0, x1 in stretches(place.x0, place.x1, reach, middles):
+                piece = Rect(x0, place.z0, x1, place.z1)
+                out = (layer - 1) * settings.board.thickness
+                boards.append(board(settings.board, surface, rule, piece, layer=layer, out=out))
+        faces.append(face_of(settings, surface, place, [], layers=settings.layers))
+    return boards, faces
+
+
+def stretches(start: int, end: int, reach: int, middles: list[int]) -> list[tuple[int, int]]:
+    """Divide a run into boards of at most `reach`, joined over the middles of timbers."""
+    edges = [start]
+    while end - edges[-1] > reach:
+        ahead = [m for m in middles if edges[-1] < m <= edges[-1] + reach and m < end]
+        edges.append(max(ahead, default=edges[-1] + reach))
+    return list(itertools.pairwise([*edges, end]))

@@ -1,52 +1,47 @@
 """From a wall to its frame: runs the rules of the trade in their order.
 
-The order is that of setting out on site: choices, openings, board joints, uprights that stand
-behind them, everything between, boards, beads, things by the pack, and last what to say about it.
+The order is that of setting out on site: choices, boxes, openings, board joints, uprights that
+stand behind them, everything between, boards, beads, things by the pack, and last what to say
+about it. Each way to board the wall is a whole frame; parts are marked over all of them at once.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import replace
 
-from optimiser.domain.finding import Finding
-from optimiser.domain.frame import Board, Frame, Member, Opening
+from optimiser.domain.finding import Severity
+from optimiser.domain.frame import Frame, Member, NoScrewBand
 from optimiser.domain.price_book import PriceBook
 from optimiser.domain.wall import ExistingWall, Wall
-from optimiser.framing.appliances import fire_findings, soundbar_findings, tv_findings
 from optimiser.framing.beads import beads
-from optimiser.framing.boarding import ends, front, room, sheet_for
-from optimiser.framing.findings import wall_findings
-from optimiser.framing.horizontals import Row, ledgers, noggins, plates, sills_and_heads
+from optimiser.framing.boarding import ends, front, front_face, levels_boarded
+from optimiser.framing.boxes import boxes
+from optimiser.framing.fixing import fixed, no_screw_bands, wall_fixings
+from optimiser.framing.framed import Framed
+from optimiser.framing.groups import groups_of
+from optimiser.framing.horizontals import back_noggins, ledgers, noggins, plates, sills_and_heads
+from optimiser.framing.layout import Layer, lay_out
+from optimiser.framing.levels_held import level_members, lining_members
 from optimiser.framing.marks import mark_beads, mark_boards, mark_members
-from optimiser.framing.openings import Hole, bring_in_line, check_holes
+from optimiser.framing.notes import Notes
+from optimiser.framing.openings import Hole
+from optimiser.framing.placing import Placed, place_openings
 from optimiser.framing.quantities import Built, quantities
-from optimiser.framing.recesses import (
-    FireChoice,
-    TvChoice,
-    niche_holes,
-    settle_fire,
-    settle_tv,
-    soundbar_hole,
-)
+from optimiser.framing.remarks import remarks
 from optimiser.framing.returns import Level, props, returns, strut_levels, struts
-from optimiser.framing.reveals import linings, panel_joints
-from optimiser.framing.setting_out import joints, lines
-from optimiser.framing.settings import Notes, Settings, settle
-from optimiser.framing.uprights import return_edge_uprights, skeleton, upright_members
+from optimiser.framing.reveals import fire_linings, linings, panel_joints
+from optimiser.framing.setting_out import lines
+from optimiser.framing.settings import Settings, settle
+from optimiser.framing.spaces import keep_outs, opening_of, packing, solids
+from optimiser.framing.styles import Style, styles
+from optimiser.framing.taping import tapes
+from optimiser.framing.uprights import (
+    end_uprights,
+    return_edge_uprights,
+    skeleton,
+    upright_members,
+)
 from optimiser.units import Tenths
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Plan:
-    """The wall with its openings set out."""
-
-    settings: Settings
-    holes: list[Hole]
-    fire: FireChoice | None
-    tv: TvChoice | None
-
-    def hole(self, kind: str) -> Hole | None:
-        return next((hole for hole in self.holes if hole.kind == kind), None)
 
 
 def frame_wall(wall: Wall, book: PriceBook) -> Frame:
@@ -56,20 +51,64 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
     What can be built but will not work is a finding in the frame.
     """
     notes = Notes()
-    plan = _set_out(wall, book, notes)
-    settings, holes = plan.settings, plan.holes
-    layers = _front_joints(settings, holes)
-    all_lines = lines(holes, settings, tuple(joint for layer in layers for joint in layer))
+    whole = settle(wall, book, notes)
+    notes.refuse()
+    assert whole is not None
+    parted = boxes(whole, notes)
+    notes.refuse()
+    placed = place_openings(parted, notes)
+    bands = no_screw_bands(whole)
+    ways: list[tuple[Style, list[Framed]]] = []
+    known: list[dict[tuple[tuple[Layer, ...], int | None], Framed]] = [{} for _ in placed]
+    for style in styles(whole):
+        firsts = [one.layers for one in ways[0][1]] if ways else [()] * len(placed)
+        way = [
+            _framed(box, style, first, done)
+            for box, first, done in zip(placed, firsts, known, strict=True)
+        ]
+        if all(way != other for _, other in ways):
+            ways.append((style, way))
+    marked = _marked([way for _, way in ways])
+    first, *others = [
+        _frame(whole, style, way, notes, bands)
+        for (style, _), way in zip(ways, marked, strict=True)
+    ]
+    # A way that a check stops is no alternative to one that it does not.
+    sound = tuple(other for other in others if _stops(other) <= _stops(first))
+    return replace(first, alternatives=sound)
+
+
+def _stops(frame: Frame) -> set[str]:
+    return {found.rule for found in frame.findings if found.severity is Severity.STOP}
+
+
+def _framed(
+    box: Placed,
+    style: Style,
+    first: tuple[Layer, ...],
+    known: dict[tuple[tuple[Layer, ...], int | None], Framed],
+) -> Framed:
+    """Frame and board one box of the wall in one way, unless an earlier way laid it out alike."""
+    settings = replace(box.settings, plate_limit=style.plates)
+    layers = lay_out(settings, box.holes, style, first)
+    key = layers, style.plates
+    if key not in known:
+        known[key] = _built(box, settings, layers)
+    return known[key]
+
+
+def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed:
+    """Frame and board one box of the wall."""
+    holes = box.holes
+    all_lines = lines(holes, settings, tuple(j for layer in layers for j in layer.joints))
     front_frame = skeleton(settings, all_lines, holes, front=True)
     back_frame = skeleton(settings, all_lines, holes, front=False)
 
-    fire_hole = plan.hole("fire")
-    boards, rows = _front_boards(settings, holes, layers)
-    glass = plan.fire.return_depth if plan.fire is not None else 0
-    end_boards, end_joints = ends(settings, fire_hole, glass)
-    boards += end_boards
+    fire_hole = box.hole("fire")
+    glass = box.fire.return_depth if box.fire is not None else 0
+    end_boards, end_faces, end_joints = ends(settings, fire_hole, glass)
     strutted = [
-        (hole, strut_levels(hole, panel_joints(hole, settings), plan.tv, settings))
+        (hole, strut_levels(hole, panel_joints(hole, settings), box.tv, settings))
         for hole in holes
         if hole.lined
     ]
@@ -79,125 +118,120 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
         members += upright_members(settings, frame)
         members += sills_and_heads(settings, frame)
     members += return_edge_uprights(settings, fire_hole)
-    members += noggins(settings, front_frame, [row for layer in rows for row in layer])
-    members += returns(settings, front_frame, strutted, end_joints)
+    members += noggins(settings, front_frame, [row for layer in layers for row in layer.rows])
+    lined_fire = [(fire_hole, _cheek_levels(fire_hole, settings))] if fire_hole else []
+    members += returns(settings, front_frame, [*strutted, *lined_fire], end_joints)
+    members += level_members(settings, front_frame, members)
+    members += lining_members(settings, members, fire_hole)
+    members += end_uprights(settings, front_frame, members)
+    boards = front(settings, holes, layers) + end_boards
+    faces = [front_face(settings, holes), *end_faces]
+    level_boards, level_faces = levels_boarded(settings, members)
+    boards += level_boards
+    faces += level_faces
     for hole, levels in strutted:
         members += struts(settings, hole, levels)
         members += props(settings, back_frame, hole, levels)
-        boards += linings(settings, hole)
-    if wall.site.kind is ExistingWall.STUDS:
+        lined, lined_faces = linings(settings, hole)
+        boards += lined
+        faces += lined_faces
+    if fire_hole is not None:
+        lined, lined_faces = fire_linings(settings, fire_hole, members)
+        boards += lined
+        faces += lined_faces
+    if settings.wall.site.kind is ExistingWall.STUDS and settings.base == 0:
         members += ledgers(settings, back_frame)
-    marked = mark_members(members)
-    marked_boards = mark_boards(boards)
-    built = Built(
+    members += back_noggins(settings, back_frame, members)
+    members = fixed(members, settings, groups_of(members, settings, holes))
+    return Framed(
+        placed=box,
         settings=settings,
-        holes=holes,
-        members=marked,
-        boards=marked_boards,
-        joints=layers[-1],
-        rows=tuple(rows[-1]),
+        layers=layers,
+        members=tuple(members),
+        boards=tuple(boards),
+        faces=tuple(faces),
+        beads=tuple(beads(settings, holes, box.fire)),
+        tapes=tuple(tapes(settings, holes, layers[-1])),
+        levels={hole.name: levels for hole, levels in strutted},
     )
-    findings = [
-        *notes.findings,
-        *wall_findings(settings, holes, marked, marked_boards, layers[-1]),
-        *_appliance_findings(plan, strutted),
+
+
+def _cheek_levels(fire: Hole, settings: Settings) -> list[Level]:
+    """Return where returns hold the lining beside a fire: at its foot, its head and over it."""
+    if settings.fire_lining is None:
+        return []
+    rule = "frame.return.reveal"
+    return [(fire.frame.z0, rule), (fire.frame.z1 - settings.wide, rule), (fire.frame.z1, rule)]
+
+
+def _frame(
+    whole: Settings,
+    style: Style,
+    way: list[Framed],
+    notes: Notes,
+    bands: tuple[NoScrewBand, ...],
+) -> Frame:
+    placed = [one.placed for one in way]
+    built = [
+        Built(
+            settings=one.settings,
+            holes=one.placed.holes,
+            members=one.members,
+            boards=one.boards,
+            tapes=one.tapes,
+            fixings=tuple(wall_fixings(one.members, one.settings, bands)),
+        )
+        for one in way
     ]
+    site = whole.wall.site
     return Frame(
-        job=wall.job,
-        width=Tenths(settings.width),
-        depth=Tenths(settings.depth),
-        levels=settings.levels.points(),
-        left_free=settings.left_free,
-        right_free=settings.right_free,
-        openings=tuple(map(_opening, holes)),
-        members=marked,
-        boards=marked_boards,
-        beads=mark_beads(beads(settings, holes, plan.fire)),
+        job=whole.wall.job,
+        width=Tenths(whole.width),
+        depth=Tenths(max(box.settings.back + box.settings.depth for box in placed)),
+        levels=whole.levels.points(),
+        left_free=whole.left_free,
+        right_free=whole.right_free,
+        openings=tuple(opening_of(hole, box.settings) for box in placed for hole in box.holes),
+        members=tuple(member for one in way for member in one.members),
+        boards=tuple(board for one in way for board in one.boards),
+        beads=tuple(bead for one in way for bead in one.beads),
         quantities=quantities(built),
-        findings=tuple(findings),
+        findings=(
+            *notes.findings,
+            *remarks(whole, way, bands, sum(len(one.fixings) for one in built)),
+        ),
         defaults=tuple(notes.defaults),
+        boarding=style.name,
+        faces=tuple(face for one in way for face in one.faces),
+        tapes=tuple(tape for one in way for tape in one.tapes),
+        keep_outs=tuple(space for box in placed for space in keep_outs(box)),
+        bands=bands,
+        solids=solids(whole),
+        studs=tuple(
+            Tenths(stud - whole.offset)
+            for stud in site.stud_positions
+            if 0 <= stud - whole.offset <= whole.width
+        ),
+        fixings=tuple(fixing for one in built for fixing in one.fixings),
+        packing=packing(way[0].settings, [m for one in way for m in one.members]),
     )
 
 
-def _set_out(wall: Wall, book: PriceBook, notes: Notes) -> _Plan:
-    """Make every choice and place every opening; raises InvalidInput with every fault."""
-    settings = settle(wall, book, notes)
-    if settings is None:
-        notes.refuse()
-    assert settings is not None
-    holes: list[Hole] = []
-    fire = tv = None
-    fire_hole = tv_hole = None
-    if wall.fire is not None:
-        fire, fire_hole = settle_fire(wall.fire, settings, notes)
-        holes.append(fire_hole)
-    if wall.tv is not None:
-        settled = settle_tv(wall.tv, fire_hole, settings, notes)
-        if settled is not None:
-            tv, tv_hole = settled
-            holes.append(tv_hole)
-    if wall.soundbar is not None:
-        slot = soundbar_hole(wall.soundbar, tv_hole, settings, notes)
-        if slot is not None:
-            holes.append(slot)
-    holes += niche_holes(settings)
-    check_holes(holes, settings, notes)
-    notes.refuse()
-    holes = bring_in_line(holes, settings, notes)
-    notes.refuse()
-    check_holes(holes, settings, notes)
-    notes.refuse()
-    return _Plan(settings=settings, holes=holes, fire=fire, tv=tv)
-
-
-def _front_sheet(settings: Settings) -> tuple[int, int]:
-    bottom, top = room(settings, 0, settings.width)
-    return sheet_for(settings.board, top - bottom)
-
-
-def _front_joints(settings: Settings, holes: list[Hole]) -> list[tuple[int, ...]]:
-    """Return the vertical joints of each layer of the front."""
-    width, _ = _front_sheet(settings)
-    layers = [joints(holes, settings, width)]
-    if settings.layers == 2:
-        layers.append(joints(holes, settings, width, layers[0]))
-    return layers
-
-
-def _front_boards(
-    settings: Settings, holes: list[Hole], layers: list[tuple[int, ...]]
-) -> tuple[list[Board], list[list[Row]]]:
-    _, height = _front_sheet(settings)
-    boards: list[Board] = []
-    rows: list[list[Row]] = []
-    for number, layer_joints in enumerate(layers, start=1):
-        under = tuple(rows[0]) if rows else ()
-        boarding = front(settings, holes, layer_joints, height, layer=number, under=under)
-        boards += boarding.boards
-        rows.append(list(boarding.rows))
-    return boards, rows
-
-
-def _appliance_findings(plan: _Plan, strutted: list[tuple[Hole, list[Level]]]) -> list[Finding]:
-    found: list[Finding] = []
-    fire_hole = plan.hole("fire")
-    if plan.fire is not None and fire_hole is not None:
-        found += fire_findings(plan.settings, plan.fire, fire_hole)
-    for hole, levels in strutted:
-        if hole.kind == "tv" and plan.tv is not None:
-            found += tv_findings(plan.settings, plan.tv, hole, fire_hole, levels)
-        if hole.kind == "soundbar":
-            found += soundbar_findings(plan.settings, hole)
-    return found
-
-
-def _opening(hole: Hole) -> Opening:
-    return Opening(
-        name=hole.name,
-        kind=hole.kind,
-        x=Tenths(hole.clear.x0),
-        z=Tenths(hole.clear.z0),
-        width=Tenths(hole.clear.width),
-        height=Tenths(hole.clear.height),
-        depth=Tenths(hole.depth),
-    )
+def _marked(ways: list[list[Framed]]) -> list[list[Framed]]:
+    """Mark equal parts alike over all ways to board the wall."""
+    every = [one for way in ways for one in way]
+    members = iter(mark_members(part for one in every for part in one.members))
+    boards = iter(mark_boards(part for one in every for part in one.boards))
+    runs = iter(mark_beads(part for one in every for part in one.beads))
+    return [
+        [
+            replace(
+                one,
+                members=tuple(next(members) for _ in one.members),
+                boards=tuple(next(boards) for _ in one.boards),
+                beads=tuple(next(runs) for _ in one.beads),
+            )
+            for one in way
+        ]
+        for way in ways
+    ]

@@ -5,20 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from optimiser.domain.finding import Finding, Severity
-from optimiser.domain.frame import Board, Member
+from optimiser.domain.frame import Board, Edge, Member
 from optimiser.domain.price_book import SheetItem
 from optimiser.domain.wall import ExistingWall
+from optimiser.framing.bearing import noggin_takes_board, under_joint
+from optimiser.framing.framed import Framed
 from optimiser.framing.openings import Hole
 from optimiser.framing.rules import finding
-from optimiser.framing.setting_out import CORNER, STRIP
+from optimiser.framing.setting_out import CORNER, STRIP, Joint
 from optimiser.framing.settings import LIMIT_THICK, Settings
+from optimiser.framing.timber import Finish, allowed, dried
 from optimiser.units import mm
 
 # Studs and plates of non-loadbearing walls: NHBC Standards 6.3.9, table 3.
 LEAST_SECTION = (380, 630)
-# A bound edge (10) and a cut edge (13), each 6 from the timber's edge: published UK project
-# specification 2014; 35 is calculated from these.
-LEAST_BEARING = 350
+LEAST_BEARING = under_joint(Edge.FACTORY, Edge.CUT)
+# A heated room dries timber to 12 %: common practice, no source.
+HEATED = 12
 # HSE INDG143 gives 25 kg as a guideline; 20 kg a sheet is one board maker's advice.
 ONE_PERSON_GRAMS = 20_000
 GUIDELINE_GRAMS = 25_000
@@ -39,23 +42,17 @@ def kilograms(grams: int) -> str:
     return f"{tenth // 10}.{tenth % 10}"
 
 
-def wall_findings(
-    settings: Settings,
-    holes: list[Hole],
-    members: tuple[Member, ...],
-    boards: tuple[Board, ...],
-    joints: tuple[int, ...],
-) -> list[Finding]:
-    """Return every finding about timber, boards and the site."""
-    return [
-        *_centres(settings),
-        *_timber(settings, members),
-        *_joints(holes, joints),
-        *_strips(settings, boards),
-        *_masses(settings),
-        *_studs(settings, members),
-        *_levels(settings),
-    ]
+def wall_findings(settings: Settings, way: list[Framed]) -> Iterator[Finding]:
+    """Yield every finding about timber, boards and the site, over all boxes of a wall."""
+    members = [member for one in way for member in one.members]
+    yield from _centres(settings)
+    yield from _timber(settings, members)
+    for one in way:
+        yield from _joints(one.placed.holes, one.layers[-1].joints)
+    yield from _strips(settings, [board for one in way for board in one.boards])
+    yield from _masses(settings)
+    yield from _studs(settings, members)
+    yield from _levels(settings)
 
 
 def _centres(settings: Settings) -> Iterator[Finding]:
@@ -74,18 +71,9 @@ def _centres(settings: Settings) -> Iterator[Finding]:
             f"{board} board on uprights at 600 needs noggins between; mid-height noggins are in",
             "choose 400 centres for a stiffer face under skim",
         )
-    span = settings.front - settings.wide
-    if (settings.left_free or settings.right_free) and span > settings.limit:
-        yield finding(
-            "check.board.span",
-            Severity.WARNING,
-            f"the end board spans {mm(span)} between front and back uprights; at most"
-            f" {mm(settings.limit)}",
-            "make the wall less deep, or add an upright half-way at each free end",
-        )
 
 
-def _timber(settings: Settings, members: tuple[Member, ...]) -> Iterator[Finding]:
+def _timber(settings: Settings, members: list[Member]) -> Iterator[Finding]:
     section = settings.thick, settings.wide
     if section[0] < LEAST_SECTION[0] or section[1] < LEAST_SECTION[1]:
         yield finding(
@@ -102,6 +90,22 @@ def _timber(settings: Settings, members: tuple[Member, ...]) -> Iterator[Finding
             f" are {mm(settings.thick)}",
             "double the uprights behind joints, or choose a thicker section",
         )
+    if not noggin_takes_board(settings.thick, settings.wide):
+        yield finding(
+            "check.timber.noggin",
+            Severity.STOP,
+            f"noggins of {mm(settings.thick)} × {mm(settings.wide)} behind board; 38 × 43 at least",
+            "choose a larger section",
+        )
+    least, most = allowed(settings.wide, Finish.PLANED)
+    dry = int(dried(settings.wide, HEATED))
+    yield finding(
+        "check.timber.size",
+        Severity.NOTE,
+        f"{mm(settings.wide)} wide may measure {mm(least)} to {mm(most)} at 20 % moisture, and"
+        f" shrinks to about {mm(dry)} at {HEATED} %",
+        "board when the timber is at 20 % or drier, and sort out pieces beyond these sizes",
+    )
     longest = max(members, key=lambda one: one.length)
     if longest.length > settings.longest:
         yield finding(
@@ -113,8 +117,8 @@ def _timber(settings: Settings, members: tuple[Member, ...]) -> Iterator[Finding
         )
 
 
-def _joints(holes: list[Hole], joints: tuple[int, ...]) -> Iterator[Finding]:
-    for joint in joints:
+def _joints(holes: list[Hole], joints: tuple[Joint, ...]) -> Iterator[Finding]:
+    for joint in sorted({one.x for one in joints}):
         for hole in holes:
             near = [edge for edge in (hole.cut.x0, hole.cut.x1) if abs(joint - edge) < CORNER]
             if near:
@@ -128,12 +132,12 @@ def _joints(holes: list[Hole], joints: tuple[int, ...]) -> Iterator[Finding]:
                 )
 
 
-def _strips(settings: Settings, boards: tuple[Board, ...]) -> Iterator[Finding]:
+def _strips(settings: Settings, boards: list[Board]) -> Iterator[Finding]:
     narrow = sorted(
         {
             (one.width, one.height)
             for one in boards
-            if one.face == "front" and min(one.width, one.height) < STRIP
+            if one.rule.startswith("board.front") and min(one.width, one.height) < STRIP
         }
     )
     for width, height in narrow:
@@ -143,8 +147,8 @@ def _strips(settings: Settings, boards: tuple[Board, ...]) -> Iterator[Finding]:
             f"a strip of front board {mm(width)} × {mm(height)}; narrower than {mm(STRIP)}",
             "saw it, as a narrow strip breaks badly when snapped",
         )
-    uncovered = max((one.width for one in boards if one.face == "front"), default=0)
-    widest = max(stock.width for stock in settings.board.stock)
+    uncovered = max((one.width for one in boards if one.rule.startswith("board.front")), default=0)
+    widest = max(max(stock.width, stock.height) for stock in settings.board.stock)
     if uncovered > widest:
         yield finding(
             "check.board.strip",
@@ -173,7 +177,7 @@ def _masses(settings: Settings) -> Iterator[Finding]:
             )
 
 
-def _studs(settings: Settings, members: tuple[Member, ...]) -> Iterator[Finding]:
+def _studs(settings: Settings, members: list[Member]) -> Iterator[Finding]:
     site = settings.wall.site
     if site.kind is not ExistingWall.STUDS:
         return
@@ -191,8 +195,8 @@ def _studs(settings: Settings, members: tuple[Member, ...]) -> Iterator[Finding]
         stud
         for stud in spots
         for one in members
-        if one.box.y == 0
-        and one.kind in ("ledger", "upright", "short upright")
+        if one.kind == "ledger" or one.box.y in (0, settings.wall.site.skirting)
+        if one.kind in ("ledger", "upright", "short upright")
         and one.box.x <= stud <= one.box.x + one.box.dx
     }
     missed = [mm(stud) for stud in spots if stud not in held]

@@ -26,7 +26,8 @@ def plates(settings: Settings, frame: Skeleton) -> list[Member]:
     thick, wide = settings.thick, settings.wide
     for x0, x1 in joined_runs(settings.left, settings.right, frame.lines, settings):
         size = (x1 - x0, wide, thick)
-        made.append(member(settings, "sole plate", "frame.plate.sole", (x0, frame.y, 0), size))
+        at = (x0, frame.y, settings.base)
+        made.append(member(settings, "sole plate", "frame.plate.sole", at, size))
         top = settings.levels.lowest_ceiling(x0, x1) - thick
         made.append(
             member(
@@ -35,7 +36,7 @@ def plates(settings: Settings, frame: Skeleton) -> list[Member]:
                 "frame.plate.head",
                 (x0, frame.y, top),
                 size,
-                follows_ceiling=True,
+                follows_ceiling=not settings.flat_top,
             )
         )
     return made
@@ -46,11 +47,12 @@ def joined_runs(
 ) -> Iterator[Span]:
     """Divide a run into lengths that stock gives, each joint on the middle of an upright."""
     middles = [line.x + settings.thick // 2 for line in lines]
-    while end - start > settings.longest:
-        reachable = [m for m in middles if start + SHORTEST <= m <= start + settings.longest]
+    longest = settings.longest_plate
+    while end - start > longest:
+        reachable = [m for m in middles if start + SHORTEST <= m <= start + longest]
         reachable = [m for m in reachable if end - m >= SHORTEST_PLATE] or reachable
         # Nothing to join over: joined at full length, on packing.
-        joint = max(reachable, default=start + settings.longest)
+        joint = max(reachable, default=start + longest)
         yield start, joint
         start = joint
     yield start, end
@@ -63,7 +65,7 @@ def sills_and_heads(settings: Settings, frame: Skeleton) -> list[Member]:
     for hole in frame.holes:
         inside = hole.frame
         size = (inside.width, settings.wide, thick)
-        if inside.z0 > thick:
+        if inside.z0 > settings.sole:
             at = (inside.x0, frame.y, inside.z0 - thick)
             made.append(member(settings, "sill", "frame.sill", at, size))
         made.append(member(settings, "head", "frame.head", (inside.x0, frame.y, inside.z1), size))
@@ -73,7 +75,7 @@ def sills_and_heads(settings: Settings, frame: Skeleton) -> list[Member]:
 def bays(settings: Settings, frame: Skeleton) -> Iterator[tuple[int, int, int, int]]:
     """Yield each clear space between neighbouring uprights: from x to x, from z to z."""
     thick = settings.thick
-    outers = [hole.outer(thick) for hole in frame.holes]
+    outers = [hole.outer(settings) for hole in frame.holes]
     for one, other in zip(frame.lines, frame.lines[1:], strict=False):
         x0, x1 = one.x + thick, other.x
         if x1 - x0 < NARROWEST_BAY:
@@ -89,22 +91,31 @@ def bays(settings: Settings, frame: Skeleton) -> Iterator[tuple[int, int, int, i
 
 def noggins(settings: Settings, frame: Skeleton, rows: list[Row]) -> list[Member]:
     """Return noggins behind horizontal joints, then as many as keep their spacing."""
-    thick = settings.thick
+    thick, wide = settings.thick, settings.wide
     made: list[Member] = []
     for x0, x1, lo, hi in bays(settings, frame):
         wanted = {
-            z - thick // 2
+            z - wide // 2
             for from_x, to_x, z in rows
-            if from_x < x1 and x0 < to_x and lo <= z - thick // 2 <= hi - thick
+            if from_x < x1 and x0 < to_x and lo <= z - wide // 2 <= hi - wide
         }
         taken: list[int] = []
         for z in sorted(wanted):
-            if not taken or z - taken[-1] >= thick:
+            if not taken or z - taken[-1] >= wide:
                 taken.append(z)
-        size = (x1 - x0, settings.wide, thick)
+        # On the flat, so that two cut edges find more than the 38 that they need at the least.
         for z in taken:
-            made.append(member(settings, "noggin", "frame.noggin.joint", (x0, frame.y, z), size))
-        starts = [lo, *(z + thick for z in taken)]
+            made.append(
+                member(
+                    settings,
+                    "noggin",
+                    "frame.noggin.joint",
+                    (x0, frame.y + wide - thick, z),
+                    (x1 - x0, thick, wide),
+                )
+            )
+        size = (x1 - x0, wide, thick)
+        starts = [lo, *(z + wide for z in taken)]
         for start, end in zip(starts, [*taken, hi], strict=True):
             count = -(-(end - start) // NOGGIN_SPACING) - 1
             for i in range(1, count + 1):
@@ -137,3 +148,41 @@ def ledgers(settings: Settings, back: Skeleton) -> list[Member]:
                 )
             )
     return made
+
+
+def back_noggins(settings: Settings, back: Skeleton, made: list[Member]) -> list[Member]:
+    """Return noggins beside back uprights that pass an opening with nothing to hold them."""
+    found: list[Member] = []
+    open_bays = list(bays(settings, back))
+    for line in back.lines:
+        for lo, hi in back.spans[line.x]:
+            for start, end in _loose(settings, line.x, (lo, hi), [*made, *found]):
+                middle = (start + end - settings.thick) // 2
+                beside = [
+                    (abs(z - middle), x0, x1, z)
+                    for x0, x1, low, high in open_bays
+                    if line.x in (x0 - settings.thick, x1)
+                    for z in [min(max(middle, low), high - settings.thick)]
+                    if start < z < end and z >= low
+                ]
+                if beside:
+                    _, x0, x1, z = min(beside)
+                    size = (x1 - x0, settings.wide, settings.thick)
+                    at = (x0, back.y, z)
+                    found.append(member(settings, "noggin", "frame.noggin.mid-height", at, size))
+    return found
+
+
+def _loose(settings: Settings, x: int, span: Span, made: list[Member]) -> list[Span]:
+    """Return the stretches of a back upright, too long to stand alone, that nothing touches."""
+    y, wide = settings.back, settings.wide
+    held: list[Span] = [
+        (one.box.z, one.box.z + one.box.dz)
+        for one in made
+        if "upright" not in one.kind
+        and one.box.y <= y + wide
+        and one.box.x <= x + settings.thick
+        and x <= one.box.x + one.box.dx
+    ]
+    gaps = without(span, held)
+    return [(lo, hi) for lo, hi in gaps if hi - lo > NOGGIN_SPACING]

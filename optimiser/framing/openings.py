@@ -10,36 +10,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from optimiser.domain.finding import Severity
+from optimiser.framing.notes import Notes
 from optimiser.framing.rules import finding
-from optimiser.framing.settings import SHORTEST, Notes, Settings
+from optimiser.framing.settings import SHORTEST, Settings
+from optimiser.framing.surfaces import Rect
 from optimiser.units import mm
 
 # A recess hardly deeper than its boards cannot be lined: common practice, no source.
 SHALLOWEST = 200
-
-
-@dataclass(frozen=True, slots=True)
-class Rect:
-    """A rectangle on the front: from (x0, z0) to (x1, z1)."""
-
-    x0: int
-    z0: int
-    x1: int
-    z1: int
-
-    @property
-    def width(self) -> int:
-        """Its extent along the wall."""
-        return self.x1 - self.x0
-
-    @property
-    def height(self) -> int:
-        """Its extent upwards."""
-        return self.z1 - self.z0
-
-    def grown(self, by: int) -> Rect:
-        """Return it with every side moved outwards by `by`, inwards when below 0."""
-        return Rect(self.x0 - by, self.z0 - by, self.x1 + by, self.z1 + by)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,6 +25,8 @@ class Hole:
     """One opening. `depth` is clear, from the front of the boards; `panel` its back's thickness.
 
     `to_left`, `to_right`: it runs to that free end, where no upright stands beside it.
+    `double_left`, `double_right`: how many more boards line that cheek, to narrow it. `wanted` is
+    the clear rectangle that was asked for, where it was.
     """
 
     name: str
@@ -59,6 +39,10 @@ class Hole:
     shelves: int = 0
     to_left: bool = False
     to_right: bool = False
+    double_left: int = 0
+    double_right: int = 0
+    lit: bool = False
+    wanted: Rect | None = None
 
     @property
     def lined(self) -> bool:
@@ -74,14 +58,23 @@ class Hole:
         """Return whether it reaches into the back timbers, which then frame round it."""
         return self.back(settings) < settings.wide
 
-    def outer(self, thick: int) -> Rect:
+    def outer(self, settings: Settings) -> Rect:
         """Return the space it takes with its sill and its head; a plate may serve as the sill."""
-        sill = thick if self.frame.z0 > thick else 0
+        thick = settings.thick
+        sill = thick if self.frame.z0 > settings.sole else 0
         return Rect(self.frame.x0, self.frame.z0 - sill, self.frame.x1, self.frame.z1 + thick)
 
 
 def lined_hole(
-    name: str, kind: str, clear: Rect, depth: int, panel: int, settings: Settings, shelves: int = 0
+    name: str,
+    kind: str,
+    clear: Rect,
+    depth: int,
+    panel: int,
+    settings: Settings,
+    *,
+    shelves: int = 0,
+    lit: bool = False,
 ) -> Hole:
     """Make an opening whose sides are lined with one board and skim."""
     return Hole(
@@ -93,15 +86,31 @@ def lined_hole(
         depth=depth,
         panel=panel,
         shelves=shelves,
+        lit=lit,
+        wanted=clear,
     )
 
 
 def _widened(hole: Hole, settings: Settings, *, left: int = 0, right: int = 0) -> Hole:
+    """Widen an opening's frame; where that is a board's thickness or more, board takes it up."""
     frame = replace(hole.frame, x0=hole.frame.x0 - left, x1=hole.frame.x1 + right)
     if not hole.lined:
         return replace(hole, frame=frame)
-    cut = frame.grown(-settings.board.thickness)
-    return replace(hole, frame=frame, cut=cut, clear=cut.grown(-settings.skim))
+    board = settings.board.thickness
+    more_left, more_right = left // board, right // board
+    cut = replace(
+        hole.cut,
+        x0=hole.cut.x0 - left + more_left * board,
+        x1=hole.cut.x1 + right - more_right * board,
+    )
+    return replace(
+        hole,
+        frame=frame,
+        cut=cut,
+        clear=cut.grown(-settings.skim),
+        double_left=hole.double_left + more_left,
+        double_right=hole.double_right + more_right,
+    )
 
 
 def check_holes(holes: list[Hole], settings: Settings, notes: Notes) -> None:
@@ -120,7 +129,8 @@ def check_holes(holes: list[Hole], settings: Settings, notes: Notes) -> None:
         if hole.lined and behind < 0:
             notes.problem(
                 f"{hole.name}.depth",
-                f"wall.depth {mm(settings.depth)} is less than {hole.name} depth {mm(hole.depth)}"
+                f"wall.depth {mm(settings.depth)}{_breast(settings)} is less than"
+                f" {hole.name} depth {mm(hole.depth)}"
                 f" + back {mm(hole.panel)} + strut {mm(settings.thick)}",
                 f"make the wall {mm(-behind)} deeper or the recess shallower",
             )
@@ -133,6 +143,10 @@ def check_holes(holes: list[Hole], settings: Settings, notes: Notes) -> None:
                     f"leave {mm(settings.thick)} beside or {mm(2 * settings.thick)} above between"
                     " their frames",
                 )
+
+
+def _breast(settings: Settings) -> str:
+    return f" before {mm(settings.back)} of breast or skirting" if settings.back else ""
 
 
 def _place(hole: Hole) -> str:
@@ -157,28 +171,29 @@ def _check_sides(hole: Hole, settings: Settings, notes: Notes) -> None:
         notes.problem(
             hole.name,
             f"its frame {mm(frame.x0)} to {mm(frame.x1)} with an upright each side does not fit"
-            f" wall.width {mm(settings.width)} (timbers from {mm(settings.left)} to"
-            f" {mm(settings.right)})",
+            f" wall.width {mm(settings.end - settings.start)} (timbers from"
+            f" {mm(settings.left)} to {mm(settings.right)})",
             "make it narrower, move it, or widen the wall",
         )
 
 
 def _check_heights(hole: Hole, settings: Settings, notes: Notes) -> None:
     frame, thick = hole.frame, settings.thick
-    if frame.z0 != thick and frame.z0 < 2 * thick:
+    sole = settings.sole
+    if frame.z0 != sole and frame.z0 < sole + thick:
         notes.problem(
             hole.name,
             f"its frame begins at {mm(frame.z0)}, within sole plate and sill",
-            f"raise it to {mm(2 * thick)}, or to {mm(thick)} to stand on the sole plate",
+            f"raise it to {mm(sole + thick)}, or to {mm(sole)} to stand on the sole plate",
         )
-    elif hole.kind == "fire" and 2 * thick < frame.z0 < 2 * thick + SHORTEST:
+    elif hole.kind == "fire" and sole + thick < frame.z0 < sole + thick + SHORTEST:
         notes.problem(
             "fire.base_height",
-            f"{mm(frame.z0)} leaves {mm(frame.z0 - 2 * thick)} between sole plate and sill, too"
+            f"{mm(frame.z0)} leaves {mm(frame.z0 - sole - thick)} between sole plate and sill, too"
             " little for the short uprights that carry the fire",
-            f"make it {mm(2 * thick)}, or at least {mm(2 * thick + SHORTEST)}",
+            f"make it {mm(sole + thick)}, or at least {mm(sole + thick + SHORTEST)}",
         )
-    inside = max(0, frame.x0 - thick), min(settings.width, frame.x1 + thick)
+    inside = max(settings.start, frame.x0 - thick), min(settings.end, frame.x1 + thick)
     if inside[0] >= inside[1]:
         return
     room = settings.levels.lowest_ceiling(*inside) - thick - settings.fit

@@ -8,10 +8,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from optimiser.domain.wall import Fire, Glass, Soundbar, Tv
-from optimiser.framing.openings import Hole, Rect, lined_hole
+from optimiser.domain.wall import Fire, Glass, Niche, Soundbar, Tv
+from optimiser.framing.bearing import MOST_OVERHANG
+from optimiser.framing.notes import Notes
+from optimiser.framing.openings import Hole, lined_hole
 from optimiser.framing.screen import picture_size
-from optimiser.framing.settings import Notes, Settings
+from optimiser.framing.settings import Settings
+from optimiser.framing.surfaces import Rect
 from optimiser.units import mm
 
 # Common practice, no source: raised base, finger gap, room behind the TV for a folded arm.
@@ -90,16 +93,19 @@ def settle_fire(fire: Fire, settings: Settings, notes: Notes) -> tuple[FireChoic
             "fire.return_depth", fire.return_depth, fire.body_depth, lambda size: f"{mm(size)} mm"
         )
     _check_glass(to_left=to_left, to_right=to_right, settings=settings, notes=notes)
+    if (to_left and settings.left_bare) or (to_right and settings.right_bare):
+        _check_glass_edge(fire.body_depth + back, settings, notes)
     centre = _fire_centre(fire, glass, width, settings, notes)
-    reach = max(fire.body_width + 2 * side, width)
+    lining = settings.fire_lining.thickness if settings.fire_lining is not None else 0
+    reach = max(fire.body_width + 2 * side, width) + 2 * lining
     frame_x = centre - reach // 2, centre - reach // 2 + reach
     cut_x = centre - width // 2, centre - width // 2 + width
     if to_left:
-        frame_x, cut_x = (settings.left, frame_x[1]), (0, cut_x[1])
+        frame_x, cut_x = (settings.left, frame_x[1]), (settings.start, cut_x[1])
     if to_right:
         frame_x = frame_x[0], settings.right
-        cut_x = cut_x[0], settings.width
-    frame = Rect(frame_x[0], base, frame_x[1], base + max(fire.body_height + top, height))
+        cut_x = cut_x[0], settings.end
+    frame = Rect(frame_x[0], base, frame_x[1], base + max(fire.body_height + top, height) + lining)
     cut = Rect(cut_x[0], base, cut_x[1], base + height)
     body_x = centre - fire.body_width // 2
     choice = FireChoice(
@@ -129,8 +135,8 @@ def settle_fire(fire: Fire, settings: Settings, notes: Notes) -> tuple[FireChoic
 
 def _check_glass(*, to_left: bool, to_right: bool, settings: Settings, notes: Notes) -> None:
     for wanted, free, end in (
-        (to_left, settings.left_free, "left"),
-        (to_right, settings.right_free, "right"),
+        (to_left, bool(settings.left_bare), "left"),
+        (to_right, bool(settings.right_bare), "right"),
     ):
         if wanted and not free:
             notes.problem(
@@ -140,14 +146,32 @@ def _check_glass(*, to_left: bool, to_right: bool, settings: Settings, notes: No
             )
 
 
+def _check_glass_edge(reach: int, settings: Settings, notes: Notes) -> None:
+    """Refuse a depth that leaves no room for the upright behind the glass's edge."""
+    behind = settings.depth - reach
+    least = settings.wide + (
+        settings.wide if settings.wide > 2 * settings.thick else settings.thick
+    )
+    # Board may stand out past the back timber by as much as past any.
+    if settings.wide + MOST_OVERHANG < behind < least:
+        notes.problem(
+            "wall.depth",
+            f"{mm(settings.depth)} leaves {mm(behind)} behind fire.body_depth and its clearance,"
+            f" {mm(reach)}: back timber {mm(settings.wide)} and the upright at the glass's edge"
+            f" need {mm(least)}",
+            f"make the wall {mm(least - behind)} deeper",
+        )
+
+
 def _fire_centre(fire: Fire, glass: Glass, width: int, settings: Settings, notes: Notes) -> int:
     if glass is Glass.LEFT:
-        return max(width, fire.body_width) // 2
+        return settings.start + max(width, fire.body_width) // 2
     if glass is Glass.RIGHT:
-        return settings.width - max(width, fire.body_width) // 2
+        return settings.end - max(width, fire.body_width) // 2
+    middle = (settings.start + settings.end) // 2
     if glass is Glass.BOTH:
-        return settings.width // 2
-    return notes.size("fire.centre", fire.centre, settings.width // 2)
+        return middle
+    return notes.size("fire.centre", fire.centre, middle)
 
 
 def settle_tv(
@@ -159,7 +183,7 @@ def settle_tv(
         return None
     width, height = size
     gap = notes.size("tv.finger_gap", tv.finger_gap, FINGER_GAP)
-    centre = notes.size("tv.centre", tv.centre, settings.width // 2)
+    centre = notes.size("tv.centre", tv.centre, (settings.start + settings.end) // 2)
     above = max(ABOVE_FIRE, _room_for_slot(gap, fire, settings))
     z0 = _tv_bottom(tv, height, fire, above, notes)
     screen = Rect(centre - width // 2, z0, centre - width // 2 + width, z0 + height)
@@ -257,8 +281,8 @@ def soundbar_hole(bar: Soundbar, tv: Hole | None, settings: Settings, notes: Not
     return lined_hole("soundbar", "soundbar", clear, depth, settings.board.thickness, settings)
 
 
-def niche_holes(settings: Settings) -> list[Hole]:
-    """Return the openings of the niches."""
+def niche_holes(niches: list[Niche], settings: Settings) -> list[Hole]:
+    """Return the openings of the niches of one box of the wall."""
     return [
         lined_hole(
             niche.name,
@@ -267,7 +291,8 @@ def niche_holes(settings: Settings) -> list[Hole]:
             niche.depth,
             settings.board.thickness,
             settings,
-            niche.shelves,
+            shelves=niche.shelves,
+            lit=niche.lit,
         )
-        for niche in settings.wall.niches
+        for niche in niches
     ]

@@ -14,9 +14,8 @@ from optimiser.framing.recesses import TvChoice
 from optimiser.framing.settings import SHORTEST, Settings
 from optimiser.framing.uprights import Skeleton, Span, member
 
-# Common practice, no source, but for the reveal: its board may span 600 at most (NHBC 9.2.4).
+# Common practice, no source; a reveal's board spans no further than the front's.
 SPACING = 12_000
-REVEAL_SPACING = 6_000
 STRUT_SPACING = 6_000
 # Bracket plates have their screw rows about 200 apart: common practice, no source.
 BRACKET_ROWS = 2_000
@@ -104,14 +103,22 @@ def returns(
             for hole, levels in strutted
             if line.x + thick == hole.frame.x0 or line.x == hole.frame.x1
         ]
-        wanted: list[Level] = [(z, "frame.return.strut") for _, levels in beside for z, _ in levels]
+        wanted: list[Level] = [
+            (z, "frame.return.strut" if hole.lined else rule)
+            for hole, levels in beside
+            for z, rule in levels
+        ]
         for hole, _ in beside:
             wanted += [(z - wide // 2, "frame.return.shelf") for z in shelf_heights(hole)]
         wanted += [(z - wide // 2, "frame.noggin.joint") for z in end_joints.get(line.x, [])]
         top = settings.levels.lowest_ceiling(line.x, line.x + thick) - thick - settings.fit
         for lo, hi in front.spans[line.x]:
             # Flush with the opening that cuts the upright off, or with the floor.
-            reach = lo - thick, hi if hi == top else hi + thick
+            # Under a top, and behind a bare end's board, they reach up between the plates.
+            bare = {settings.left} if settings.left_bare else set()
+            bare |= {settings.right - thick} if settings.right_bare else set()
+            over = settings.fit + thick if settings.flat_top else thick * (line.x in bare)
+            reach = lo - thick, hi + over if hi == top else hi + thick
             for z, rule in _levels_of((lo, hi), reach, wanted, [h for h, _ in beside], settings):
                 made.append(
                     member(
@@ -133,7 +140,7 @@ def _levels_of(
     lo, hi = span
     chosen: list[Level] = []
     ends = [(z, "frame.return.end") for z in (reach[0], reach[1] - wide)]
-    if reach[0] == 0:
+    if reach[0] == settings.base:
         # Where there is room for one only, the opening's is worth more than the floor's.
         ends.reverse()
     inside = [level for level in wanted if lo <= level[0] and level[0] + wide <= hi]
@@ -141,9 +148,11 @@ def _levels_of(
         if reach[0] <= z and z + wide <= reach[1] and _is_free(z, chosen, wide):
             chosen.append((z, rule))
     for hole in beside:
+        if not hole.lined and settings.fire_lining is None:
+            continue
         reveal = max(lo, hole.frame.z0), min(hi, hole.frame.z1)
         near = [level for level in chosen if reveal[0] - wide <= level[0] <= reveal[1]]
-        for level in _filled(near, reveal, wide, REVEAL_SPACING, "frame.return.reveal"):
+        for level in _filled(near, reveal, wide, settings.limit, "frame.return.reveal"):
             if level not in near and _is_free(level[0], chosen, wide):
                 chosen.append(level)
     return _filled(chosen, reach, wide, SPACING, "frame.return.spacing")

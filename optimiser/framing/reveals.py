@@ -8,12 +8,16 @@ from __future__ import annotations
 
 import itertools
 
-from optimiser.domain.frame import Board
+from optimiser.domain.frame import Board, Face, Member, Toward
 from optimiser.domain.price_book import SheetItem
-from optimiser.framing.boarding import board, cut_outs_of
-from optimiser.framing.openings import Hole, Rect
+from optimiser.framing.boarding import board, cut_outs_of, face_of, stretches
+from optimiser.framing.openings import Hole
 from optimiser.framing.returns import shelf_heights
 from optimiser.framing.settings import Settings, usable_sheets
+from optimiser.framing.surfaces import Rect, Surface
+
+# A strip of light shines past a shelf's back through this: common practice, no source.
+LIGHT_GAP = 150
 
 
 def fits(item: SheetItem, width: int, height: int) -> bool:
@@ -53,30 +57,69 @@ def _divided(length: int, most: int) -> list[tuple[int, int]]:
     return list(itertools.pairwise(edges))
 
 
-def linings(settings: Settings, hole: Hole) -> list[Board]:
+def linings(settings: Settings, hole: Hole) -> tuple[list[Board], list[Face]]:
     """Return every board inside one lined opening; faces are named after the opening."""
     if not hole.lined:
-        return []
+        return [], []
     item = settings.board
     depth = hole.depth - settings.skin
     thick = item.thickness
     longest = max(max(sheet) for sheet in usable_sheets(item))
     made: list[Board] = []
-    for part in ("soffit", "sill"):
+    faces: list[Face] = []
+    for part, z in (("soffit", hole.frame.z1), ("sill", hole.frame.z0)):
+        surface = _level(settings, hole, part, z)
+        place = Rect(hole.frame.x0, 0, hole.frame.x1, depth)
         for x0, x1 in _divided(hole.frame.width, longest):
-            place = Rect(hole.frame.x0 + x0, 0, hole.frame.x0 + x1, depth)
-            made.append(board(item, f"{hole.name}.{part}", "board.reveal", place))
-    for part in ("left", "right"):
-        for z0, z1 in _divided(hole.frame.height - 2 * thick, longest):
-            bottom = hole.frame.z0 + thick
-            place = Rect(0, bottom + z0, depth, bottom + z1)
-            made.append(board(item, f"{hole.name}.{part}", "board.reveal", place))
-    return made + _back(settings, hole) + _shelves(settings, hole)
+            piece = Rect(hole.frame.x0 + x0, 0, hole.frame.x0 + x1, depth)
+            made.append(board(item, surface, "board.reveal", piece))
+        faces.append(face_of(settings, surface, place, [], layers=1))
+    for part, more in (("left", hole.double_left), ("right", hole.double_right)):
+        surface = _cheek(settings, hole, part, depth)
+        bottom, top = hole.frame.z0 + thick, hole.frame.z1 - thick
+        for layer in range(1, more + 2):
+            rule = "board.reveal" if layer == 1 else "board.double-cheek"
+            out = (layer - 1) * thick
+            for z0, z1 in _divided(top - bottom, longest):
+                piece = Rect(0, bottom + z0, depth, bottom + z1)
+                made.append(board(item, surface, rule, piece, layer=layer, out=out))
+        faces.append(face_of(settings, surface, Rect(0, bottom, depth, top), [], layers=more + 1))
+    back, face = _back(settings, hole)
+    return made + back + _shelves(settings, hole), [*faces, face]
 
 
-def _back(settings: Settings, hole: Hole) -> list[Board]:
+def _level(settings: Settings, hole: Hole, part: str, z: int) -> Surface:
+    return Surface(
+        name=f"{hole.name}.{part}",
+        origin=(0, settings.back + settings.depth - settings.skin, z),
+        across=Toward.RIGHT,
+        up=Toward.BACK,
+        faces=Toward.DOWN if part == "soffit" else Toward.UP,
+    )
+
+
+def _cheek(settings: Settings, hole: Hole, part: str, depth: int) -> Surface:
+    front = settings.back + settings.depth - settings.skin
+    left = part == "left"
+    return Surface(
+        name=f"{hole.name}.{part}",
+        origin=(hole.frame.x0 if left else hole.frame.x1, front if left else front - depth, 0),
+        across=Toward.BACK if left else Toward.FRONT,
+        up=Toward.UP,
+        faces=Toward.RIGHT if left else Toward.LEFT,
+    )
+
+
+def _back(settings: Settings, hole: Hole) -> tuple[list[Board], Face]:
     item = panel_item(hole, settings)
     rule = "board.backboard" if hole.kind == "tv" else "board.back"
+    surface = Surface(
+        name=f"{hole.name}.back",
+        origin=(0, settings.back + settings.depth - hole.depth - hole.panel, 0),
+        across=Toward.RIGHT,
+        up=Toward.UP,
+        faces=Toward.FRONT,
+    )
     levels = [hole.frame.z0, *panel_joints(hole, settings), hole.frame.z1]
     holes: list[Rect] = []
     if hole.kind == "tv" and settings.wall.tv is not None:
@@ -89,17 +132,54 @@ def _back(settings: Settings, hole: Hole) -> list[Board]:
         for z0, z1 in itertools.pairwise(levels):
             place = Rect(hole.frame.x0 + x0, z0, hole.frame.x0 + x1, z1)
             cut_outs = cut_outs_of(place, holes)
-            made.append(board(item, f"{hole.name}.back", rule, place, cut_outs=cut_outs))
-    return made
+            made.append(board(item, surface, rule, place, cut_outs=cut_outs))
+    return made, face_of(settings, surface, hole.frame, holes, layers=1, item=item)
 
 
 def _shelves(settings: Settings, hole: Hole) -> list[Board]:
-    return [
-        board(
-            settings.backboard,
-            f"{hole.name}.shelf {i}",
-            "board.shelf",
-            Rect(hole.clear.x0, 0, hole.clear.x1, hole.depth),
+    """Return the shelves of a niche; a lit one leaves a gap behind each for the strip's light."""
+    gap = LIGHT_GAP if hole.lit else 0
+    made: list[Board] = []
+    for i, z in enumerate(shelf_heights(hole), start=1):
+        surface = Surface(
+            name=f"{hole.name}.shelf {i}",
+            origin=(0, settings.back + settings.depth, z - settings.backboard.thickness // 2),
+            across=Toward.RIGHT,
+            up=Toward.BACK,
+            faces=Toward.UP,
         )
-        for i, _ in enumerate(shelf_heights(hole), start=1)
+        place = Rect(hole.clear.x0, 0, hole.clear.x1, hole.depth - gap)
+        made.append(board(settings.backboard, surface, "board.shelf", place))
+    return made
+
+
+def fire_linings(
+    settings: Settings, hole: Hole, members: list[Member]
+) -> tuple[list[Board], list[Face]]:
+    """Return the boards that line the timber over and beside a fire where its maker asks for it."""
+    item = settings.fire_lining
+    if item is None:
+        return [], []
+    depth = min(hole.depth, settings.depth) - settings.skin
+    longest = max(max(sheet) for sheet in usable_sheets(item))
+    made: list[Board] = []
+    faces: list[Face] = []
+    surface = _level(settings, hole, "soffit", hole.frame.z1)
+    place = Rect(hole.frame.x0, 0, hole.frame.x1, depth)
+    middles = [
+        one.box.x + one.box.dx // 2
+        for one in members
+        if one.kind == "return" and one.box.z == hole.frame.z1
     ]
+    for x0, x1 in stretches(hole.frame.x0, hole.frame.x1, longest, middles):
+        piece = Rect(x0, 0, x1, depth)
+        made.append(board(item, surface, "board.fire-lining", piece))
+    faces.append(face_of(settings, surface, place, [], layers=1, item=item))
+    for part, open_end in (("left", hole.to_left), ("right", hole.to_right)):
+        if open_end:
+            continue
+        surface = _cheek(settings, hole, part, depth)
+        place = Rect(0, hole.frame.z0, depth, hole.frame.z1 - item.thickness)
+        made.append(board(item, surface, "board.fire-lining", place))
+        faces.append(face_of(settings, surface, place, [], layers=1, item=item))
+    return made, faces

@@ -47,15 +47,25 @@ RULES: dict[str, Rule] = {
     "frame.upright.return-edge": _rule(
         "an upright behind the glass's edge in the end face", COMMON
     ),
+    "frame.upright.end-edge": _rule(
+        "an upright behind the back edge of a bare end's board", SPECIFICATION
+    ),
+    "frame.upright.end-span": _rule(
+        "uprights in a bare end, so that its board spans no further than it may", NHBC_BOARD
+    ),
     "frame.sill": _rule("a rail under each opening, between its uprights", COMMON),
     "frame.head": _rule("a rail over each opening, between its uprights", COMMON),
     "frame.noggin.joint": _rule("noggins behind each horizontal board joint", NHBC_BOARD),
+    "frame.noggin.edge": _rule("noggins behind the back edge of a top or an underside", NHBC_BOARD),
     "frame.noggin.mid-height": _rule(
         "noggins divide each bay into lengths of 1 350 at most", "UK trade wiki, stud walls"
     ),
     "frame.return.end": _rule("front and back joined at the ends of each upright", COMMON),
     "frame.return.spacing": _rule("front and back joined at 1 200 at most", COMMON),
-    "frame.return.reveal": _rule("a reveal is held each 600 at most", NHBC_BOARD),
+    "frame.return.reveal": _rule("a reveal is held as often as its board's span asks", NHBC_BOARD),
+    "frame.return.level": _rule(
+        "a return under each stretch of a top or over an underside", NHBC_BOARD
+    ),
     "frame.return.strut": _rule("each strut ends on a return, and is propped from behind", COMMON),
     "frame.strut.back": _rule("struts behind the whole width of a recess's back", COMMON),
     "frame.strut.bracket": _rule("two struts 200 apart take the bracket's screws", COMMON),
@@ -69,6 +79,10 @@ RULES: dict[str, Rule] = {
     ),
     "board.front.second": _rule("second layer with its joints off the first layer's", COMMON),
     "board.end": _rule("a free end is boarded behind the front board's edge", COMMON),
+    "board.top": _rule("a top that stops short of the ceiling is boarded over returns", COMMON),
+    "board.underside": _rule("the underside of a part built out is boarded", COMMON),
+    "board.double-cheek": _rule("a second board narrows a recess to the gap wanted", COMMON),
+    "board.fire-lining": _rule("timber round the fire lined as its manual asks", COMMON),
     "board.reveal": _rule("soffit, sill and cheeks from the front board to the back", COMMON),
     "board.back": _rule("a niche is lined at its back", COMMON),
     "board.backboard": _rule("backboard of 12 MDF behind the TV", COMMON),
@@ -91,6 +105,7 @@ RULES: dict[str, Rule] = {
     ),
     "quantity.adhesive": _rule("a 6 mm bead of adhesive along each strut", CALCULATED),
     "quantity.plaster": _rule("skim: 25 kg on 10 m²", "UK plasterers' bag guide (9-12 m²)"),
+    "quantity.light-strip": _rule("a strip of light under the top and each shelf", COMMON),
     "quantity.plug-fixing": _rule("plug and screw into masonry each 600 at most", COMMON),
     # Findings
     "check.fire.depth": _rule("the fire's body and back clearance fit the depth", COMMON),
@@ -108,8 +123,14 @@ RULES: dict[str, Rule] = {
     "check.tv.gap": _rule("a finger gap of about 30 all round the TV", COMMON),
     "check.tv.depth": _rule("the TV stands within its recess", COMMON),
     "check.tv.bracket": _rule("the bracket lies on the backboard, clear of sockets", COMMON),
+    "check.tv.edge": _rule(
+        "screws in MDF 12 from its edge and 25 from its corner", "European MDF industry pages"
+    ),
     "check.tv.socket": _rule("a socket lies within the backboard, clear of struts", COMMON),
     "check.tv.withdrawal": _rule("static pull of the bracket at full reach", EC5),
+    "check.tv.shear": _rule(
+        "pull and shear of the bracket's screws together", "EN 1995-1-1 (8.6), (8.28)"
+    ),
     "check.tv.angle": _rule("an upward look of 15° at most", "display set-up guide (40°, 15°)"),
     "check.tv.size": _rule("a diagonal gives the picture, not the case", CALCULATED),
     "check.tv.mass": _rule("the TV's mass must be known for its bracket", COMMON),
@@ -121,11 +142,26 @@ RULES: dict[str, Rule] = {
     "check.board.strip": _rule("no strip of board narrower than 150", COMMON),
     "check.board.span": _rule("the end board's span between front and back timber", NHBC_BOARD),
     "check.timber.section": _rule("studs and plates of 38 × 63 at least", NHBC_FRAME),
+    "check.timber.noggin": _rule("noggins behind board of 38 × 43 at least", NHBC_FRAME),
+    "check.timber.size": _rule(
+        "planed timber within 1 of its size up to 100, 1.5 beyond; 0.25 % a 1 % of moisture",
+        "EN 336 class 2; article on softwood sizes",
+    ),
     "check.timber.stock": _rule("a member that may not be joined fits a stock length", COMMON),
     "check.mass.sheet": _rule("one person lifts 20 kg of board, nothing over 25 kg", HSE),
     "check.site.studs": _rule("fixings hit the existing wall's studs", COMMON),
     "check.site.level": _rule("floor packed where it is low, never over-wedged", NHBC_FRAME),
     "check.opening.aligned": _rule("sides of openings nearly in line share an upright", COMMON),
+    "check.site.lean": _rule("side walls out of plumb are packed and scribed to", COMMON),
+    "check.site.skirting": _rule("a skirting that is kept has the frame before it", COMMON),
+    "check.site.cables": _rule(
+        "no screw where a hidden cable may run", "BS 7671 522.6.202, training company's answer"
+    ),
+    "check.niche.light": _rule("a lit niche needs a cable and a place for its driver", COMMON),
+    "check.shelf.sag": _rule("a shelf sags 1/200 of its span at most", CALCULATED),
+    "check.shelf.fixing": _rule(
+        "shear of the screws at a shelf's ends", "EN 1995-1-1 8.2.2 (8.6), 8.7.1"
+    ),
     "check.fit": _rule("uprights are cut 1 short of the space between plates", COMMON),
 }
 

@@ -26,6 +26,8 @@ _CORNER_COST = 600
 _OFF_CENTRES_COST = 100
 _NARROW_COST = 400
 _IN_LINE_COST = 5_000
+# Less than a strip or a corner costs: another way to board must be as sound as the first.
+_AVOIDED_COST = 350
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,37 +38,97 @@ class Line:
     role: str
 
 
-def joints(
-    holes: list[Hole], settings: Settings, sheet_width: int, first_layer: tuple[int, ...] = ()
-) -> tuple[int, ...]:
-    """Return where one layer's vertical joints fall, from left to right.
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """A vertical board joint at `x`; `double`: an upright each side of it, as both edges are cut.
+
+    Two cut edges want 38 of timber at the least, which one upright of 38 gives with nothing to
+    spare: published UK project specification 2014, calculated.
+    """
+
+    x: int
+    double: bool = False
+
+    def uprights(self, thick: int) -> tuple[int, ...]:
+        """Return the left faces of the uprights behind it."""
+        return (self.x - thick, self.x) if self.double else (self.x - thick // 2,)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Run:
+    """What the joints of one row of boards go by.
+
+    `reach` is the longest board, `bound` the length of board whose ends are both bound (0: none).
+    `others` are joints already chosen, to be kept clear of or shared; `avoid` are joints of
+    another way to board the same wall.
+    """
+
+    holes: list[Hole]
+    reach: int
+    bound: int = 0
+    others: tuple[Joint, ...] = ()
+    avoid: tuple[Joint, ...] = ()
+
+
+def joints(run: Run, settings: Settings, all_holes: list[Hole]) -> tuple[Joint, ...]:
+    """Return where one row's vertical joints fall, from left to right.
 
     Empty when one board spans the front, or when no upright can stand where joints are needed.
     """
-    width = settings.width
-    if width <= sheet_width:
+    if settings.end - settings.start <= run.reach:
         return ()
-    fixed = [x for x, _ in side_uprights(holes, settings)]
-    # A joint of the second layer shares its upright with the first layer or keeps clear of it.
-    fixed += [joint - settings.thick // 2 for joint in first_layer]
-    places = [0, *_candidates(holes, settings, fixed), width]
-    costs = [_place_cost(place, holes, settings, first_layer) for place in places]
+    fixed = [x for x, _ in side_uprights(all_holes, settings)]
+    # A joint shares its upright with those already chosen or keeps clear of them.
+    fixed += [x for joint in run.others for x in joint.uprights(settings.thick)]
+    places = [settings.start, *_candidates(run.holes, settings, fixed), settings.end]
+    costs = [_place_cost(place, run, settings) for place in places]
+    costs[-1] = 0
+    chosen = _walk_back(places, _cheapest(places, costs, run.reach))
+    return _doubled(chosen, run, settings, fixed)
+
+
+def _cheapest(places: list[int], costs: list[int], most: int) -> list[tuple[int, int] | None]:
+    """Return for each place the least cost of reaching it and the place before it."""
     best: list[tuple[int, int] | None] = [None] * len(places)
     best[0] = (0, 0)
     for end in range(1, len(places)):
+        at = places[end]
+        least, before = -1, 0
         for start in range(end - 1, -1, -1):
-            reach = places[end] - places[start]
-            if reach > sheet_width:
+            reach = at - places[start]
+            if reach > most:
                 break
             so_far = best[start]
             if so_far is None:
                 continue
-            narrow = _NARROW_COST * (reach < 2 * STRIP) + _IN_LINE_COST * (reach < STRIP)
-            cost = so_far[0] + _BOARD_COST + narrow + (costs[end] if end < len(places) - 1 else 0)
-            known = best[end]
-            if known is None or cost < known[0]:
-                best[end] = (cost, start)
-    return _walk_back(places, best)
+            cost = so_far[0]
+            if reach < 2 * STRIP:
+                cost += _NARROW_COST + (_IN_LINE_COST if reach < STRIP else 0)
+            if least < 0 or cost < least:
+                least, before = cost, start
+        if least >= 0:
+            best[end] = (least + _BOARD_COST + costs[end], before)
+    return best
+
+
+def _doubled(
+    chosen: tuple[int, ...], run: Run, settings: Settings, fixed: list[int]
+) -> tuple[Joint, ...]:
+    """Double the uprights behind joints of two cut edges, where there is room."""
+    thick = settings.thick
+    edges = [settings.start, *chosen, settings.end]
+    found: list[Joint] = []
+    for before, x, after in zip(edges, edges[1:], edges[2:], strict=False):
+        cut = (x - before != run.bound) and (after - x != run.bound)
+        taken = [*fixed, *(other - thick // 2 for other in chosen if other != x)]
+        pair = (x - thick, x)
+        # Close beside another upright a pair would leave no room to screw: the joint stays single.
+        clear = all(
+            abs(other - one) >= thick + SHORTEST or other == one for one in pair for other in taken
+        )
+        inside = settings.left <= pair[0] and pair[1] + thick <= settings.right
+        found.append(Joint(x, double=cut and clear and inside))
+    return tuple(found)
 
 
 def _walk_back(places: list[int], best: list[tuple[int, int] | None]) -> tuple[int, ...]:
@@ -80,10 +142,10 @@ def _walk_back(places: list[int], best: list[tuple[int, int] | None]) -> tuple[i
 
 def _candidates(holes: list[Hole], settings: Settings, fixed: list[int]) -> list[int]:
     """Return where a joint may fall: an upright behind its middle stands clear, or is shared."""
-    width, thick = settings.width, settings.thick
+    thick = settings.thick
     half = thick // 2
-    tried = set(range(settings.centres, width, settings.centres))
-    tried |= set(range(_STEP, width, _STEP))
+    tried = set(range(settings.start + settings.centres, settings.end, settings.centres))
+    tried |= set(range(settings.start + _STEP, settings.end, _STEP))
     tried |= {(hole.frame.x0 + hole.frame.x1) // 2 for hole in holes}
     tried |= {x + half for x in fixed}
 
@@ -96,30 +158,32 @@ def _candidates(holes: list[Hole], settings: Settings, fixed: list[int]) -> list
     return sorted(joint for joint in tried if stands(joint))
 
 
-def _place_cost(
-    joint: int, holes: list[Hole], settings: Settings, first_layer: tuple[int, ...]
-) -> int:
-    cost = 0 if joint % settings.centres == 0 else _OFF_CENTRES_COST
-    for hole in holes:
+def _place_cost(joint: int, run: Run, settings: Settings) -> int:
+    cost = 0 if (joint - settings.start) % settings.centres == 0 else _OFF_CENTRES_COST
+    for hole in run.holes:
         cost += _CORNER_COST * sum(abs(joint - x) < CORNER for x in (hole.cut.x0, hole.cut.x1))
-    if any(abs(joint - other) < STAGGER for other in first_layer):
+    if any(abs(joint - other.x) < STAGGER for other in run.others):
         cost += _IN_LINE_COST
+    if any(abs(joint - other.x) < STAGGER for other in run.avoid):
+        cost += _AVOIDED_COST
     return cost
 
 
-def lines(holes: list[Hole], settings: Settings, board_joints: tuple[int, ...]) -> tuple[Line, ...]:
+def lines(
+    holes: list[Hole], settings: Settings, board_joints: tuple[Joint, ...]
+) -> tuple[Line, ...]:
     """Return every place of an upright from left to right: ends, sides, joints, then centres.
 
     Places on the centres that crowd another are left out; then any span over the board's limit is
     divided evenly.
     """
     thick, half = settings.thick, settings.thick // 2
-    found = {joint - half: "joint" for joint in board_joints}
+    found = {x: "joint" for joint in board_joints for x in joint.uprights(thick)}
     # An end upright that an opening's side shares stays an end upright.
     for x, role in sorted(side_uprights(holes, settings), key=lambda side: side[1], reverse=True):
         found[x] = role
     fixed = sorted(found)
-    for middle in range(settings.centres, settings.width, settings.centres):
+    for middle in range(settings.start + settings.centres, settings.end, settings.centres):
         x = middle - half
         inside = settings.left <= x and x + thick <= settings.right
         if inside and all(abs(x - other) >= thick + SHORTEST for other in fixed):

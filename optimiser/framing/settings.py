@@ -5,21 +5,15 @@ Everything after this module works on whole tenths of known sections, never on "
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, field
-from typing import TypeVar
+from dataclasses import dataclass
 
-from optimiser.domain.finding import Finding
-from optimiser.domain.frame import Default
 from optimiser.domain.price_book import LengthItem, PriceBook, SheetItem
-from optimiser.domain.request import Cutting
 from optimiser.domain.wall import End, Extent, Wall
-from optimiser.errors import InvalidInput, Problem
 from optimiser.framing.levels import Levels, levels_of
-from optimiser.units import Tenths, mm
-
-T = TypeVar("T")
-Item = TypeVar("Item", LengthItem, SheetItem)
+from optimiser.framing.materials import choose_materials, pick
+from optimiser.framing.notes import Notes
+from optimiser.framing.survey import check_survey
+from optimiser.units import mm
 
 # 2 to 3 by the UK glossary on skim coats; the larger, so that a clear size is kept.
 SKIM = 30
@@ -40,41 +34,28 @@ LIMIT_THIN = 4_500
 LIMIT_THICK = 6_000
 
 
-@dataclass(slots=True)
-class Notes:
-    """What comes to light on the way: defaults taken, faults of the input, findings."""
+@dataclass(frozen=True, slots=True)
+class Bare:
+    """A stretch of a box's end that shows: from z to z, and from `y` (of the box) to its front."""
 
-    defaults: list[Default] = field(default_factory=list)
-    problems: list[Problem] = field(default_factory=list)
-    findings: list[Finding] = field(default_factory=list)
-
-    def take(self, name: str, given: T | None, default: T, show: Callable[[T], str]) -> T:
-        """Return what was given, or the default, which is then named."""
-        if given is not None:
-            return given
-        self.defaults.append(Default(field=name, value=show(default)))
-        return default
-
-    def size(self, name: str, given: Tenths | None, default: int) -> int:
-        """Like `take`, for a size."""
-        return self.take(name, given, Tenths(default), lambda size: f"{mm(size)} mm")
-
-    def problem(self, name: str, trouble: str, remedy: str) -> None:
-        """Record one fault of the input."""
-        self.problems.append(Problem(name, trouble, remedy))
-
-    def refuse(self) -> None:
-        """Raise InvalidInput with every fault, if there is one."""
-        if self.problems:
-            raise InvalidInput(tuple(self.problems))
+    z0: int
+    z1: int
+    y: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
-    """Every choice that the whole wall shares, in tenths; `skim` is its thickness, 0 for none.
+    """Every choice that one box of the wall rests on, in tenths; `skim` is its thickness, or 0.
 
-    `thick` × `wide` is the timber's section, `skin` the boards on one face, `front` the back of the
-    front timbers, `left` to `right` where timbers may stand.
+    A plain wall is one box. x and z are those of the wall: `start` to `end` over its boards, its
+    timbers from `base` up; y and `depth` count from the box's own back, `back` from the existing
+    wall. `left_bare`, `right_bare` are the parts of its ends that show, `top_bare` and
+    `bottom_bare` from which y on its top and underside do. `board_base`, `board_top`: where its
+    front board ends, None at floor and ceiling. `inset_*`: how far from a hidden end its timber
+    stands, below 0 where it reaches to the next box's. `plate_limit` is set where plates are to be
+    joined though a longer stock would do. `thick` × `wide` is the timber's section, `skin` the
+    boards on one face, `front` the back of the front timbers, `left` to `right` where timbers may
+    stand.
     """
 
     wall: Wall
@@ -84,9 +65,24 @@ class Settings:
     depth: int
     left_free: bool
     right_free: bool
+    start: int
+    end: int
+    base: int = 0
+    back: int = 0
+    name: str = ""
+    left_bare: tuple[Bare, ...] = ()
+    right_bare: tuple[Bare, ...] = ()
+    top_bare: int | None = None
+    bottom_bare: int | None = None
+    board_base: int | None = None
+    board_top: int | None = None
+    inset_left: int = 0
+    inset_right: int = 0
+    plate_limit: int | None = None
     timber: LengthItem
     board: SheetItem
     backboard: SheetItem
+    fire_lining: SheetItem | None = None
     corner_bead: LengthItem
     stop_bead: LengthItem
     layers: int
@@ -112,13 +108,27 @@ class Settings:
 
     @property
     def left(self) -> int:
-        """Where timbers begin."""
-        return self.skin if self.left_free else 0
+        """Where timbers begin: behind the end's board, or where the side wall leans to."""
+        return self.start + (self.skin if self.left_bare else self.inset_left)
 
     @property
     def right(self) -> int:
         """Where timbers end."""
-        return self.width - (self.skin if self.right_free else 0)
+        return self.end - (self.skin if self.right_bare else self.inset_right)
+
+    @property
+    def flat_top(self) -> bool:
+        """Whether it stops at a level of its own instead of the ceiling."""
+        return self.levels.flat_ceiling is not None
+
+    @property
+    def sole(self) -> int:
+        """The upper side of its sole plate."""
+        return self.base + self.thick
+
+    def face(self, side: str) -> str:
+        """Name one of its faces: a wall of several boxes names the box too."""
+        return f"{self.name}.{side}" if self.name else side
 
     @property
     def front(self) -> int:
@@ -134,6 +144,11 @@ class Settings:
     def longest(self) -> int:
         """The longest timber part that any stock gives."""
         return longest_part(self.timber)
+
+    @property
+    def longest_plate(self) -> int:
+        """The longest plate that is cut in one."""
+        return min(self.longest, self.plate_limit or self.longest)
 
 
 def usable_sheets(item: SheetItem) -> list[tuple[int, int]]:
@@ -161,9 +176,13 @@ def settle(wall: Wall, book: PriceBook, notes: Notes) -> Settings | None:
         "wall.right", extent.right, End.ABUTS if width == rest else End.FREE, lambda end: end.value
     )
     _check_extent(wall, offset, width, left, right, notes)
-    timber, board, backboard, corner, stop = _materials(wall, book, notes)
+    check_survey(wall, notes)
+    timber, board, backboard, corner, stop = choose_materials(wall, book, notes)
     if timber is None or board is None or backboard is None or corner is None or stop is None:
         return None
+    fire_lining: SheetItem | None = None
+    if wall.fire is not None and wall.fire.lining is not None:
+        fire_lining = pick("fire.lining", wall.fire.lining, book.sheets, [], notes)
     thick_board = board.thickness >= THICK_BOARD
     settings = Settings(
         wall=wall,
@@ -173,9 +192,14 @@ def settle(wall: Wall, book: PriceBook, notes: Notes) -> Settings | None:
         depth=extent.depth,
         left_free=left is End.FREE,
         right_free=right is End.FREE,
+        start=0,
+        end=width,
+        inset_left=max(wall.site.lean_left, 0) if left is End.ABUTS else 0,
+        inset_right=max(wall.site.lean_right, 0) if right is End.ABUTS else 0,
         timber=timber,
         board=board,
         backboard=backboard,
+        fire_lining=fire_lining,
         corner_bead=corner,
         stop_bead=stop,
         layers=notes.take("materials.layers", wall.materials.layers, 1, str),
@@ -270,47 +294,3 @@ def _check_settings(settings: Settings, extent: Extent, notes: Notes) -> None:
             f"the ceiling is only {mm(lowest)} above the highest floor",
             "check the three heights and site.floor_fall",
         )
-
-
-def _materials(
-    wall: Wall, book: PriceBook, notes: Notes
-) -> tuple[
-    LengthItem | None, SheetItem | None, SheetItem | None, LengthItem | None, LengthItem | None
-]:
-    chosen = wall.materials
-    timbers = [item for item in book.lengths if item.grade]
-    beads = [item for item in book.lengths if not item.grade]
-    boards = [item for item in book.sheets if item.cutting is Cutting.KNIFE]
-    sawn = sorted(
-        (item for item in book.sheets if item.cutting is Cutting.SAW),
-        key=lambda item: (abs(item.thickness - 120), item.material),
-    )
-    return (
-        _pick("timber", chosen.timber, book.lengths, timbers, notes),
-        _pick("board", chosen.board, book.sheets, boards, notes),
-        _pick("backboard", chosen.backboard, book.sheets, sawn, notes),
-        _pick("corner_bead", chosen.corner_bead, book.lengths, _named(beads, "corner"), notes),
-        _pick("stop_bead", chosen.stop_bead, book.lengths, _named(beads, "stop"), notes),
-    )
-
-
-def _named(items: list[LengthItem], word: str) -> list[LengthItem]:
-    return [item for item in items if word in f"{item.material} {item.description}".lower()]
-
-
-def _pick(
-    name: str, given: str | None, known: tuple[Item, ...], fitting: list[Item], notes: Notes
-) -> Item | None:
-    """Return the item of the price book that was asked for, or the first that fits the use."""
-    where = f"materials.{name}"
-    if given is None:
-        if fitting:
-            return notes.take(where, None, fitting[0], lambda item: item.material)
-        notes.problem(where, "left out, and the price book has none", "add one to the price book")
-        return None
-    for item in known:
-        if item.material == given:
-            return item
-    names = ", ".join(item.material for item in known) or "none"
-    notes.problem(where, f'"{given}" is not in the price book', f"choose one of: {names}")
-    return None

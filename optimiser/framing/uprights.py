@@ -6,15 +6,19 @@ length, rounded down to a tenth.
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 
-from optimiser.domain.frame import Box, Member
+from optimiser.domain.frame import Box, Edge, Member
+from optimiser.framing.bearing import behind
 from optimiser.framing.openings import Hole
 from optimiser.framing.setting_out import Line
 from optimiser.framing.settings import SHORTEST, Settings
 from optimiser.units import Tenths
 
 Span = tuple[int, int]
+
+BEARING = behind(Edge.FACTORY)
 
 _RULES = {
     "end": "frame.upright.end",
@@ -43,8 +47,11 @@ def member(
     *,
     follows_ceiling: bool = False,
 ) -> Member:
-    """Make one timber part whose longest way is its length; its mark is given later."""
-    x, y, z = at
+    """Make one timber part whose longest way is its length; its mark is given later.
+
+    `at` counts y from the back of its own box of the wall.
+    """
+    x, y, z = at[0], settings.back + at[1], at[2]
     dx, dy, dz = size
     across = sorted((settings.thick, settings.wide))
     rest = [dx, dy, dz]
@@ -85,10 +92,10 @@ def skeleton(
         top = settings.levels.lowest_ceiling(line.x, line.x + thick) - thick - settings.fit
         taken = []
         for hole in blocking:
-            outer = hole.outer(thick)
+            outer = hole.outer(settings)
             if outer.x0 < line.x + thick and line.x < outer.x1:
                 taken.append((outer.z0, outer.z1))
-        left = without((thick, top), taken)
+        left = without((settings.sole, top), taken)
         # Rails so near one another need no upright between; nobody cuts a stud of 5 mm.
         spans[line.x] = [(lo, hi) for lo, hi in left if hi - lo >= SHORTEST]
     return Skeleton(y=settings.front if front else 0, holes=blocking, lines=lines, spans=spans)
@@ -102,7 +109,7 @@ def upright_members(settings: Settings, frame: Skeleton) -> list[Member]:
         thick = settings.thick
         top = settings.levels.lowest_ceiling(line.x, line.x + thick) - thick - settings.fit
         for lo, hi in spans:
-            kind = "upright" if (lo, hi) == (thick, top) else "short upright"
+            kind = "upright" if (lo, hi) == (settings.sole, top) else "short upright"
             made.append(
                 member(
                     settings,
@@ -119,13 +126,17 @@ def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:
     """Return the short upright behind the glass at each end that it returns round, if free."""
     if fire is None:
         return []
-    y = settings.depth - fire.depth - settings.thick
+    across, deep = settings.thick, settings.wide
+    # Across, it bears with its thickness on the returns: too little of a wide section.
+    if settings.depth - fire.depth - deep < settings.wide <= 2 * settings.thick:
+        across, deep = deep, across
+    y = settings.depth - fire.depth - deep
     if y < settings.wide:
         return []
     made = []
     for wanted, x in (
         (fire.to_left, settings.left),
-        (fire.to_right, settings.right - settings.wide),
+        (fire.to_right, settings.right - across),
     ):
         if wanted:
             made.append(
@@ -134,7 +145,57 @@ def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:
                     "short upright",
                     "frame.upright.return-edge",
                     (x, y, fire.frame.z0),
-                    (settings.wide, settings.thick, fire.frame.height),
+                    (across, deep, fire.frame.height),
                 )
             )
     return made
+
+
+def end_uprights(settings: Settings, frame: Skeleton, made: list[Member]) -> list[Member]:
+    """Return what holds a bare end's board between front and back: pieces between the returns.
+
+    `made` are the members so far, whose returns beside the end are what the pieces stand between.
+    """
+    found: list[Member] = []
+    for bare, x in (
+        (settings.left_bare, settings.left),
+        (settings.right_bare, settings.right - settings.thick),
+    ):
+        spans = frame.spans.get(x, [])
+        held = sorted(
+            (one.box.z, one.box.z + one.box.dz)
+            for one in made
+            if one.kind == "return" and one.box.x == x
+        )
+        for stretch in bare:
+            for y, rule in _end_places(settings, stretch.y):
+                for (_, low), (high, _) in itertools.pairwise(held):
+                    inside = any(
+                        lo - settings.thick <= low and high <= hi + settings.thick + settings.fit
+                        for lo, hi in spans
+                    )
+                    shown = stretch.z0 < high and low < stretch.z1
+                    if inside and shown and high - low >= SHORTEST:
+                        size = (settings.thick, settings.wide, high - low)
+                        found.append(member(settings, "short upright", rule, (x, y, low), size))
+    return found
+
+
+def _end_places(settings: Settings, y0: int) -> list[tuple[int, str]]:
+    """Return where uprights stand between back and front timber of a bare end, and why."""
+    wide, front = settings.wide, settings.front
+    places: list[tuple[int, str]] = []
+    behind = 0
+    if y0 > wide - BEARING:
+        if y0 >= front:
+            return []
+        behind = min(y0, front - wide)
+        if behind < wide:
+            return []
+        places.append((behind, "frame.upright.end-edge"))
+    parts = -(-(front - behind) // settings.limit)
+    for part in range(1, parts):
+        y = behind + (front - behind) * part // parts
+        if y >= behind + wide and y + wide <= front:
+            places.append((y, "frame.upright.end-span"))
+    return places

@@ -3,66 +3,127 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from string import ascii_lowercase
 from typing import TypeVar
 
 from optimiser.domain.frame import Bead, Board, Frame, Member
 from optimiser.domain.job import Job
 from optimiser.domain.part_list import PartList
 from optimiser.domain.parts import BoardPart, LengthPart
+from optimiser.domain.plan import CuttingPlan
 from optimiser.domain.price_book import LengthItem, PriceBook, SheetItem
 from optimiser.domain.rack import Rack
-from optimiser.domain.request import CuttingRequest, Keep, LengthMaterial, SheetMaterial
+from optimiser.domain.request import Choice, CuttingRequest, Keep, LengthMaterial, SheetMaterial
 from optimiser.errors import InvalidInput, Problem
 
 PieceT = TypeVar("PieceT")
+PartT = TypeVar("PartT", Member | Bead, Board)
 
 
 def job_of_frame(frame: Frame, *, client: str = "", needed: str = "") -> Job:
-    """Gather a framed wall's equal members, beads and boards, by their marks, into parts to cut."""
-    lengths: dict[str, list[Member | Bead]] = {}
-    pieces: tuple[Member | Bead, ...] = (*frame.members, *frame.beads)
-    for piece in pieces:
-        lengths.setdefault(piece.mark, []).append(piece)
-    boards: dict[str, list[Board]] = {}
-    for board in frame.boards:
-        boards.setdefault(board.mark, []).append(board)
+    """Gather a framed wall's equal members, beads and boards, by their marks, into parts to cut.
+
+    What every way to board the wall needs is cut whichever is chosen; the rest of each way is one
+    option of the job's choice, its parts' ids ending in "+a", "+b" and so on.
+    """
+    ways = (frame, *frame.alternatives)
+    lengths = [_by_mark(_lengths(way)) for way in ways]
+    boards = [_by_mark(way.boards) for way in ways]
+    options: list[list[str]] = [[] for _ in ways]
+    long = [
+        (piece[0].material, _length_part(frame.job, id_, piece))
+        for id_, piece in _dealt(frame.job, lengths, options)
+    ]
+    flat = [
+        (piece[0].material, _board_part(frame.job, id_, piece))
+        for id_, piece in _dealt(frame.job, boards, options)
+    ]
+    choice = Choice(id=_choice_id(frame.job), options=tuple(map(tuple, options)))
     return Job(
         name=frame.job,
         client=client,
         needed=needed,
-        parts=PartList(
-            lengths=tuple(
-                (
-                    same[0].material,
-                    LengthPart(
-                        id=f"{frame.job}/{mark}",
-                        job=frame.job,
-                        length=same[0].length,
-                        quantity=len(same),
-                        name=_name_of_all(piece.kind for piece in same),
-                    ),
-                )
-                for mark, same in lengths.items()
-            ),
-            boards=tuple(
-                (
-                    alike[0].material,
-                    BoardPart(
-                        id=f"{frame.job}/{mark}",
-                        job=frame.job,
-                        width=alike[0].width,
-                        height=alike[0].height,
-                        quantity=len(alike),
-                        turn=alike[0].turn,
-                        cut_outs=alike[0].cut_outs,
-                        name=_name_of_all(board.face for board in alike),
-                    ),
-                )
-                for mark, alike in boards.items()
-            ),
-        ),
+        parts=PartList(lengths=tuple(long), boards=tuple(flat)),
         quantities=frame.quantities,
+        choices=(choice,) if len(ways) > 1 else (),
     )
+
+
+def _lengths(frame: Frame) -> Iterator[Member | Bead]:
+    yield from frame.members
+    yield from frame.beads
+
+
+def _choice_id(job: str) -> str:
+    return f"{job}/boarding"
+
+
+def _by_mark(pieces: Iterable[PartT]) -> dict[str, list[PartT]]:
+    found: dict[str, list[PartT]] = {}
+    for piece in pieces:
+        found.setdefault(piece.mark, []).append(piece)
+    return found
+
+
+def _dealt(
+    job: str, ways: list[dict[str, list[PartT]]], options: list[list[str]]
+) -> Iterator[tuple[str, list[PartT]]]:
+    """Yield each part's id and its pieces: those common to all ways, then what one needs more."""
+    for mark in dict.fromkeys(mark for way in ways for mark in way):
+        common = min(len(way.get(mark, ())) for way in ways)
+        if common:
+            yield f"{job}/{mark}", next(way[mark] for way in ways if mark in way)[:common]
+        for letter, way, option in zip(ascii_lowercase, ways, options, strict=False):
+            more = way.get(mark, [])[common:]
+            if more:
+                id_ = f"{job}/{mark}+{letter}"
+                option.append(id_)
+                yield id_, more
+
+
+def _length_part(job: str, id_: str, same: list[Member | Bead]) -> LengthPart:
+    return LengthPart(
+        id=id_,
+        job=job,
+        length=same[0].length,
+        quantity=len(same),
+        name=_name_of_all(piece.kind for piece in same),
+    )
+
+
+def _board_part(job: str, id_: str, alike: list[Board]) -> BoardPart:
+    return BoardPart(
+        id=id_,
+        job=job,
+        width=alike[0].width,
+        height=alike[0].height,
+        quantity=len(alike),
+        turn=alike[0].turn,
+        cut_outs=alike[0].cut_outs,
+        name=_name_of_all(board.face for board in alike),
+    )
+
+
+def frame_as_planned(frame: Frame, plan: CuttingPlan) -> Frame:
+    """Return the wall boarded in the way that a plan chose, without the other ways."""
+    chosen = {one.choice: one.option for one in plan.chosen}
+    option = chosen.get(_choice_id(frame.job), 0)
+    return replace((frame, *frame.alternatives)[option], alternatives=())
+
+
+def job_as_planned(job: Job, frame: Frame, plan: CuttingPlan) -> Job:
+    """Return a wall's job with the parts and quantities of the way that a plan chose."""
+    chosen = {one.choice: one.option for one in plan.chosen}
+    optional = {id_ for choice in job.choices for option in choice.options for id_ in option}
+    wanted = {id_ for one in job.choices for id_ in one.options[chosen.get(one.id, 0)]}
+    left_out = optional - wanted
+    parts = PartList(
+        lengths=tuple(pair for pair in job.parts.lengths if pair[1].id not in left_out),
+        boards=tuple(pair for pair in job.parts.boards if pair[1].id not in left_out),
+    )
+    quantities = frame_as_planned(frame, plan).quantities
+    return replace(job, parts=parts, quantities=quantities, choices=())
 
 
 def _name_of_all(names: Iterable[str]) -> str:
@@ -98,6 +159,7 @@ def request_for_jobs(
             for item in book.sheets
             if _of(item.material, boards)
         ),
+        choices=tuple(choice for job in jobs for choice in job.choices),
     )
 
 

@@ -11,12 +11,12 @@ from collections.abc import Sequence
 from math import isfinite
 from typing import TYPE_CHECKING
 
+from optimiser.domain.fault import Fault
 from optimiser.domain.parts import BoardPart, LengthPart
 from optimiser.errors import PlanRefused, Problem
 from optimiser.verify.access import check_access
 from optimiser.verify.board_bounds import sheet_bound
 from optimiser.verify.bounds import length_bound
-from optimiser.verify.fault import Fault
 from optimiser.verify.lengths import check_length_layouts
 from optimiser.verify.sheets import check_sheet_layouts
 from optimiser.verify.weighing import BadCertificate

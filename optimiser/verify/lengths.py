@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from optimiser.domain.fault import Fault
 from optimiser.domain.plan import LengthLayout, LengthPlan, Money, Stretch, Usage
 from optimiser.units import mm
-from optimiser.verify.fault import Fault
 from optimiser.verify.supply import check_supply
 from optimiser.verify.worth import length_is_kept, length_rate, worth
 

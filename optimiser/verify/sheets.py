@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from optimiser.domain.fault import Fault
 from optimiser.domain.plan import Leftover, Money, PlacedBoard, SheetLayout, SheetPlan, Usage
 from optimiser.units import mm
-from optimiser.verify.fault import Fault
 from optimiser.verify.supply import check_supply
 from optimiser.verify.worth import board_is_kept, sheet_rate, worth
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from optimiser.verify.fault import Fault
+from optimiser.domain.fault import Fault
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping

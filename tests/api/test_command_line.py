@@ -208,13 +208,14 @@ def test_the_demo_writes_a_folder_that_holds_together(
     linked = {link for link in re.findall(r'(?:src|href)="([^"#]+)"', page)}
     assert linked <= names
     assert {name for name in names if name.endswith(".svg")} <= linked
-    request = json.loads((out / "request.json").read_text(encoding="utf-8"))
-    ids = [
-        part["id"]
+    plan = json.loads((out / "plan.json").read_text(encoding="utf-8"))
+    ids = {
+        part["part"]
         for kind in ("lengths", "sheets")
-        for item in request[kind]
-        for part in item["parts"]
-    ]
+        for item in plan[kind]
+        for layout in item["layouts"]
+        for part in layout["parts"]
+    }
     assert all(f"<td>{id_}</td>" in page for id_ in ids)
     with (out / "order.csv").open(encoding="utf-8", newline="") as file:
         head, *rows = csv.reader(file)

@@ -229,11 +229,15 @@ def joints_on_air(frame: Frame, *, front: int, wide: int, least: int) -> list[tu
             )
             if not is_joint or b - a < least or middle > top:
                 continue
-            held = any(
-                box.x <= x - 150 and x + 150 <= box.x + box.dx and box.z <= middle <= box.z + box.dz
-                for box in timbers
-            )
-            if not held:
+            # One upright behind both boards, or one behind each.
+            held = [
+                any(
+                    box.x <= lo and hi <= box.x + box.dx and box.z <= middle <= box.z + box.dz
+                    for box in timbers
+                )
+                for lo, hi in ((x - 150, x), (x, x + 150))
+            ]
+            if not all(held):
                 found.append((x, middle))
     return found
 
@@ -308,7 +312,7 @@ def rows_on_air(frame: Frame, *, front: int, wide: int) -> list[tuple[float, int
     Between uprights less than 100 apart the board needs none.
     """
     fronts = [b for b in frame.boards if b.face == "front"]
-    timbers = [m.box for m in frame.members if m.box.y == front and m.box.dy == wide]
+    timbers = [m.box for m in frame.members if m.box.y + m.box.dy == front + wide]
     found = []
     for one in fronts:
         z = one.z + one.height

@@ -2,16 +2,26 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from dataclasses import replace
+
 import pytest
 
 from api.examples import BATCH_EXAMPLE
+from optimiser.domain.frame import Frame
 from optimiser.domain.job import Job
 from optimiser.domain.rack import Rack
 from optimiser.errors import InvalidInput, Problem
 from optimiser.formats.price_book import price_book_from_document
 from optimiser.formats.wall import wall_from_document
 from optimiser.framing.build import frame_wall
-from optimiser.planning.jobs import job_of_frame, request_for_jobs
+from optimiser.planning.jobs import (
+    frame_as_planned,
+    job_as_planned,
+    job_of_frame,
+    request_for_jobs,
+)
+from optimiser.planning.plan import plan_cutting
 from tests.cutting_builders import (
     a_board_part,
     a_keep,
@@ -38,11 +48,71 @@ def problems_of(*jobs: Job, rack: Rack | None = None) -> tuple[Problem, ...]:
     return refusal.value.problems
 
 
-def test_equal_members_of_a_wall_become_one_part_with_their_number() -> None:
-    frame = frame_wall(
+def a_frame() -> Frame:
+    return frame_wall(
         wall_from_document(BATCH_EXAMPLE["walls"][0], name="wall"),
         price_book_from_document(BATCH_EXAMPLE["prices"], name="prices"),
     )
+
+
+def counted_parts(frame: Frame) -> Counter[tuple[str, int, int]]:
+    """Count what a frame is made of by material and size."""
+    pieces: Counter[tuple[str, int, int]] = Counter()
+    pieces.update((one.material, one.length, 0) for one in frame.members)
+    pieces.update((one.material, one.length, 0) for one in frame.beads)
+    pieces.update((one.material, one.width, one.height) for one in frame.boards)
+    return pieces
+
+
+def counted_option(job: Job, option: int) -> Counter[tuple[str, int, int]]:
+    """Count what a job cuts when one option of its choice is taken."""
+    (choice,) = job.choices
+    optional = {id_ for ids in choice.options for id_ in ids}
+    pieces: Counter[tuple[str, int, int]] = Counter()
+    for material, part in job.parts.lengths:
+        if part.id not in optional or part.id in choice.options[option]:
+            pieces[material, part.length, 0] += part.quantity
+    for material, board in job.parts.boards:
+        if board.id not in optional or board.id in choice.options[option]:
+            pieces[material, board.width, board.height] += board.quantity
+    return pieces
+
+
+def test_each_way_to_board_a_wall_is_one_option_and_whole_with_the_common_parts() -> None:
+    frame = a_frame()
+
+    job = job_of_frame(frame)
+
+    ways = (frame, *frame.alternatives)
+    assert len(job.choices[0].options) == len(ways) > 1
+    for option, way in enumerate(ways):
+        assert counted_option(job, option) == counted_parts(way)
+
+
+def test_a_plan_says_which_way_the_wall_is_boarded() -> None:
+    frame = a_frame()
+    book = price_book_from_document(BATCH_EXAMPLE["prices"], name="prices")
+    job = job_of_frame(frame)
+    request = request_for_jobs((job,), book, Rack(), keep=a_keep(), seed=1, seconds=1)
+
+    plan = plan_cutting(request)
+
+    chosen = plan.chosen[0].option
+    as_built = frame_as_planned(frame, plan)
+    assert as_built.boarding == (frame, *frame.alternatives)[chosen].boarding
+    assert as_built.alternatives == ()
+    planned = job_as_planned(job, frame, plan)
+    assert planned.choices == ()
+    assert planned.quantities == as_built.quantities
+    ids = {part.id for _, part in planned.parts.lengths}
+    ids |= {part.id for _, part in planned.parts.boards}
+    cut = {part.part for item in plan.lengths for one in item.layouts for part in one.parts}
+    cut |= {part.part for item in plan.sheets for one in item.layouts for part in one.parts}
+    assert ids == cut
+
+
+def test_equal_members_of_a_wall_become_one_part_with_their_number() -> None:
+    frame = replace(a_frame(), alternatives=())
 
     job = job_of_frame(frame, client="Mill Cottage", needed="2026-12-07")
 
@@ -69,10 +139,7 @@ def test_equal_members_of_a_wall_become_one_part_with_their_number() -> None:
 
 
 def test_a_part_that_serves_several_places_says_so_in_its_name() -> None:
-    frame = frame_wall(
-        wall_from_document(BATCH_EXAMPLE["walls"][0], name="wall"),
-        price_book_from_document(BATCH_EXAMPLE["prices"], name="prices"),
-    )
+    frame = replace(a_frame(), alternatives=())
 
     parts = {part.id: part for _, part in job_of_frame(frame).parts.boards}
     names = {part.name for part in parts.values()}

@@ -1,4 +1,4 @@
-"""One way in which a plan is not a plan. The checker lists every fault and never mends one."""
+"""One way in which a plan is not a plan, or a frame no frame. A checker lists all, mends none."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """Where the plan is wrong, and how."""
+    """Where a plan or a frame is wrong, and how."""
 
     where: str
     what: str

@@ -1,0 +1,81 @@
+"""Where in a TOML text a field stands, so that a fault can quote the line that it is about.
+
+Knows keys, tables and arrays of tables as fitters write them; what it does not find it does not
+quote. It judges nothing: `tomllib` has read the text before.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from optimiser.errors import Problem
+
+_TABLE = re.compile(r"\s*(\[{1,2})\s*([A-Za-z0-9_.\-\s]+?)\s*\]{1,2}\s*(#.*)?")
+_KEY = re.compile(r"\s*([A-Za-z0-9_\-]+)\s*=")
+_AT = re.compile(r"\(at line (\d+), column \d+\)")
+_UNITS = ("_mm", "_kg", "_in")
+_MOST_SHOWN = 80
+
+
+def lines_of(text: str) -> dict[str, int]:
+    """Return the number, from 1, of the line on which each field of a TOML text stands.
+
+    Fields are named as faults name them: "site.clear_width_mm", "niches[1].x_mm".
+    """
+    found: dict[str, int] = {}
+    counted: dict[str, int] = {}
+    table = ""
+    for number, line in enumerate(text.splitlines(), start=1):
+        head = _TABLE.fullmatch(line)
+        if head is not None:
+            table = _path(head[2].replace(" ", ""), counted, is_new=head[1] == "[[")
+            found.setdefault(table, number)
+            continue
+        key = _KEY.match(line)
+        if key is not None:
+            found.setdefault(f"{table}.{key[1]}" if table else key[1], number)
+    return found
+
+
+def _path(name: str, counted: dict[str, int], *, is_new: bool) -> str:
+    """Return a table's name with the place of each array of tables on the way to it."""
+    path = ""
+    steps = name.split(".")
+    for i, step in enumerate(steps):
+        path = f"{path}.{step}" if path else step
+        if is_new and i == len(steps) - 1:
+            counted[path] = counted.get(path, -1) + 1
+        if path in counted:
+            path = f"{path}[{counted[path]}]"
+    return path
+
+
+def quoted(problems: tuple[Problem, ...], text: str) -> tuple[Problem, ...]:
+    """Return the problems of a TOML text, each with the line that it is about, where it is found.
+
+    A field may be named with or without its unit, and after the text's own name and a colon.
+    """
+    found = lines_of(text)
+    plain = {_without_unit(field): number for field, number in found.items()}
+    shown = text.splitlines()
+    made: list[Problem] = []
+    for problem in problems:
+        field = problem.field.rsplit(": ", 1)[-1]
+        number = found.get(field, plain.get(_without_unit(field)))
+        at = _AT.search(problem.trouble)
+        if at is not None:
+            number = int(at[1])
+        if number is None or not 0 < number <= len(shown):
+            made.append(problem)
+            continue
+        line = shown[number - 1].strip()[:_MOST_SHOWN]
+        made.append(replace(problem, trouble=f"{problem.trouble}; line {number}: {line}"))
+    return tuple(made)
+
+
+def _without_unit(field: str) -> str:
+    for unit in _UNITS:
+        if field.endswith(unit):
+            return field.removesuffix(unit)
+    return field

@@ -1,0 +1,183 @@
+"""Which screws hold each member: at its ends into its neighbours, and into the house behind it.
+
+Screws into the existing wall keep out of the bands in which its cables may run.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from optimiser.domain.frame import Box, Fixing, Member, NoScrewBand, Point, WallFixing
+from optimiser.domain.wall import ExistingWall
+from optimiser.framing.settings import Settings
+from optimiser.units import Tenths, mm
+
+# Plates and uprights are fixed at 600 at most: UK trade wiki, stud walls.
+FIXING = 6_000
+SCREWS_PER_END = 2
+# Kinds of member that run along the wall and end against uprights.
+ALONG = ("sill", "head", "noggin", "strut", "ledger")
+SINGLE, DOUBLE = ("screw-80", 800), ("screw-100", 1_000)
+# The first and last screw of a run stand this far from its ends: common practice, no source.
+FROM_END = 500
+# A cable hidden less than 50 deep runs within 150 of an angle or the ceiling, or straight up, down
+# or across from an accessory: BS 7671 522.6.202, as training companies quote it. 25 each side of
+# an accessory's middle is half a single box: calculated from 47 to the next whole 5.
+ZONE = 1_500
+HALF_BOX = 500
+# A screw that would meet a band moves along its member by this much at a time.
+_STEP = 100
+
+
+def fixed(listed: list[Member], settings: Settings, groups: list[str]) -> list[Member]:
+    """Return the members of one box with the screws at their ends and the names of their groups."""
+    thick = settings.thick
+    uprights: dict[int, set[int]] = {}
+    for one in listed:
+        if one.kind in ("upright", "short upright"):
+            uprights.setdefault(one.box.y, set()).add(one.box.x)
+    every = set().union(*uprights.values()) if uprights else set()
+    doubled = {x for x in every if x + thick in every}
+    return [
+        replace(one, fixings=tuple(_fixings(one, doubled, thick)), group=group)
+        for one, group in zip(listed, groups, strict=True)
+    ]
+
+
+def _fixings(one: Member, doubled: set[int], thick: int) -> Iterator[Fixing]:
+    if one.kind.endswith("plate"):
+        count = -(-one.length // FIXING) + 1
+        yield _screws("along", DOUBLE, count, 1)
+        return
+    box = one.box
+    for end in ("start", "end"):
+        through = 1
+        if one.kind in ALONG:
+            first = box.x - 2 * thick if end == "start" else box.x + box.dx
+            through = 2 if first in doubled else 1
+        # A return meets the edge of an upright, which no screw of 80 passes: it goes in aslant.
+        slant = one.kind == "return"
+        yield _screws(
+            end, DOUBLE if through == 2 else SINGLE, SCREWS_PER_END, 0 if slant else through
+        )
+
+
+def _screws(end: str, screw: tuple[str, int], count: int, through: int) -> Fixing:
+    item, length = screw
+    return Fixing(end=end, item=item, length=Tenths(length), count=count, through=through)
+
+
+def no_screw_bands(settings: Settings) -> tuple[NoScrewBand, ...]:
+    """Return where cables may run in the existing wall, by its accessories; nothing without any."""
+    spots = settings.wall.site.accessories
+    high = settings.levels.highest_ceiling(0, settings.width)
+    low = settings.levels.lowest_floor(0, settings.width)
+    found: list[NoScrewBand] = []
+    for i, spot in enumerate(spots, start=1):
+        x = spot.x - settings.offset
+        found.append(
+            _band(f"up and down from accessory {i}", x - HALF_BOX, x + HALF_BOX, low, high)
+        )
+        across = spot.z - HALF_BOX, spot.z + HALF_BOX
+        found.append(_band(f"across from accessory {i}", 0, settings.width, *across))
+    if spots:
+        found.append(_band("below the ceiling", 0, settings.width, high - ZONE, high))
+        if settings.offset < ZONE:
+            found.append(_band("at the left corner", 0, ZONE - settings.offset, low, high))
+        beyond = settings.wall.site.clear_width - settings.offset - settings.width
+        if beyond < ZONE:
+            edge = settings.width - ZONE + beyond
+            found.append(_band("at the right corner", edge, settings.width, low, high))
+    return tuple(band for band in found if band.box.dx > 0)
+
+
+def _band(name: str, x0: int, x1: int, z0: int, z1: int) -> NoScrewBand:
+    box = Box(
+        x=Tenths(x0),
+        y=Tenths(0),
+        z=Tenths(z0),
+        dx=Tenths(x1 - x0),
+        dy=Tenths(0),
+        dz=Tenths(z1 - z0),
+    )
+    return NoScrewBand(name=name, box=box)
+
+
+def wall_fixings(
+    members: Iterable[Member], settings: Settings, bands: tuple[NoScrewBand, ...]
+) -> list[WallFixing]:
+    """Return each screw from one box's members into the existing wall, its floor and ceiling."""
+    site = settings.wall.site
+    spacing = site.plug_spacing or FIXING
+    studs = [stud - settings.offset for stud in site.stud_positions]
+    found: list[WallFixing] = []
+    for one in members:
+        box = one.box
+        if one.kind in ("upright", "short upright") and box.y == settings.back:
+            if site.kind is ExistingWall.SOLID:
+                x = box.x + box.dx // 2
+                for z in _spread(box.z, box.z + box.dz, spacing):
+                    spot = _clear_of(x, z, (box.z, box.z + box.dz), bands)
+                    if spot is not None:
+                        found.append(_into(one, (x, settings.back, spot), "wall", "plug-fixing"))
+        elif one.kind == "ledger":
+            for stud in studs:
+                if box.x <= stud <= box.x + box.dx:
+                    for z in (box.z + box.dz // 4, box.z + 3 * box.dz // 4):
+                        if not _in_band(stud, z, bands):
+                            at = (stud, settings.back, z)
+                            found.append(_into(one, at, "stud", "screw-100"))
+        elif one.kind.endswith("plate"):
+            found += _plate(one, settings)
+    return found
+
+
+def _plate(one: Member, settings: Settings) -> Iterator[WallFixing]:
+    box = one.box
+    sole = one.kind == "sole plate"
+    y = box.y + box.dy // 2
+    for x in _spread(box.x, box.x + box.dx, FIXING):
+        if sole:
+            into = "floor" if settings.base == 0 else "box below"
+            yield _into(one, (x, y, box.z), into, "screw-100")
+        elif not settings.flat_top:
+            at = (x, y, settings.levels.ceiling(x))
+            yield _into(one, at, "ceiling", "screw-100")
+
+
+def _spread(start: int, end: int, spacing: int) -> list[int]:
+    """Return places along a run, its ends' included, no further apart than the spacing."""
+    inset = min(FROM_END, (end - start) // 4)
+    parts = -(-(end - start) // spacing)
+    lo, hi = start + inset, end - inset
+    return [lo + (hi - lo) * i // parts for i in range(parts + 1)]
+
+
+def _in_band(x: int, z: int, bands: tuple[NoScrewBand, ...]) -> bool:
+    for band in bands:
+        box = band.box
+        if box.x < x < box.x + box.dx and box.z < z < box.z + box.dz:
+            return True
+    return False
+
+
+def _clear_of(x: int, z: int, span: tuple[int, int], bands: tuple[NoScrewBand, ...]) -> int | None:
+    """Return the nearest height on an upright that no band covers, None when there is none."""
+    if not _in_band(x, z, bands):
+        return z
+    most = (span[1] - span[0]) // _STEP
+    ways = itertools.chain.from_iterable((z + n * _STEP, z - n * _STEP) for n in range(1, most + 1))
+    inside = (way for way in ways if span[0] + _STEP <= way <= span[1] - _STEP)
+    return next((way for way in inside if not _in_band(x, way, bands)), None)
+
+
+def _into(one: Member, at: tuple[int, int, int], into: str, item: str) -> WallFixing:
+    point = Point(x=Tenths(at[0]), y=Tenths(at[1]), z=Tenths(at[2]))
+    return WallFixing(at=point, into=into, item=item, member=one.mark)
+
+
+def spacing_text(settings: Settings) -> str:
+    """Say how far apart plugs are at most."""
+    return mm(settings.wall.site.plug_spacing or FIXING)

@@ -1,0 +1,26 @@
+"""One box of a wall, framed and boarded in one way: what everything said about it rests on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from optimiser.domain.frame import Bead, Board, Face, Member, Tape
+from optimiser.framing.layout import Layer
+from optimiser.framing.placing import Placed
+from optimiser.framing.returns import Level
+from optimiser.framing.settings import Settings
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Framed:
+    """One box of the wall, boarded in one way. `levels` are those of the struts, by opening."""
+
+    placed: Placed
+    settings: Settings
+    layers: tuple[Layer, ...]
+    members: tuple[Member, ...]
+    boards: tuple[Board, ...]
+    faces: tuple[Face, ...]
+    beads: tuple[Bead, ...]
+    tapes: tuple[Tape, ...]
+    levels: dict[str, list[Level]]

@@ -1,0 +1,104 @@
+"""What holds a level board from above or below: a top, an underside, the lining over a fire.
+
+Returns run beside most uprights already; where an opening cut an upright off, one is added, and
+noggins close the back edge of a board that ends short of the existing wall.
+"""
+
+from __future__ import annotations
+
+import itertools
+from dataclasses import dataclass
+
+from optimiser.domain.frame import Member
+from optimiser.framing.horizontals import NARROWEST_BAY
+from optimiser.framing.openings import Hole
+from optimiser.framing.settings import Settings
+from optimiser.framing.uprights import BEARING, Skeleton, member
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Level:
+    """A level board's plane at `z`, above or below its timber; its back edge at y."""
+
+    z: int
+    above: bool
+    y: int
+
+    def timber(self, thick: int) -> int:
+        """Return where a timber lying flat against the board begins."""
+        return self.z - thick if self.above else self.z
+
+
+def level_members(settings: Settings, front: Skeleton, made: list[Member]) -> list[Member]:
+    """Return the returns and noggins that a bare top and underside still need."""
+    top = settings.levels.flat_ceiling
+    found: list[Member] = []
+    if top is not None and settings.top_bare is not None:
+        found += _held(settings, front, made, _Level(z=top, above=True, y=settings.top_bare))
+    if settings.bottom_bare is not None:
+        level = _Level(z=settings.base, above=False, y=settings.bottom_bare)
+        found += _held(settings, front, made, level)
+    return found
+
+
+def lining_members(settings: Settings, made: list[Member], fire: Hole | None) -> list[Member]:
+    """Return the noggins behind the back edge of the lining over a fire, between the returns.
+
+    Where the fire reaches into the back frame, that frame's head is there already.
+    """
+    if fire is None or settings.fire_lining is None or fire.blocks_back(settings):
+        return []
+    level = _Level(z=fire.frame.z1, above=False, y=fire.back(settings))
+    x0, x1 = fire.frame.x0 - settings.thick, fire.frame.x1
+    held: list[tuple[int, int]] = sorted(
+        (one.box.x, one.box.x + one.box.dx)
+        for one in made
+        if x0 <= one.box.x <= x1 and _meets(one, level)
+    )
+    return _edge(settings, level, held, settings.limit)
+
+
+def _held(settings: Settings, front: Skeleton, made: list[Member], level: _Level) -> list[Member]:
+    thick, wide = settings.thick, settings.wide
+    held: list[tuple[int, int]] = []
+    found: list[Member] = []
+    end = settings.left
+    taken = {one.box.x for one in made if _meets(one, level)}
+    for line in front.lines:
+        x, across = line.x, thick
+        if line.x not in taken:
+            # Flat, so that it bears on both plates and leaves room for an opening beside it.
+            across = wide
+            beyond = min((other for other in taken if other > line.x), default=settings.right)
+            x = min(line.x, beyond - across, settings.right - across)
+            if x < end:
+                continue
+            at = (x, wide, level.timber(thick))
+            size = (across, settings.front - wide, thick)
+            found.append(member(settings, "return", "frame.return.level", at, size))
+        held.append((x, x + across))
+        end = x + across
+    # At the existing wall the plates of the back frame are there already.
+    at_wall = level.y <= wide - BEARING
+    return found if at_wall else found + _edge(settings, level, held, NARROWEST_BAY)
+
+
+def _meets(one: Member, level: _Level) -> bool:
+    edge = one.box.z + one.box.dz if level.above else one.box.z
+    return one.kind == "return" and edge == level.z
+
+
+def _edge(
+    settings: Settings, level: _Level, held: list[tuple[int, int]], least: int
+) -> list[Member]:
+    """Return flat noggins along the back edge, in each bay of at least that width."""
+    thick, wide = settings.thick, settings.wide
+    y = min(level.y, settings.front - wide)
+    if y < wide:
+        return []
+    z = level.timber(thick)
+    return [
+        member(settings, "noggin", "frame.noggin.edge", (x0, y, z), (x1 - x0, wide, thick))
+        for (_, x0), (x1, _) in itertools.pairwise(held)
+        if x1 - x0 >= least
+    ]

@@ -1,0 +1,103 @@
+"""Everything said about a framed wall, in the order in which a fitter wants to hear it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from optimiser.domain.finding import Finding, Severity
+from optimiser.domain.frame import NoScrewBand
+from optimiser.domain.wall import ExistingWall
+from optimiser.framing.appliances import (
+    fire_findings,
+    shelf_findings,
+    soundbar_findings,
+    tv_findings,
+)
+from optimiser.framing.findings import wall_findings
+from optimiser.framing.fixing import wall_fixings
+from optimiser.framing.framed import Framed
+from optimiser.framing.rules import finding
+from optimiser.framing.settings import Settings
+from optimiser.units import mm
+
+
+def remarks(
+    whole: Settings, way: list[Framed], bands: tuple[NoScrewBand, ...], fixings: int
+) -> list[Finding]:
+    """Return the findings of every check on a wall boarded in one way.
+
+    `fixings` is how many screws into the house found a place outside the bands.
+    """
+    return [
+        *wall_findings(whole, way),
+        *_site(whole, way, bands, fixings),
+        *(found for one in way for found in _openings(one, way)),
+    ]
+
+
+def _openings(one: Framed, way: list[Framed]) -> Iterator[Finding]:
+    placed, settings = one.placed, one.settings
+    fire_hole = next(
+        (hole for box in way for hole in box.placed.holes if hole.kind == "fire"), None
+    )
+    if placed.fire is not None and fire_hole is not None:
+        yield from fire_findings(settings, placed.fire, fire_hole)
+    for hole in placed.holes:
+        if hole.kind == "tv" and placed.tv is not None:
+            yield from tv_findings(settings, placed.tv, hole, fire_hole, one.levels[hole.name])
+        if hole.kind == "soundbar":
+            yield from soundbar_findings(settings, hole)
+        yield from shelf_findings(settings, hole)
+        if hole.lit:
+            yield finding(
+                "check.niche.light",
+                Severity.NOTE,
+                f"{hole.name} is lit: {hole.shelves + 1} strips of {mm(hole.clear.width)}",
+                "leave a cable at its top and a driver where a hand reaches it",
+            )
+
+
+def _site(
+    whole: Settings, way: list[Framed], bands: tuple[NoScrewBand, ...], fixings: int
+) -> Iterator[Finding]:
+    site = whole.wall.site
+    for side, lean, free in (
+        ("left", site.lean_left, whole.left_free),
+        ("right", site.lean_right, whole.right_free),
+    ):
+        if lean and not free:
+            way_in = "into the room" if lean > 0 else "away from the room"
+            yield finding(
+                "check.site.lean",
+                Severity.NOTE,
+                f"the {side} side wall leans {mm(abs(lean))} {way_in} at the ceiling",
+                f"pack the end upright plumb, up to {mm(abs(lean))}, and scribe the board to the"
+                " wall",
+            )
+    if site.skirting:
+        yield finding(
+            "check.site.skirting",
+            Severity.NOTE,
+            f"the skirting of {mm(site.skirting)} stays: the back frame stands {mm(site.skirting)}"
+            " off the wall",
+            "pack behind each back upright where it is fixed",
+        )
+    yield from _cables(way, bands, fixings, solid=site.kind is ExistingWall.SOLID)
+
+
+def _cables(
+    way: list[Framed], bands: tuple[NoScrewBand, ...], fixings: int, *, solid: bool
+) -> Iterator[Finding]:
+    if not bands:
+        return
+    wanted = sum(len(wall_fixings(one.members, one.settings, ())) for one in way)
+    loose = wanted - fixings
+    yield finding(
+        "check.site.cables",
+        Severity.WARNING if loose else Severity.NOTE,
+        f"{len(bands)} bands of the existing wall may hide cables; {loose}"
+        f" {'plugs' if solid else 'screws'} had no place outside them",
+        "detect before drilling; fix those members to their neighbours instead"
+        if loose
+        else "detect before drilling all the same",
+    )

@@ -1,0 +1,74 @@
+"""Tape: on each flat joint of the last layer, and in each inside angle under skim."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from optimiser.domain.frame import Point, Tape
+from optimiser.framing.boarding import level_surfaces
+from optimiser.framing.layout import Layer, room
+from optimiser.framing.openings import Hole
+from optimiser.framing.settings import Settings
+from optimiser.framing.uprights import without
+from optimiser.units import Tenths
+
+Spot = tuple[int, int, int]
+
+
+def tapes(settings: Settings, holes: list[Hole], last: Layer) -> list[Tape]:
+    """Return every run of tape of one box of the wall."""
+    return [*_flat(settings, holes, last), *(_angles(settings, holes) if settings.skim else ())]
+
+
+def _flat(settings: Settings, holes: list[Hole], last: Layer) -> Iterator[Tape]:
+    y = settings.back + settings.depth
+    for x, z0, z1 in last.seams:
+        gone = [(h.cut.z0, h.cut.z1) for h in holes if h.cut.x0 < x < h.cut.x1]
+        for lo, hi in without((z0, z1), gone):
+            yield _tape("joint-tape", (x, y, lo), (x, y, hi))
+    for x0, x1, z in last.rows:
+        gone = [(h.cut.x0, h.cut.x1) for h in holes if h.cut.z0 < z < h.cut.z1]
+        for lo, hi in without((x0, x1), gone):
+            yield _tape("joint-tape", (lo, y, z), (hi, y, z))
+
+
+def _angles(settings: Settings, holes: list[Hole]) -> Iterator[Tape]:
+    back, front = settings.back, settings.back + settings.depth
+    x0, x1 = settings.start, settings.end
+    if not settings.flat_top:
+        top = settings.levels.highest_ceiling(x0, x1)
+        yield _tape("angle-tape", (x0, front, top), (x1, front, top))
+        for x, bare in ((x0, settings.left_bare), (x1, settings.right_bare)):
+            for stretch in bare[-1:]:
+                z = room(settings, x, x)[1]
+                yield _tape("angle-tape", (x, back + stretch.y, z), (x, front, z))
+    for surface, place, _ in level_surfaces(settings):
+        if place.z1 < settings.depth - settings.skin:
+            y, z = surface.origin[1] - place.z1, surface.origin[2]
+            yield _tape("angle-tape", (place.x0, y, z), (place.x1, y, z))
+    for hole in holes:
+        if not hole.lined:
+            continue
+        clear, inner = hole.clear, front - hole.depth
+        corners = [(x, z) for x in (clear.x0, clear.x1) for z in (clear.z0, clear.z1)]
+        for x, z in corners:
+            yield _tape("angle-tape", (x, inner, z), (x, front, z))
+        if hole.kind != "tv":
+            for x in (clear.x0, clear.x1):
+                yield _tape("angle-tape", (x, inner, clear.z0), (x, inner, clear.z1))
+            for z in (clear.z0, clear.z1):
+                yield _tape("angle-tape", (clear.x0, inner, z), (clear.x1, inner, z))
+
+
+def _tape(kind: str, start: Spot, end: Spot) -> Tape:
+    return Tape(kind=kind, start=_point(start), end=_point(end), rule=f"quantity.{kind}")
+
+
+def _point(spot: Spot) -> Point:
+    return Point(x=Tenths(spot[0]), y=Tenths(spot[1]), z=Tenths(spot[2]))
+
+
+def length_of(tape: Tape) -> int:
+    """Return how long a run of tape is."""
+    a, b = tape.start, tape.end
+    return abs(b.x - a.x) + abs(b.y - a.y) + abs(b.z - a.z)

@@ -1,0 +1,158 @@
+"""What must stay free: openings, the fire's and the TV's space, where cables may run.
+
+What was wanted is read from the wall itself, so that a frame cannot agree with its own mistake.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from optimiser.domain.fault import Fault
+from optimiser.domain.frame import Board, Frame, Member, Opening
+from optimiser.domain.wall import Glass, Wall
+from optimiser.inspection.space import Block, block_of, corners, holes_of, is_filled, meeting
+from optimiser.inspection.standing import name_of
+
+# Skim on the linings: common practice, 2 to 3 thick.
+_SKIM = 30
+
+
+def faults_of_spaces(frame: Frame, wall: Wall) -> Iterator[Fault]:
+    """Yield what stands in a space that must stay free, and openings smaller than wanted."""
+    skim = 0 if wall.materials.skim is False else _SKIM
+    boxes, flat = corners(m.box for m in frame.members), corners(b.box for b in frame.boards)
+    spaces = [
+        (keep.name, block_of(keep.box), "the space kept free for it") for keep in frame.keep_outs
+    ]
+    spaces += [
+        (one.name, clear_of(one, frame, skim), "its clear opening") for one in frame.openings
+    ]
+    lows = np.array([(space.low, space.high) for _, space, _ in spaces], dtype=np.int64)
+    lows = lows.reshape(-1, 2, 3)
+    for i, j in np.argwhere(meeting(lows, boxes)):
+        member: Member = frame.members[j]
+        if not member.follows_ceiling:
+            yield Fault(spaces[i][0], f"{name_of(member)} stands in {spaces[i][2]}")
+    for i, j in np.argwhere(meeting(lows, flat)):
+        board: Board = frame.boards[j]
+        common = spaces[i][1].shared(block_of(board.box))
+        if i >= len(frame.keep_outs) and _belongs(board, frame.openings[i - len(frame.keep_outs)]):
+            continue
+        if common is not None and is_filled(common, holes_of(board)):
+            yield Fault(
+                spaces[i][0], f"board {board.mark} of {board.face} stands in {spaces[i][2]}"
+            )
+    yield from _too_small(frame, wall)
+    yield from _unkept(frame, wall)
+
+
+def _belongs(board: Board, opening: Opening) -> bool:
+    """Return whether a board may stand in an opening: a shelf, or the end that its glass returns
+    into, which is cut out for the glass and no further."""
+    side = board.face.rpartition(".")[2]
+    return (
+        side.startswith("shelf")
+        or (opening.open_left and side == "left")
+        or (opening.open_right and side == "right")
+    )
+
+
+def clear_of(opening: Opening, frame: Frame, skim: int) -> Block:
+    """Return the space of an opening, with the skim on its linings; a fire's has none."""
+    more = 0 if opening.kind == "fire" else skim
+    front = int(frame.depth if opening.front is None else opening.front)
+    return Block(
+        (opening.x - more, front - opening.depth, opening.z - more),
+        (opening.x + opening.width + more, front, opening.z + opening.height + more),
+    )
+
+
+def _too_small(frame: Frame, wall: Wall) -> Iterator[Fault]:
+    """Yield each opening that is missing, or smaller than what the wall asks for."""
+    named = {(one.kind, one.name): one for one in frame.openings}
+    asked: list[tuple[str, str, int, int, int]] = []
+    for niche in wall.niches:
+        asked.append(("niche", niche.name, niche.width, niche.height, niche.depth))
+    fire, tv, bar = wall.fire, wall.tv, wall.soundbar
+    if fire is not None:
+        asked.append(
+            ("fire", "fire", int(fire.opening_width or 0), int(fire.opening_height or 0), 0)
+        )
+    if tv is not None:
+        gap = 2 * int(tv.finger_gap or 0)
+        asked.append(
+            (
+                "tv",
+                "tv",
+                int(tv.recess_width or (tv.width or 0) + gap),
+                int(tv.recess_height or (tv.height or 0) + gap),
+                int(tv.recess_depth or 0),
+            )
+        )
+    if bar is not None:
+        asked.append(("soundbar", "soundbar", bar.width, bar.height, bar.depth))
+    for kind, name, width, height, depth in asked:
+        one = named.get((kind, name))
+        if one is None:
+            yield Fault(name, "has no opening in the frame")
+        elif (one.width < width and not (one.open_left or one.open_right)) or (
+            one.height < height or one.depth < depth
+        ):
+            yield Fault(
+                name,
+                f"is {one.width / 10:g} × {one.height / 10:g} clear, {one.depth / 10:g} deep;"
+                f" {width / 10:g} × {height / 10:g}, {depth / 10:g} deep was asked for",
+            )
+    for one in frame.openings:
+        if one.wanted is None:
+            continue
+        wanted, got = block_of(one.wanted), clear_of(one, frame, 0)
+        if wanted.shared(got) != wanted:
+            yield Fault(one.name, "does not hold the clear space that was wanted")
+
+
+def _unkept(frame: Frame, wall: Wall) -> Iterator[Fault]:
+    """Yield a fire's or TV's kept space that is missing or smaller than the thing itself."""
+    kept = {keep.name: keep.box for keep in frame.keep_outs}
+    fire, tv = wall.fire, wall.tv
+    if fire is not None:
+        box = kept.get("fire")
+        high = fire.body_height + int(fire.clearance_top or 0)
+        # Where the glass returns, the body reaches through the end board, which is cut out for it.
+        wide = fire.body_width if fire.glass in (None, Glass.FRONT) else 0
+        if box is None or box.dx < wide or box.dz < high:
+            yield Fault("fire", "is not kept free for its body and the maker's clearances")
+    if tv is not None:
+        box = kept.get("tv")
+        if box is None or box.dx < int(tv.width or 0) or box.dz < int(tv.height or 0):
+            yield Fault("tv", "is not kept free for the TV")
+
+
+def faults_of_fixings(frame: Frame, wall: Wall) -> Iterator[Fault]:
+    """Yield each screw into the house that meets no timber of its mark, or that a cable forbids."""
+    marked: dict[str, list[Block]] = {}
+    for member in frame.members:
+        marked.setdefault(member.mark, []).append(block_of(member.box))
+    bands = [block_of(band.box) for band in frame.bands]
+    for number, accessory in enumerate(wall.site.accessories, start=1):
+        x = int(accessory.x) - int(wall.extent.offset or 0)
+        inside = 0 <= x <= frame.width
+        if inside and not any(band.low[0] <= x <= band.high[0] for band in bands):
+            yield Fault(f"accessory {number}", "has no band kept free of screws")
+    for fixing in frame.fixings:
+        at = int(fixing.at.x), int(fixing.at.y), int(fixing.at.z)
+        where = f"screw of {fixing.member} at {at[0] / 10:g}, {at[1] / 10:g}, {at[2] / 10:g}"
+        # A head plate follows the ceiling, so only its plan says whether a screw meets it.
+        axes = (0, 1) if fixing.into == "ceiling" else (0, 1, 2)
+        if not any(
+            all(block.low[i] <= at[i] <= block.high[i] for i in axes)
+            for block in marked.get(fixing.member, ())
+        ):
+            yield Fault(where, "meets no timber")
+        if fixing.into in ("wall", "stud") and any(
+            band.low[0] < at[0] < band.high[0] and band.low[2] < at[2] < band.high[2]
+            for band in bands
+        ):
+            yield Fault(where, "enters a band where a cable may run")

@@ -1,0 +1,43 @@
+"""Prove a frame from its geometry: what a fitter would find wrong on site, found on paper.
+
+Independent of the generator: nothing here knows why a piece is where it is. The wall is asked only
+for what was wanted of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from optimiser.domain.fault import Fault
+from optimiser.domain.frame import Frame
+from optimiser.domain.wall import Wall
+from optimiser.inspection.clear import faults_of_fixings, faults_of_spaces
+from optimiser.inspection.facing import faults_of_faces
+from optimiser.inspection.restraint import missing_rests, unrestrained
+from optimiser.inspection.standing import loose_ends, outside, shared_space
+
+# What uprights are cut short where the wall does not say: common practice, no source.
+_FIT = 10
+
+
+def inspect_frame(frame: Frame, wall: Wall) -> tuple[Fault, ...]:
+    """Return every fault of a frame and of the other ways to board it; empty when it is sound.
+
+    Sizes in tenths of a millimetre, written in millimetres.
+    """
+    found: dict[Fault, None] = {}
+    for way in (frame, *frame.alternatives):
+        found.update(dict.fromkeys(_faults(way, wall)))
+    return tuple(found)
+
+
+def _faults(frame: Frame, wall: Wall) -> Iterator[Fault]:
+    fit = _FIT if wall.materials.fit is None else int(wall.materials.fit)
+    yield from shared_space(frame)
+    yield from outside(frame)
+    yield from loose_ends(frame, fit=fit)
+    yield from unrestrained(frame)
+    yield from missing_rests(frame)
+    yield from faults_of_faces(frame)
+    yield from faults_of_spaces(frame, wall)
+    yield from faults_of_fixings(frame, wall)

@@ -1,0 +1,179 @@
+"""How long an upright may stand alone: noggins, returns and rails hold it as often as the trade
+asks. Knows only what touches what."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from optimiser.domain.fault import Fault
+from optimiser.domain.frame import Board, Frame, Member, Toward
+from optimiser.inspection.space import Block, block_of, corners
+from optimiser.inspection.standing import name_of
+
+# Bays of 1 350 at most between noggins: UK trade wiki, stud walls.
+_FREE = 13_500
+# A bay this narrow has no room for a noggin, and its board needs none: common practice.
+_NARROW = 1_000
+# A return this near an upright's end is at its end: a rail, a plate and a return's own width.
+_END = 1_400
+# Where a strut stands nearer before an upright there is no room for a prop: common practice.
+_LEAST_PROP = 600
+# A shelf's end is fixed through board and skim of the cheek: two boards of 15 and skim.
+_LINING = 400
+# What carries a shelf's end runs back from the front: longer than a timber is wide.
+_LONG = 900
+
+
+def unrestrained(frame: Frame) -> Iterator[Fault]:
+    """Yield each upright that nothing holds over more of its height than it may stand alone."""
+    boxes = corners(m.box for m in frame.members)
+    ups = np.array(["upright" in m.kind for m in frame.members], dtype=np.bool_)
+    own = boxes[ups]
+    low = np.maximum(own[:, None, 0], boxes[None, :, 0])
+    high = np.minimum(own[:, None, 1], boxes[None, :, 1])
+    common = high - low
+    touching = (common[:, :, 2] > 0) & (common[:, :, :2].min(axis=2) == 0)
+    touching &= common[:, :, :2].max(axis=2) > 0
+    for row, number in enumerate(np.flatnonzero(ups)):
+        held = [(int(own[row, 0, 2]), int(own[row, 0, 2])), (int(own[row, 1, 2]),) * 2]
+        # Another upright beside it holds nothing that is not held itself.
+        held += [
+            (int(low[row, j, 2]), int(high[row, j, 2]))
+            for j in np.flatnonzero(touching[row] & ~ups)
+        ]
+        reached = int(own[row, 0, 2])
+        for start, end in sorted(held):
+            if start - reached > _FREE:
+                yield Fault(
+                    name_of(frame.members[number]),
+                    f"stands free from {reached / 10:g} to {start / 10:g}: more than"
+                    f" {_FREE / 10:g}",
+                )
+            reached = max(reached, end)
+    yield from _open_bays(frame)
+    yield from _open_ends(frame)
+
+
+def _open_bays(frame: Frame) -> Iterator[Fault]:
+    """Yield bays between two uprights of one front that no rail divides often enough."""
+    for face in frame.faces:
+        if not face.name.endswith("front"):
+            continue
+        whole = block_of(face.box)
+        back = whole.low[1] - face.layers * face.thickness
+        behind = [
+            (member, block)
+            for member, block in ((m, block_of(m.box)) for m in frame.members)
+            if block.high[1] == back
+            and whole.low[0] <= block.low[0]
+            and block.high[0] <= whole.high[0]
+        ]
+        yield from _bays_of([pair for pair in behind if "upright" in pair[0].kind], behind)
+
+
+def _bays_of(
+    ups: list[tuple[Member, Block]], behind: list[tuple[Member, Block]]
+) -> Iterator[Fault]:
+    rails = [block for member, block in behind if "upright" not in member.kind]
+    for member, one in ups:
+        beyond = [
+            other
+            for _, other in ups
+            if other.low[0] >= one.high[0] and other.high[1] == one.high[1]
+        ]
+        for other in beyond:
+            start, end = max(one.low[2], other.low[2]), min(one.high[2], other.high[2])
+            nearer = any(
+                mid.low[0] < other.low[0] and mid.low[2] < end and start < mid.high[2]
+                for mid in beyond
+                if mid is not other
+            )
+            if nearer or end - start <= _FREE or other.low[0] - one.high[0] < _NARROW:
+                continue
+            across = sorted(
+                (rail.low[2], rail.high[2])
+                for rail in rails
+                if rail.low[0] <= one.high[0]
+                and other.low[0] <= rail.high[0]
+                and rail.high[1] == one.high[1]
+            )
+            if _widest(across, start, end) > _FREE:
+                yield Fault(name_of(member), "has no noggin in the bay at its right")
+
+
+def _widest(held: list[tuple[int, int]], start: int, end: int) -> int:
+    """Return the longest stretch from `start` to `end` that nothing holds."""
+    reached, most = start, 0
+    for low, high in [*held, (end, end)]:
+        most = max(most, min(low, end) - reached)
+        reached = max(reached, high)
+    return most
+
+
+def _open_ends(frame: Frame) -> Iterator[Fault]:
+    """Yield front uprights that no return joins to the back at one of their ends."""
+    returns = [block_of(m.box) for m in frame.members if m.kind == "return"]
+    plane = {board.box.y for board in frame.boards if board.faces is Toward.FRONT}
+    for member in frame.members:
+        one = block_of(member.box)
+        if "upright" not in member.kind or one.high[1] not in plane:
+            continue
+        near = [
+            block
+            for block in returns
+            if block.high[1] == one.low[1]
+            and block.low[0] < one.high[0]
+            and one.low[0] < block.high[0]
+        ]
+        if not near:
+            continue
+        if not any(
+            block.low[2] <= one.low[2] + _END and one.low[2] - _END <= block.high[2]
+            for block in near
+        ):
+            yield Fault(name_of(member), "is not joined to the back at its foot")
+        if not any(
+            block.high[2] >= one.high[2] - _END and block.low[2] <= one.high[2] + _END
+            for block in near
+        ):
+            yield Fault(name_of(member), "is not joined to the back at its head")
+
+
+def missing_rests(frame: Frame) -> Iterator[Fault]:
+    """Yield struts with no prop from an upright behind, and shelves with no timber at an end."""
+    blocks = [block_of(m.box) for m in frame.members]
+    for number, member in enumerate(frame.members):
+        if member.kind != "strut":
+            continue
+        strut = blocks[number]
+        for other, behind in zip(frame.members, blocks, strict=True):
+            gap = strut.low[1] - behind.high[1]
+            passes = behind.low[2] <= strut.low[2] and strut.high[2] <= behind.high[2]
+            inside = strut.low[0] <= behind.low[0] and behind.high[0] <= strut.high[0]
+            if "upright" not in other.kind or gap < _LEAST_PROP or not (passes and inside):
+                continue
+            between = Block(
+                (behind.low[0], behind.high[1], strut.low[2]),
+                (behind.high[0], strut.low[1], strut.high[2]),
+            )
+            if not any(between.shared(block) for block in blocks):
+                yield Fault(name_of(member), f"is not propped from {name_of(other)}")
+    for board in frame.boards:
+        if ".shelf" in board.face:
+            yield from _loose_shelf(board, blocks)
+
+
+def _loose_shelf(board: Board, blocks: list[Block]) -> Iterator[Fault]:
+    shelf = block_of(board.box)
+    middle = (shelf.low[2] + shelf.high[2]) // 2
+    for side, x in (("left", shelf.low[0]), ("right", shelf.high[0])):
+        if not any(
+            (x - _LINING <= b.high[0] <= x if side == "left" else x <= b.low[0] <= x + _LINING)
+            and b.low[2] <= middle <= b.high[2]
+            and b.high[1] - b.low[1] > b.high[0] - b.low[0]
+            and b.high[1] - b.low[1] > _LONG
+            for b in blocks
+        ):
+            yield Fault(f"board {board.mark} of {board.face}", f"has no timber at its {side} end")

@@ -1,0 +1,47 @@
+"""Sections: what the cut meets and no more, to scale, sized from the centre line and the datum."""
+
+from __future__ import annotations
+
+from optimiser.drawing.sections import draw_plan_section, draw_upright_section
+from optimiser.units import tenths
+from tests.drawing.reading import Drawing
+from tests.framing.builders import a_tv, framed
+
+WALL = framed(tv=a_tv())
+
+
+def test_a_plan_shows_each_timber_that_it_cuts_at_its_distance_from_the_centre_line() -> None:
+    drawing = Drawing(draw_plan_section(WALL, height=tenths(500), title="Plan"))
+
+    words = drawing.words.splitlines()
+    cut = [m for m in WALL.members if m.box.z <= 5_000 < m.box.z + m.box.dz]
+    assert {m.mark for m in cut} <= set(words)
+    assert {"−1800", "0", "+1762", "+1800", "3600", "300"} <= set(words)
+    rects = drawing.root.findall("{*}rect")
+    tinted = [r for r in rects if r.attrib["fill"] == "#e4e4e4"]
+    # One more stands in the legend.
+    assert len(tinted) == len(cut) + 1
+
+
+def test_a_board_is_drawn_only_beside_its_cut_outs() -> None:
+    through = WALL.openings[0].z + WALL.openings[0].height // 2
+
+    def front(height: int) -> float:
+        drawing = Drawing(draw_plan_section(WALL, height=height, title="Plan"))
+        rects = drawing.root.findall("{*}rect")
+        boards = [r for r in rects if r.attrib["fill"] == "#6e6e6e"]
+        flat = [r for r in boards if float(r.attrib["width"]) > float(r.attrib["height"])]
+        lowest = max(float(r.attrib["y"]) for r in flat)
+        return sum(float(r.attrib["width"]) for r in flat if float(r.attrib["y"]) == lowest)
+
+    assert front(through) < 0.7 * front(tenths(500))
+
+
+def test_an_upright_section_gives_the_heights_of_what_it_cuts() -> None:
+    tv = WALL.openings[0]
+    place = tv.x + tv.width // 2
+
+    words = Drawing(draw_upright_section(WALL, place=place, title="Section")).words.splitlines()
+
+    assert {"0", "38", "2400", "300"} <= set(words)
+    assert any(mark.startswith("T") for mark in words)
