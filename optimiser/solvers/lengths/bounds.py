@@ -22,6 +22,7 @@ from optimiser.solvers.lengths.pricing import Pricer
 SUM_BITS = 60
 # Of CP-SAT's own time, which does not depend on the machine; nearly always it needs a hundredth.
 COUNT_WORK = 0.5
+SLACK_WORK = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +90,7 @@ def least_counts(ready: Ready, rows: Sequence[Row], ceiling: int | None) -> Coun
     Every remainder is taken to earn credit, which is more than any plan earns.
     """
     program = _Program(ready, rows, ceiling)
-    solver = program.minimise(program.cost)
+    solver = program.minimise(program.cost, COUNT_WORK)
     if solver is None:
         return Counts(None, ())
     bound = ceil(solver.best_objective_bound - 1e-6)
@@ -106,7 +107,7 @@ def slack(ready: Ready, rows: Sequence[Row], row: Row, target: int) -> int | Non
     program = _Program(ready, rows, target)
     each = [row.scale * k.cost - y for k, y in zip(ready.kinds, row.yields, strict=True)]
     shift, terms = program.scaled(each, 0)
-    solver = program.minimise(terms)
+    solver = program.minimise(terms, SLACK_WORK)
     if solver is None:
         return None
     least: int = ceil(solver.best_objective_bound - 1e-6) << shift
@@ -140,13 +141,13 @@ class _Program:
             self._add_line(row.need, each, row.scale)
             self._add_need(row.holds, row.need)
 
-    def minimise(self, expression: Any) -> Any:
+    def minimise(self, expression: Any, work: float) -> Any:
         """Return the engine after its work, None when no counts agree with all rows."""
         self._model.minimize(expression)
         solver = cp_model.CpSolver()
         solver.parameters.num_workers = 1
         solver.parameters.catch_sigint_signal = False  # Ctrl-C is the caller's
-        solver.parameters.max_deterministic_time = COUNT_WORK
+        solver.parameters.max_deterministic_time = work
         self._status = solver.solve(self._model)
         return None if self._status == cp_model.INFEASIBLE else solver
 

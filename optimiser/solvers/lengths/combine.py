@@ -16,6 +16,7 @@ from optimiser.solvers.protocol import Budget
 
 MOST_LAYOUTS = 60  # beyond it there are too many threes
 MOST_STEPS = 400  # of sharing out one group for one pair of repeats
+MOST_REPEATS = 24  # of the first of two layouts, tried from 1 on
 
 
 def combine(ready: Ready, plan: Mapping[Layout, int], budget: Budget) -> Plan:
@@ -79,7 +80,7 @@ def _repeats(pieces: dict[int, int], layouts: int) -> Iterator[tuple[tuple[int, 
         yield (kinds[0], kinds[1]), (pieces[kinds[0]], pieces[kinds[1]])
     elif len(kinds) == 1:
         total = pieces[kinds[0]]
-        for one in range(1, total // 2 + 1):
+        for one in range(1, min(total // 2, MOST_REPEATS) + 1):
             yield (kinds[0], kinds[0]), (one, total - one)
 
 

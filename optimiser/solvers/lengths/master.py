@@ -12,7 +12,7 @@ from math import ceil, inf
 from typing import Any
 
 import numpy as np
-from ortools.linear_solver import pywraplp
+from ortools.linear_solver import linear_solver_pb2, pywraplp
 
 from optimiser.solvers.lengths.plans import Layout
 from optimiser.solvers.lengths.prepare import Items, Ready
@@ -25,6 +25,8 @@ SMOOTHING = 0.5  # Wentges; measured: 0.8 is worse
 EPSILON = 1e-7
 QUICK_NODES = 100_000  # a kind and round, while that still finds columns
 SETTLED = 1e-6
+# A point that is a trifle off still guides the search; the proof does not rest on it.
+TOLERANT = "change_status_to_imprecise:false"
 ARTIFICIAL = 8  # times the dearest stock a part costs that no stock holds
 ARTIFICIAL_ROUNDS = 3  # each makes them 64 times dearer
 
@@ -61,8 +63,7 @@ class Master:
         self._parameters.SetIntegerParam(
             pywraplp.MPSolverParameters.PRESOLVE, pywraplp.MPSolverParameters.PRESOLVE_OFF
         )
-        # A point that is a trifle off still guides the search; the proof does not rest on it.
-        self._solver.SetSolverSpecificParametersAsString("change_status_to_imprecise:false")
+        self._solver.SetSolverSpecificParametersAsString(TOLERANT)
         infinity = self._solver.infinity()
         self._infinity = infinity
         self._unit = float(ready.weights[0]) if self._is_shared else 1.0
@@ -121,10 +122,9 @@ class Master:
     def solve(self) -> Relaxed | None:
         """Solve the restricted program; None when the engine gives up."""
         if self._solver.Solve(self._parameters) != pywraplp.Solver.OPTIMAL:
-            # The basis of the last round has gone astray: once more from nothing.
-            fresh = pywraplp.MPSolverParameters()
-            fresh.SetIntegerParam(fresh.INCREMENTALITY, fresh.INCREMENTALITY_OFF)
-            if self._solver.Solve(fresh) != pywraplp.Solver.OPTIMAL:
+            # The engine has lost its way among the changes of many rounds.
+            self._start_afresh()
+            if self._solver.Solve(self._parameters) != pywraplp.Solver.OPTIMAL:
                 return None
         rows = np.array([row.dual_value() for row in self._demand])
         duals = rows[self._row_of]
@@ -134,6 +134,19 @@ class Master:
         value = float(self._objective.Value())
         stock = np.array([row.dual_value() for row in self._stock])
         return Relaxed(value, np.maximum(duals, 0.0), stock, short)
+
+    def _start_afresh(self) -> None:
+        """Give the same program to a new engine."""
+        model = linear_solver_pb2.MPModelProto()
+        self._solver.ExportModelToProto(model)
+        self._solver = pywraplp.Solver.CreateSolver("GLOP")
+        self._solver.LoadModelFromProto(model)
+        self._solver.SetSolverSpecificParametersAsString(TOLERANT)
+        self._objective = self._solver.Objective()
+        rows, variables = self._solver.constraints(), self._solver.variables()
+        self._demand, self._stock = rows[: len(self._demand)], rows[len(self._demand) :]
+        self._artificial = variables[: len(self._demand)]
+        self._variables = variables[len(self._demand) :]
 
     def usage(self) -> list[float] | None:
         """Return how much of each kind the program uses; None when the engine gives up."""

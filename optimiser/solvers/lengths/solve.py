@@ -50,6 +50,7 @@ TIDYING = 0.1  # of the budget is kept for second goals
 TIDYING_SHARE = 0.25  # of the time used; a plan found at once is also made tidy at once
 TIDY_POOL = 1_000  # patterns of plans of the same cost; where they are more, those met must do
 LEAST_TIDYING = 0.3  # seconds; a smaller budget has none to spare
+LAST_ROWS = 3
 LISTED = 6_000  # patterns; above it the integer program is slower than diving
 PROOF_PATTERNS = 4_000  # patterns; above it an exhaustive proof is not tried
 DIVES = 4  # a turn
@@ -351,7 +352,8 @@ def _listed(search: Search, target: int, most: int) -> list[Layout] | None:
     """List every pattern that a plan of cost `target` can use; None when they are over `most`."""
     ready = search.ready
     narrowest: tuple[float, Row, int] | None = None
-    for row in search.rows:
+    # The last rows were made where the proof stands; the first ones say less there.
+    for row in search.rows[-LAST_ROWS:]:
         gap = slack(ready, search.rows, row, target)
         if gap is None:
             return []
