@@ -2,7 +2,8 @@
 
 Run: python -m benchmarks.lengths --instances DIR [--sets A B …] --seconds S --out FILE.json
 One JSON line an instance: set, instance, best_known, cost, bound, proven, seconds (until proven,
-else all), first_seconds, peak_mb (of the process so far: give --sets one at a time for clean ones).
+else all), exhausted (not proven, but the integer program saw every pattern that a cheaper plan could
+use), first_seconds, peak_mb (of the process so far: give --sets one at a time for clean ones).
 Formats: see lengths_sets.py. A summary of each set is printed at the end.
 `--growth` measures seeded batches of 1 to 50 jobs and lists of rising size instead, without
 instances. `--plain` also cuts by four plain methods with the same time. `--cpu` counts the
@@ -82,6 +83,7 @@ def measure(instance: Instance, budget: Budget, seed: int) -> Row:
         "cost": outcome.cost,
         "bound": outcome.bound,
         "proven": proven,
+        "exhausted": outcome.exhausted,
         "status": outcome.status.value,
         "method": outcome.method,
         "pieces": sum(pattern.times for pattern in outcome.patterns),
@@ -105,19 +107,20 @@ def plain(instance: Instance, seconds: float) -> Row:
 
 
 def summary(rows: Iterable[Row]) -> str:
-    """Return a table: per set how many are proven, at the best known cost, how fast, what gap."""
+    """Return a table: per set how many are proven or at the best known cost, how fast, what gap."""
     sets: dict[str, list[Row]] = {}
     for row in rows:
         sets.setdefault(str(row["set"]), []).append(row)
     lines = [
-        f"{'set':<22} {'of':>4} {'proven':>6} {'at best':>7} {'median s':>9} {'max s':>7} "
-        f"{'mean gap %':>10} {'max gap %':>9} {'MB':>5}"
+        f"{'set':<22} {'of':>4} {'proven':>6} {'seen all':>8} {'at best':>7} "
+        f"{'median s':>9} {'max s':>7} {'mean gap %':>10} {'max gap %':>9} {'MB':>5}"
     ]
     for name, group in sets.items():
         seconds = [float(row["seconds"]) for row in group]
         gaps = [_gap(row) for row in group]
         lines.append(
             f"{name:<22} {len(group):>4} {sum(bool(row['proven']) for row in group):>6} "
+            f"{sum(bool(row['exhausted']) for row in group):>8} "
             f"{sum(is_at_best(row) for row in group):>7} {median(seconds):>9.3f} "
             f"{max(seconds):>7.2f} {sum(gaps) / len(gaps):>10.4f} {max(gaps):>9.4f} "
             f"{max(int(row['peak_mb']) for row in group):>5}"

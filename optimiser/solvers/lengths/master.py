@@ -292,11 +292,19 @@ def prices_at(
     return None if prices is None else (prices, best)
 
 
-def generate(master: Master, bars: Sequence[int], budget: Budget, gap: float = 0.0) -> Root | None:
+def generate(
+    master: Master,
+    bars: Sequence[int],
+    budget: Budget,
+    gap: float = 0.0,
+    *,
+    to_the_end: bool = False,
+) -> Root | None:
     """Generate columns until none is cheaper, the bound rounds to the program's value, or time.
 
     `bars[k]`: the most of each kind that a plan of interest uses. `gap` is a relative gap between
-    program and bound at which to stop early. None when the engine fails.
+    program and bound at which to stop early; `to_the_end`: not before no pattern pays at all.
+    None when the engine fails.
     """
     ready = master.ready
     limits = np.array(ready.demands, np.int64)
@@ -319,7 +327,8 @@ def generate(master: Master, bars: Sequence[int], budget: Budget, gap: float = 0
             new = master.add((find.kind, find.items) for find in finds)
             if new and _is_cheaper(master, target, new):
                 break
-        if _is_settled(ready, relaxed, best, gap) or not new:
+        is_settled = not to_the_end and _is_settled(ready, relaxed, best, gap)
+        if is_settled or not new:
             if relaxed.short > 1e-6 and hardened < ARTIFICIAL_ROUNDS:
                 hardened += 1
                 master.harden()

@@ -35,6 +35,7 @@ def outcome_of(problem: LengthsProblem, search: Search, trade: Plan | None) -> L
         missing=tuple(missing),
         method=search.method,
         seconds=search.budget.used,
+        exhausted=search.exhausted,
         trade_off=None
         if trade is None
         else (tuple(unfold(problem, ready, trade)), cost_of(ready, trade)),

@@ -71,6 +71,8 @@ class LengthsOutcome:
     - scale·cost ≥ D + Σ n_k·(scale·cost_k − W_k).
     Besides, cost ≥ Σ n_k·(cost_k − credit·usable_k) + credit·sizes·demands. The bound is the least
     cost for which some whole n agree with all of this. The checker works it out from `rows` alone.
+    `exhausted`: every pattern that a cheaper plan could use was listed, and the integer program saw
+    no such plan. It works in floats, so this ends the search but proves nothing.
     `trade_off` is a plan with fewer different layouts and its cost, up to 0.25 % more, if any.
     For IMPOSSIBLE and UNKNOWN there are no patterns and `missing[i]` parts of size i are left out
     of the best attempt.
@@ -84,4 +86,5 @@ class LengthsOutcome:
     missing: tuple[int, ...]
     method: str
     seconds: float
+    exhausted: bool = False
     trade_off: tuple[tuple[Pattern, ...], int] | None = None

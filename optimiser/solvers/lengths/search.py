@@ -36,6 +36,7 @@ class Search:
         self.prices: Array | None = None
         self.pool: list[Layout] = []
         self.is_impossible = False
+        self.exhausted = False
         self.method = ""
         self._progress = progress
 

@@ -38,7 +38,6 @@ GENERATING = 0.6  # of the time left
 MOST_ROWS = 12
 COUNT_ROUNDS = 30
 SHARPENING = 0.5  # of the time may be used up when the last row is made
-CONVERGE_ROUNDS = 300
 COARSE = (32,)  # rows of the first linear programs
 FINER = 1.5  # times as many sizes, or a coarse program is not worth its time
 MOST_TYPES = 450  # above it one row a size is too slow
@@ -237,8 +236,8 @@ def _make_whole(search: Search, master: Master | None, root: Root, *, inside: bo
             listed_at = search.cost
             listed = _listed(search, search.cost - search.ready.step, LISTED)
             if listed is not None and not search.is_over():
-                done = _choose(search, listed, 0.9)
-                if done:
+                if _choose(search, listed, 0.5, patience=1.0):
+                    search.exhausted = True
                     return
                 continue
         if is_large and search.has_plan():
@@ -269,10 +268,10 @@ def _first_plans(search: Search, master: Master | None, root: Root) -> None:
 
 
 def _converge(search: Search, master: Master) -> None:
-    """Take prices to their end at the count the bound allows: fewer patterns need listing then."""
-    found = prices_at(master, search.counts, search.budget, CONVERGE_ROUNDS)
+    """Take prices to their end: fewer patterns need listing then."""
+    found = generate(master, search.bars(), _slice(search.budget), to_the_end=True)
     if found is not None:
-        search.prove(*dual_weights(search.pricer, found[0]))
+        search.prove(*dual_weights(search.pricer, found.relaxed.duals))
 
 
 def _dive_on(search: Search, master: Master) -> None:
@@ -368,9 +367,9 @@ def _listed(search: Search, target: int, most: int) -> list[Layout] | None:
     return search.pricer.collect(values, limits, row.scale, least, most)
 
 
-def _choose(search: Search, layouts: list[Layout], share: float) -> bool:
+def _choose(search: Search, layouts: list[Layout], share: float, patience: float = 0.1) -> bool:
     """Give the integer program a share of the time left; return whether it saw all there is."""
-    seconds = min(search.budget.left * share, 0.1 + search.budget.used)
+    seconds = min(search.budget.left * share, patience * (1.0 + 9.0 * search.budget.used))
     choice = choose(search.ready, layouts, search.cost, seconds)
     improved = search.offer(choice.plan, "integer program")
     return choice.exhausted and not improved
