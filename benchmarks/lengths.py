@@ -2,7 +2,7 @@
 
 Run: python -m benchmarks.lengths --instances DIR [--sets A B …] --seconds S --out FILE.json
 One JSON line an instance: set, instance, best_known, cost, bound, proven, seconds (until proven,
-else all), exhausted (not proven, but the integer program saw every pattern that a cheaper plan could
+else all), exhausted (not proven, but the integer program saw every pattern a cheaper plan could
 use), first_seconds, peak_mb (of the process so far: give --sets one at a time for clean ones).
 Formats: see lengths_sets.py. A summary of each set is printed at the end.
 `--growth` measures seeded batches of 1 to 50 jobs and lists of rising size instead, without
