@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from optimiser.domain.finding import Severity
+from dataclasses import replace
+
+from optimiser.domain.fault import Fault
+from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import Frame
 from optimiser.domain.price_book import PriceBook
 from optimiser.domain.wall import Wall
@@ -10,24 +13,46 @@ from optimiser.errors import PlanRefused, Problem
 from optimiser.framing import build
 from optimiser.inspection.inspect import inspect_frame
 
+LEFT_OUT = "inspection.way"
 _REMEDY = "Report it with the wall's file: this is a fault of the program, not of the wall"
 
 
 def frame_wall(wall: Wall, book: PriceBook) -> Frame:
     """Make a wall into members, boards, beads and quantities, with findings, and prove the frame.
 
-    Raises InvalidInput, with every fault, for input that contradicts itself or the price book, and
-    PlanRefused when the frame, or another way to board it, does not hold in space. What a finding
-    stops is not proven: it may not be built as it is.
+    A way of boarding that does not hold in space is left out, and a note says so. Raises
+    InvalidInput, with every fault, for input that contradicts itself or the price book, and
+    PlanRefused when no way of boarding holds. What a finding stops is not proven: it may not be
+    built as it is.
     """
     frame = build.frame_wall(wall, book)
     if any(finding.severity is Severity.STOP for finding in frame.findings):
         return frame
-    faults = inspect_frame(frame, wall)
-    if faults:
+    return only_sound(frame, wall)
+
+
+def only_sound(frame: Frame, wall: Wall) -> Frame:
+    """Return the first way that the inspector passes, the others that pass as its alternatives."""
+    ways = (replace(frame, alternatives=()), *frame.alternatives)
+    faults = {way.boarding: inspect_frame(way, wall) for way in ways}
+    sound = [way for way in ways if not faults[way.boarding]]
+    if not sound:
         raise PlanRefused(
             tuple(
-                Problem(f"job {wall.job}, {fault.where}", fault.what, _REMEDY) for fault in faults
+                Problem(f"job {wall.job}, {fault.where}", fault.what, _REMEDY)
+                for fault in faults[frame.boarding]
             )
         )
-    return frame
+    notes = tuple(_left_out(name, found) for name, found in faults.items() if found)
+    first, *others = (replace(way, findings=way.findings + notes) for way in sound)
+    return replace(first, alternatives=tuple(others))
+
+
+def _left_out(boarding: str, faults: tuple[Fault, ...]) -> Finding:
+    return Finding(
+        rule=LEFT_OUT,
+        severity=Severity.NOTE,
+        trouble=f"boarding {boarding} is left out: {'; '.join(map(str, faults[:3]))}",
+        remedy=_REMEDY,
+        source="calculated",
+    )

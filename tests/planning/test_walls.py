@@ -1,0 +1,65 @@
+"""Only ways of boarding that hold in space are offered; a wall of which none holds is refused."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from optimiser.domain.finding import Severity
+from optimiser.domain.frame import Frame
+from optimiser.errors import PlanRefused
+from optimiser.framing import build
+from optimiser.inspection.inspect import inspect_frame
+from optimiser.planning.walls import LEFT_OUT, frame_wall, only_sound
+from tests.framing.builders import a_price_book, a_tv, a_wall
+
+WALL = a_wall(tv=a_tv())
+FRAME = build.frame_wall(WALL, a_price_book())
+
+
+def spoilt(frame: Frame) -> Frame:
+    """Take an upright away: the boards that meet on it lose their bearing."""
+    last = max((m for m in frame.members if m.mark.startswith("U")), key=lambda member: member.mark)
+    return replace(frame, members=tuple(m for m in frame.members if m is not last))
+
+
+def test_a_sound_wall_keeps_every_way_of_boarding() -> None:
+    frame = frame_wall(WALL, a_price_book())
+
+    assert len(FRAME.alternatives) > 0
+    assert [way.boarding for way in frame.alternatives] == [
+        way.boarding for way in FRAME.alternatives
+    ]
+    assert not any(finding.rule == LEFT_OUT for finding in frame.findings)
+
+
+def test_a_way_that_does_not_hold_is_left_out_with_a_note() -> None:
+    first, *others = FRAME.alternatives
+    wall = replace(FRAME, alternatives=(spoilt(first), *others))
+    assert inspect_frame(spoilt(first), WALL)
+
+    frame = only_sound(wall, WALL)
+
+    assert [way.boarding for way in frame.alternatives] == [way.boarding for way in others]
+    (note,) = (finding for finding in frame.findings if finding.rule == LEFT_OUT)
+    assert note.severity is Severity.NOTE
+    assert first.boarding in note.trouble
+
+
+def test_where_the_first_way_does_not_hold_the_next_takes_its_place() -> None:
+    wall = spoilt(FRAME)
+
+    frame = only_sound(wall, WALL)
+
+    assert frame.boarding == FRAME.alternatives[0].boarding
+    assert inspect_frame(frame, WALL) == ()
+
+
+def test_a_wall_of_which_no_way_holds_is_refused_with_what_is_wrong() -> None:
+    wall = replace(spoilt(FRAME), alternatives=tuple(map(spoilt, FRAME.alternatives)))
+
+    with pytest.raises(PlanRefused) as refusal:
+        only_sound(wall, WALL)
+
+    assert all(problem.field.startswith(f"job {WALL.job}, ") for problem in refusal.value.problems)
