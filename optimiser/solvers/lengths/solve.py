@@ -100,6 +100,8 @@ def warm() -> None:
         pricer.search(values, limits, 1, kinds)
         pricer.by_table(values, limits, 1, kinds)
         pricer.collect(values, limits, 1, kinds, 10)
+        prices = greedy.start_values(ready, greedy.EXPONENTS[0])
+        rework(ready, greedy.best_fit(ready), prices, 0, Budget.of(60.0), until=0.001)
         solve(problem, budget=Budget.of(2.0), seed=0)
 
 
