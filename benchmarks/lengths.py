@@ -17,7 +17,7 @@ import gc
 import json
 import resource
 import time
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from itertools import chain
 from pathlib import Path
 from statistics import median
@@ -55,7 +55,7 @@ def main() -> None:
     rows = []
     with options.out.open("w", encoding="utf-8") as out:
         for instance in instances:
-            row = measure(instance, Budget(options.seconds, clock, clock()), options.seed)
+            row = measure(instance, options.seconds, options.seed, clock)
             if options.plain:
                 row |= plain(instance, options.seconds)
             rows.append(row)
@@ -63,9 +63,10 @@ def main() -> None:
     print(summary(rows))
 
 
-def measure(instance: Instance, budget: Budget, seed: int) -> Row:
+def measure(instance: Instance, seconds: float, seed: int, clock: Callable[[], float]) -> Row:
     """Solve once and return the figures of one line."""
     gc.collect()
+    budget = Budget(seconds, clock, clock())
     heard: list[tuple[float, bool]] = []
     outcome = solve(
         instance.problem,
