@@ -23,6 +23,11 @@ _Key: TypeAlias = tuple[int, tuple[tuple[int, int], ...]]
 
 _MOST_LAYOUTS = 3000
 
+# Of the integer program at a time: what it does not find by then it seldom finds at all, and its
+# tree grows in memory. Work comes first, so that the same seed gives the same plan.
+NODES = 2_000
+MOST_SECONDS = 3.0
+
 
 def parts_of(block: Block) -> Counter[int]:
     """Count the parts of a layout by kind."""
@@ -82,8 +87,8 @@ class Pool:
         solver = pywraplp.Solver.CreateSolver("HIGHS")
         solver.SetNumThreads(1)
         # The engine greets on standard output unless told not to.
-        solver.SetSolverSpecificParametersAsString("output_flag=false")
-        solver.SetTimeLimit(max(1, int(1000 * seconds)))
+        solver.SetSolverSpecificParametersAsString(f"output_flag=false,mip_max_nodes={NODES}")
+        solver.SetTimeLimit(max(1, int(1000 * min(seconds, MOST_SECONDS))))
         infinity = solver.infinity()
         demand = {place: kind.demand for place, kind in enumerate(kinds)}
         serve = {place: solver.Constraint(float(n), infinity) for place, n in demand.items()}
