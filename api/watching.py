@@ -5,12 +5,15 @@ The line of figures is rewritten in place, on a terminal only; a log gets the co
 
 from __future__ import annotations
 
+import os
 import signal
 import sys
 from threading import Event
 from types import FrameType, TracebackType
 
 from optimiser import CuttingPlan, PlanProgress, pounds
+
+RESULTS, MESSAGES = 1, 2  # what the system calls standard output and standard error
 
 
 class Watching:
@@ -20,9 +23,14 @@ class Watching:
         self._stop = Event()
         self._is_live = sys.stderr.isatty()
         self._before: signal.Handlers | object = signal.SIG_DFL
+        self._results = -1
 
     def __enter__(self) -> Watching:
         self._before = signal.signal(signal.SIGINT, self._interrupted)
+        # An engine may print a line of its own, past Python; results are read from there.
+        sys.stdout.flush()
+        self._results = os.dup(RESULTS)
+        os.dup2(MESSAGES, RESULTS)
         return self
 
     def __exit__(
@@ -31,6 +39,8 @@ class Watching:
         error: BaseException | None,
         trace: TracebackType | None,
     ) -> None:
+        os.dup2(self._results, RESULTS)
+        os.close(self._results)
         signal.signal(signal.SIGINT, self._before)  # type: ignore[arg-type]  # what signal() gave
         self._clear()
 

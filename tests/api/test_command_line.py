@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
+import os
 import re
 import signal
 import subprocess
@@ -17,6 +18,7 @@ import pytest
 import optimiser as lib
 from api.cli import main
 from api.demo_run import SCENARIO
+from api.watching import Watching
 from tests.api.bodies import a_request_body
 
 PRICES = SCENARIO / "price-book.toml"
@@ -463,3 +465,15 @@ def test_ctrl_c_keeps_the_best_plan_and_writes_it(tmp_path: Path) -> None:
     assert plan.seconds < 50
     request = lib.read_request((tmp_path / "out" / "request.json").read_bytes())
     assert lib.check_plan(request, plan) == ()
+
+
+def test_what_an_engine_prints_by_itself_does_not_stand_among_the_results(
+    capfd: pytest.CaptureFixture[str],
+) -> None:
+    with Watching():
+        os.write(1, b"an engine's own line\n")
+    os.write(1, b"the result\n")
+
+    out, err = capfd.readouterr()
+    assert out == "the result\n"
+    assert "an engine's own line" in err
