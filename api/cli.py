@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import os
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
@@ -25,7 +26,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     arguments = _parser().parse_args(argv)
     command: Callable[[argparse.Namespace], int] = arguments.run
     try:
-        return command(arguments)
+        return _until_read(command, arguments)
     except InvalidInput as fault:
         return _refuse(fault, "cannot be used as it stands", BAD_INPUT)
     except NoPlan as fault:
@@ -38,6 +39,18 @@ def main(argv: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         print("scantling: stopped; nothing was written", file=sys.stderr)
         return 130
+
+
+def _until_read(command: Callable[[argparse.Namespace], int], arguments: argparse.Namespace) -> int:
+    """Run a command; that nobody reads its results to the end is no fault."""
+    try:
+        code = command(arguments)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # Nothing more may be written to them at exit.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FINE
+    return code
 
 
 def _refuse(fault: InvalidInput | NoPlan | PlanRefused, heading: str, code: int) -> int:

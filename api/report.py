@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+from dataclasses import replace
 
 import optimiser as lib
 from api.batch import Batch
@@ -149,7 +150,13 @@ def _shares(batch: Batch) -> str:
 def frame_report(frame: Frame) -> str:
     """Tell one framed wall's parts, quantities, findings and defaults."""
     lines = [f"JOB {frame.job}: {mm(frame.width)} wide, {mm(frame.depth)} deep"]
-    job = lib.job_of_frame(frame)
+    job = lib.job_of_frame(replace(frame, alternatives=()))
+    if frame.alternatives:
+        others = ", ".join(way.boarding for way in frame.alternatives)
+        lines += _wrapped(
+            f"boarded as {frame.boarding}, shown here; the cutting plan may also choose {others}",
+            indent="  ",
+        )
     for material, length in job.parts.lengths:
         lines.append(
             f"  {length.quantity:>3} × {mm(length.length):>7} mm  {length.id:<10} "

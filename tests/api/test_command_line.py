@@ -477,3 +477,28 @@ def test_what_an_engine_prints_by_itself_does_not_stand_among_the_results(
     out, err = capfd.readouterr()
     assert out == "the result\n"
     assert "an engine's own line" in err
+
+
+def test_a_framed_wall_lists_the_parts_of_one_way_of_boarding_and_names_the_others(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert run("frame", WALL, "--prices", PRICES) == 0
+
+    out = capsys.readouterr().out
+    assert "the cutting plan may also choose" in out
+    assert not re.search(r"A/[A-Z]+[0-9]+\+[a-e]", out)
+
+
+def test_results_that_nobody_reads_to_the_end_are_no_fault() -> None:
+    process = subprocess.Popen(
+        [sys.executable, "-m", "api.cli", "frame", WALL, "--prices", PRICES, "--json"],
+        cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+    )  # fmt: skip
+    assert process.stdout is not None
+    assert process.stderr is not None
+    process.stdout.close()
+
+    said = process.stderr.read()
+
+    assert process.wait(timeout=50) == 0
+    assert said == ""
