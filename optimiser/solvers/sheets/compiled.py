@@ -9,6 +9,7 @@ import numpy as np
 from numba import njit
 from numpy.typing import NDArray
 
+Small: TypeAlias = NDArray[np.int32]
 Whole: TypeAlias = NDArray[np.int64]
 Real: TypeAlias = NDArray[np.float64]
 

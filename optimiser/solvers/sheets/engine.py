@@ -10,15 +10,23 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from optimiser.solvers.sheets import cells as c
-from optimiser.solvers.sheets.compiled import Real, Whole
-from optimiser.solvers.sheets.kernel import hang, link, new_row, open_sheet, set_served, unlink
+from optimiser.solvers.sheets.compiled import Real
+from optimiser.solvers.sheets.kernel import (
+    begin,
+    hang,
+    link,
+    new_node,
+    open_sheet,
+    set_served,
+    unlink,
+)
 from optimiser.solvers.sheets.pool import Plan
 from optimiser.solvers.sheets.search import recreate, search, shed
-from optimiser.solvers.sheets.table import Table
+from optimiser.solvers.sheets.table import State, Table
 from optimiser.solvers.sheets.tree import Block, read_block
 
 # Measured, see benchmarks. Places looked at in one call of the kernel: 10 to 20 ms.
-SLICE = 1_000_000
+SLICE = 400_000
 _WINDOW = 40
 _BLINK = 100
 # Late acceptance: steps remembered at the first level; twice as many at each further one.
@@ -37,8 +45,8 @@ class Engine:
     """One search over one table."""
 
     table: Table
-    saved: Whole = field(init=False)
-    start: Whole = field(init=False)
+    saved: State = field(init=False)
+    start: State = field(init=False)
     price: int = 0
     net: int | None = None
     level: int = 0
@@ -50,33 +58,35 @@ class Engine:
     _running: bool = False
 
     def __post_init__(self) -> None:
-        self.start = self.table.mem.copy()
-        self.dearest = int(self.start[1 : self.sizes + 1, c.COST].max())
+        self.start = self.saved = self.table.saved()
+        self.dearest = max(
+            int(self.table.mem[self.table.size_at(size) + c.COST]) for size in range(self.sizes)
+        )
         self.stride = self.dearest // 8
-        self.saved = self.start.copy()
         self._memory = np.zeros(_HISTORY)
 
     @property
     def waiting(self) -> tuple[int, ...]:
         """Return how many copies of each kind wait."""
-        first = self.table.first_kind
-        count = int(self.table.head[c.TYPES])
-        return tuple(int(n) for n in self.table.mem[first : first + count, c.COUNT])
+        table = self.table
+        return tuple(
+            int(table.mem[table.type_at(kind) + c.COUNT]) for kind in range(table.head[c.TYPES])
+        )
 
     @property
     def unplaced(self) -> int:
         """Return the area that waits."""
-        return int(self.table.mem[0, c.UNPLACED])
+        return int(self.table.head[c.UNPLACED])
 
     @property
     def net_cost(self) -> int:
         """Return what the open sheets cost less the credit, pence."""
-        return int(self.table.mem[0, c.PRICE] - self.table.mem[0, c.CREDIT])
+        return int(self.table.head[c.PRICE] - self.table.head[c.CREDIT])
 
     @property
     def sheets(self) -> int:
         """Return the number of open sheets."""
-        return int(self.table.mem[0, c.N_OPEN])
+        return int(self.table.head[c.N_OPEN])
 
     @property
     def work(self) -> int:
@@ -93,8 +103,11 @@ class Engine:
         table = self.table
         table.reset(self.start)
         for sheet, block in plan:
-            table.head[c.LOGGED] = 0
-            root = open_sheet(table.mem, table.log, table.head, table.ratios, sheet + 1)
+            begin(table.head)
+            opened = open_sheet(
+                table.mem, table.log, table.head, table.ratios, table.size_at(sheet)
+            )
+            root = int(table.mem[opened + c.TREE])
             unlink(table.mem, table.log, table.head, table.ratios, root)
             self._write(root, block)
         self.keep(net)
@@ -106,19 +119,15 @@ class Engine:
         if block.is_left:
             link(mem, log, head, table.ratios, node)
         elif block.part >= 0:
-            kind = table.first_kind + block.part
+            kind = table.type_at(block.part)
             set_served(mem, log, head, kind)
-            mem[node, c.KIND], mem[node, c.PART], mem[node, c.TURNED] = (
-                c.PLACED,
-                kind,
-                block.turned,
-            )
+            mem[node + c.KIND], mem[node + c.PART] = c.PLACED, kind
         else:
-            mem[node, c.KIND], mem[node, c.FIRST] = (c.RIP if block.rip else c.CROSS), 0
+            mem[node + c.KIND], mem[node + c.FIRST] = (c.RIP if block.rip else c.CROSS), 0
             for piece in block.pieces:
-                row = new_row(mem, log, head, piece.width, piece.height)
-                hang(mem, log, head, row, node)
-                self._write(row, piece)
+                below = new_node(mem, log, head, piece.width, piece.height)
+                hang(mem, log, head, below, node)
+                self._write(below, piece)
 
     def constructions(self) -> int:
         """Return how many first plans can be built."""
@@ -140,27 +149,41 @@ class Engine:
         table.head[c.FRESH] = 1
         table.head[c.WAYS] = 0
         table.head[c.LOGGED] = 0
-        recreate(table.mem, table.log, table.head, table.ratios, table.ranks, order, table.queue, 0)
+        recreate(
+            table.mem,
+            table.log,
+            table.head,
+            table.ratios,
+            table.orders,
+            table.ranks,
+            order,
+            table.queue,
+            0,
+        )
         table.head[c.FRESH] = 0
 
     def plan(self) -> Plan:
         """Read the layouts of the present state."""
-        rows = self.table.mem.tolist()
-        roots = [rows[k][c.OPEN] for k in range(rows[0][c.N_OPEN])]
+        mem, head = self.table.mem.tolist(), self.table.head
+        first = int(head[c.AT_OPEN])
+        at_sizes, at_types = int(head[c.AT_SIZES]), int(head[c.AT_TYPES])
         return tuple(
-            (rows[root][c.SIZE] - 1, read_block(rows, root, self.table.first_kind))
-            for root in roots
+            (
+                (mem[sheet + c.SIZE] - at_sizes) // c.CELLS,
+                read_block(mem, mem[sheet + c.TREE], at_types),
+            )
+            for sheet in mem[first : first + int(head[c.N_OPEN])]
         )
 
     def keep(self, net: int | None) -> None:
         """Remember the present state as the best; `net` None while parts wait."""
-        self.saved = self.table.mem.copy()
+        self.saved = self.table.saved()
         if self.net is not None and net is not None and net < self.net:
             # A gain: be bolder, but no bolder than a third of what there is to gain at most.
             most = max(1, (net - self.floor) // 3)
             self.stride = min(max(2 * (self.net - net), self.stride), most)
         self.net = net
-        self.price = int(self.table.mem[0, c.PRICE])
+        self.price = int(self.table.head[c.PRICE])
         self.level = 0
         self._running = False
 
@@ -174,6 +197,7 @@ class Engine:
             table.log,
             table.head,
             table.ratios,
+            table.orders,
             table.ranks,
             table.queue,
             self._memory,
@@ -203,9 +227,9 @@ class Engine:
         head[c.LOGGED] = 0
         ratios[c.TARGET] = np.inf if self.net is None else self.net
         shed(table.mem, table.log, head, ratios)
-        worth = ratios[c.PENALTY] * float(table.mem[0, c.UNPLACED])
+        worth = ratios[c.PENALTY] * float(head[c.UNPLACED])
         if credited:
-            worth += float(table.mem[0, c.PRICE] - table.mem[0, c.CREDIT])
+            worth += float(head[c.PRICE] - head[c.CREDIT])
         ratios[c.NOW] = ratios[c.BEST] = worth
         self._memory = np.full(_HISTORY << self.level, worth)
         self._running = True
@@ -217,4 +241,5 @@ class Engine:
         if credited:
             # A dearer sheet may leave a piece that earns more than it costs.
             return self.price + self.dearest
-        return max(self.price - max(1, self.stride), self.floor)
+        # A floor may be below nothing where the rest of a plan has used up the goal already.
+        return max(self.price - max(1, self.stride), self.floor, 0)

@@ -8,10 +8,18 @@ kerf, then the far piece. If no more than the kerf lies beyond `at`, there is no
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 from fractions import Fraction
 from typing import TypeAlias
 
 from optimiser.solvers.protocol import Status
+
+
+class Way(Enum):
+    """The direction of a cut: set across the width, or across the height."""
+
+    RIP = "rip"
+    CROSS = "crosscut"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +38,8 @@ class SheetsProblem:
 
     A layout costs its sheet's `cost` less, for each left-over piece whose sides reach `keep` (in
     either orientation), ⌊credit · its area⌋. `max_stages` limits the runs of parallel cuts on the
-    way from the sheet to any part or left-over piece; None sets no limit.
+    way from the sheet to any part or left-over piece; None sets no limit. Where `first_cut` is
+    given, the first cut made on any sheet goes that way.
     """
 
     widths: tuple[int, ...]
@@ -42,6 +51,7 @@ class SheetsProblem:
     max_stages: int | None
     keep: tuple[int, int]
     credit: Fraction
+    first_cut: Way | None = None
 
     def credit_for(self, width: int, height: int) -> int:
         """Return what a left-over piece earns: 0 unless it is worth keeping."""

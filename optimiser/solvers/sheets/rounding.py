@@ -15,6 +15,7 @@ from math import floor
 from random import Random
 
 from optimiser.solvers.protocol import Budget
+from optimiser.solvers.sheets import cells as c
 from optimiser.solvers.sheets.columns import Column, block_of
 from optimiser.solvers.sheets.engine import Engine
 from optimiser.solvers.sheets.generate import Generator
@@ -26,6 +27,8 @@ from optimiser.solvers.sheets.tree import Block, without
 # The rest that is left to ruin and recreate, in sheets by the programme's value: tried in turn.
 _RESTS = (4, 8, 2, 6, 12, 3)
 FIRST_PLANS = len(_RESTS)
+# Slices of ruin and recreate spent on one rest.
+_SLICES = 12
 # Rounds of pricing after each layout that is fixed.
 _ROUNDS = 2
 
@@ -152,7 +155,7 @@ class Rounder:
             sheets=sheets,
         )
         goal = target - net_of(self.problem, done)
-        found = searched(rest, goal, seed, self.budget)
+        found = searched(rest, goal, _SLICES, seed, self.budget)
         return None if found is None else done + found
 
     def _cut_to_demand(self, fixed: list[Column]) -> Plan:
@@ -171,8 +174,10 @@ class Rounder:
         return tuple(layout for layout in layouts if not layout[1].is_left)
 
 
-def searched(problem: SheetsProblem, goal: int, seed: int, budget: Budget) -> Plan | None:
-    """Return the best plan that the first constructions give; None if none of them holds all parts.
+def searched(
+    problem: SheetsProblem, goal: int, slices: int, seed: int, budget: Budget
+) -> Plan | None:
+    """Return the best plan that ruin and recreate finds in so many slices; None if it finds none.
 
     Its parts are named by their place in the problem.
     """
@@ -185,6 +190,12 @@ def searched(problem: SheetsProblem, goal: int, seed: int, budget: Budget) -> Pl
             engine.keep(engine.net_cost)
         if budget.is_spent:
             break
+    engine.restore()
+    for _ in range(slices):
+        if (engine.net is not None and engine.net <= goal) or budget.is_spent:
+            break
+        if engine.step() == c.FOUND:
+            engine.keep(engine.net_cost)
     if engine.net is None:
         return None
     engine.restore()

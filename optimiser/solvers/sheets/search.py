@@ -10,10 +10,12 @@ area (after Fleszar 2013); late acceptance (Burke and Bykov 2017).
 from __future__ import annotations
 
 from optimiser.solvers.sheets import cells as c
-from optimiser.solvers.sheets.compiled import Real, Whole, compiled
+from optimiser.solvers.sheets.compiled import Real, Small, Whole, compiled
 from optimiser.solvers.sheets.kernel import (
+    begin,
     close_sheet,
     draw,
+    in_units,
     open_sheet,
     place,
     put,
@@ -28,37 +30,47 @@ WHOLE_SHEET = 24
 # Two steps in so many lay all parts the same way round: what fits least well alone may stack best.
 ONE_WAY = 8
 # What a step costs beside the places it looks at, in places.
-STEP_WORK = 20
+STEP_WORK = 60
 # What a place that fits costs beside, in places.
 FIT_WORK = 4
 
 
 @compiled
-def runs_needed(mem: Whole, leaf: int, cut: int, more: int) -> int:
+def runs_needed(mem: Small, leaf: int, cut: int, more: int) -> int:
     """Return the runs of cuts to a part cut from a left-over piece by `cut` and `more` runs."""
-    up = mem[leaf, c.UP]
-    runs = int(mem[leaf, c.DEPTH])
-    if up == 0 or mem[up, c.KIND] != cut:
+    up = mem[leaf + c.UP]
+    runs = int(mem[leaf + c.DEPTH])
+    if up == 0 or mem[up + c.KIND] != cut:
         runs += 1
     return runs + more
 
 
 @compiled
-def best_cut(mem: Whole, leaf: int, width: int, height: int, stages: int) -> tuple[int, float]:
+def best_cut(mem: Small, head: Whole, leaf: int, width: int, height: int) -> tuple[int, float]:
     """Return the first cut that loses least when a part is cut from a piece it fits; 0 if none."""
-    w = mem[leaf, c.W]
-    h = mem[leaf, c.H]
+    stages = head[c.STAGES]
+    w = mem[leaf + c.W]
+    h = mem[leaf + c.H]
     area = float(w) * float(h)
     whole = area * area
     if width == w and height == h:
-        return (c.RIP if mem[leaf, c.DEPTH] <= stages else 0), whole
+        return (c.RIP if mem[leaf + c.DEPTH] <= stages else 0), whole
+    only = head[c.FIRST_CUT] if mem[leaf + c.UP] == 0 else 0
     cut = 0
     least = 0.0
-    if width < w and runs_needed(mem, leaf, c.RIP, 1 if height < h else 0) <= stages:
+    if (
+        width < w
+        and only != c.CROSS
+        and runs_needed(mem, leaf, c.RIP, 1 if height < h else 0) <= stages
+    ):
         beside = float(w - width) * float(h)
         above = float(width) * float(h - height)
         cut, least = c.RIP, whole - beside * beside - above * above
-    if height < h and runs_needed(mem, leaf, c.CROSS, 1 if width < w else 0) <= stages:
+    if (
+        height < h
+        and only != c.RIP
+        and runs_needed(mem, leaf, c.CROSS, 1 if width < w else 0) <= stages
+    ):
         above = float(w) * float(h - height)
         beside = float(w - width) * float(height)
         loss = whole - above * above - beside * beside
@@ -68,7 +80,7 @@ def best_cut(mem: Whole, leaf: int, width: int, height: int, stages: int) -> tup
 
 
 @compiled
-def best_place(mem: Whole, head: Whole, kind: int, start: int, stop: int) -> tuple[int, int, int]:
+def best_place(mem: Small, head: Whole, kind: int, start: int, stop: int) -> tuple[int, int, int]:
     """Find the left-over piece, way round and first cut that lose least squared left-over area.
 
     Looks at the open sheets from `start` to before `stop`. Returns (node, turned, cut); node 0 if
@@ -78,57 +90,66 @@ def best_place(mem: Whole, head: Whole, kind: int, start: int, stop: int) -> tup
     found_turned = 0
     found_cut = 0
     least = 0.0
-    may_turn = mem[kind, c.TURNED]
+    may_turn = mem[kind + c.TURNS]
     first_way = 1 if may_turn and head[c.WAYS] == 2 else 0
     last_way = 1 if may_turn and head[c.WAYS] != 1 else 0
     blink = head[c.BLINK]
-    stages = head[c.STAGES]
-    short = min(mem[kind, c.W], mem[kind, c.H])
-    long = max(mem[kind, c.W], mem[kind, c.H])
-    looked = 0
-    for k in range(start, stop):
-        leaf = mem[mem[k, c.OPEN], c.LEFT]
+    short = min(mem[kind + c.W], mem[kind + c.H])
+    long = max(mem[kind + c.W], mem[kind + c.H])
+    large = in_units(head, short, long)
+    looked = (stop - start) // 4
+    for k in range(head[c.AT_OPEN] + start, head[c.AT_OPEN] + stop):
+        sheet = mem[k]
+        if mem[sheet + c.THICK] < short or mem[sheet + c.LARGE] < large:
+            continue
+        leaf = mem[sheet + c.LEFT]
         while leaf:
             looked += 1
-            w = mem[leaf, c.W]
-            h = mem[leaf, c.H]
+            w = mem[leaf + c.W]
+            h = mem[leaf + c.H]
             if min(w, h) < short or max(w, h) < long:
-                leaf = mem[leaf, c.BACK]
+                leaf = mem[leaf + c.BACK]
                 continue
             for turned in range(first_way, last_way + 1):
-                width = mem[kind, c.H] if turned else mem[kind, c.W]
-                height = mem[kind, c.W] if turned else mem[kind, c.H]
+                width = mem[kind + c.H] if turned else mem[kind + c.W]
+                height = mem[kind + c.W] if turned else mem[kind + c.H]
                 if width > w or height > h:
                     continue
                 if blink and draw(head, blink) == 0:
                     continue
                 looked += FIT_WORK
-                cut, loss = best_cut(mem, leaf, width, height, stages)
+                cut, loss = best_cut(mem, head, leaf, width, height)
                 if cut and (found == 0 or loss < least):
                     found, found_turned, found_cut, least = leaf, turned, cut, loss
-            leaf = mem[leaf, c.BACK]
+            leaf = mem[leaf + c.BACK]
     head[c.WORK] += looked
     return found, found_turned, found_cut
 
 
 @compiled
-def yields(mem: Whole, head: Whole, size: int, kind: int) -> bool:
+def yields(mem: Small, head: Whole, size: int, kind: int) -> bool:
     """Return whether a sheet of this size yields the part at all."""
-    for turned in range(2 if mem[kind, c.TURNED] else 1):
-        width = mem[kind, c.H] if turned else mem[kind, c.W]
-        height = mem[kind, c.W] if turned else mem[kind, c.H]
-        runs = (1 if width < mem[size, c.W] else 0) + (1 if height < mem[size, c.H] else 0)
-        if width <= mem[size, c.W] and height <= mem[size, c.H] and runs <= head[c.STAGES]:
+    only = head[c.FIRST_CUT]
+    for turned in range(2 if mem[kind + c.TURNS] else 1):
+        width = mem[kind + c.H] if turned else mem[kind + c.W]
+        height = mem[kind + c.W] if turned else mem[kind + c.H]
+        rips = 1 if width < mem[size + c.W] else 0
+        crosses = 1 if height < mem[size + c.H] else 0
+        if width > mem[size + c.W] or height > mem[size + c.H]:
+            continue
+        if (only == c.RIP and rips < crosses) or (only == c.CROSS and crosses < rips):
+            continue
+        if rips + crosses <= head[c.STAGES]:
             return True
     return False
 
 
 @compiled
-def choose_size(mem: Whole, head: Whole, kind: int) -> int:
+def choose_size(mem: Small, head: Whole, kind: int) -> int:
     """Choose the size of a new sheet for a part; 0 if none is affordable, left and large enough.
 
     RULE 0 takes the least cost per area, 1 the least cost, 2 draws: the least cost per area half
-    of the time, else any. RULE 3 + k takes size row k where it can, else follows rule 0.
+    of the time, else any. RULE 3 + k takes size number k + 1 where it can, else follows rule 0.
     """
     rule = head[c.RULE]
     if rule == 2:
@@ -136,42 +157,54 @@ def choose_size(mem: Whole, head: Whole, kind: int) -> int:
     chosen = 0
     least = 0.0
     seen = 0
-    for size in range(1, head[c.SIZES] + 1):
-        if mem[size, c.COUNT] >= mem[size, c.AVAILABLE]:
+    for number in range(head[c.SIZES]):
+        size = head[c.AT_SIZES] + number * c.CELLS
+        if mem[size + c.COUNT] >= mem[size + c.AVAILABLE]:
             continue
-        if mem[0, c.PRICE] + mem[size, c.COST] > head[c.CAP] or not yields(mem, head, size, kind):
+        if head[c.PRICE] + mem[size + c.COST] > head[c.CAP] or not yields(mem, head, size, kind):
             continue
-        if size == rule - 3:
-            return size
+        if number == rule - 3:
+            return int(size)
         seen += 1
         if rule == -1:
             if draw(head, seen) == 0:
                 chosen = size
             continue
-        worth = float(mem[size, c.COST])
+        worth = float(mem[size + c.COST])
         if rule != 1:
-            worth /= float(mem[size, c.W] * mem[size, c.H])
+            worth /= float(mem[size + c.W]) * float(mem[size + c.H])
         if chosen == 0 or worth < least:
             chosen = size
             least = worth
-    return chosen
+    return int(chosen)
 
 
 @compiled
-def line_up(mem: Whole, head: Whole, ranks: Whole, order: int, queue: Whole) -> int:
-    """List the waiting part types by an order of `ranks`, or by luck if past the last one."""
-    first = head[c.SIZES] + 1
-    waiting = int(mem[0, c.N_WAIT])
-    for k in range(waiting):
-        kind = mem[k, c.WAIT]
-        if order >= ranks.shape[0]:
+def line_up(mem: Small, head: Whole, orders: Small, ranks: Small, order: int, queue: Small) -> int:
+    """List the waiting part types by one of `orders`, or by luck if past the last one."""
+    at = head[c.AT_WAIT]
+    waiting = int(head[c.N_WAIT])
+    if order >= orders.shape[0]:
+        for k in range(waiting):
             other = draw(head, k + 1)
             queue[k] = queue[other]
-            queue[other] = kind
-            continue
-        rank = ranks[order, kind - first]
+            queue[other] = mem[at + k]
+        return waiting
+    first = head[c.AT_TYPES]
+    if waiting * waiting > orders.shape[1]:
+        # Many wait: go over all types in order rather than sort those that do.
+        filled = 0
+        for k in range(orders.shape[1]):
+            kind = first + orders[order, k] * c.CELLS
+            if mem[kind + c.COUNT]:
+                queue[filled] = kind
+                filled += 1
+        return filled
+    for k in range(waiting):
+        kind = mem[at + k]
+        rank = ranks[order, (kind - first) // c.CELLS]
         place_ = k
-        while place_ > 0 and ranks[order, queue[place_ - 1] - first] > rank:
+        while place_ > 0 and ranks[order, (queue[place_ - 1] - first) // c.CELLS] > rank:
             queue[place_] = queue[place_ - 1]
             place_ -= 1
         queue[place_] = kind
@@ -180,22 +213,23 @@ def line_up(mem: Whole, head: Whole, ranks: Whole, order: int, queue: Whole) -> 
 
 @compiled
 def recreate(
-    mem: Whole,
-    log: Whole,
+    mem: Small,
+    log: Small,
     head: Whole,
     ratios: Real,
-    ranks: Whole,
+    orders: Small,
+    ranks: Small,
     order: int,
-    queue: Whole,
+    queue: Small,
     sheets: int,
 ) -> None:
     """Place all waiting parts that can be placed, in an order, on the first `sheets` open sheets.
 
     A part that fits none of them opens a new sheet if the cap allows; new sheets are looked at too.
     """
-    for k in range(line_up(mem, head, ranks, order, queue)):
+    for k in range(line_up(mem, head, orders, ranks, order, queue)):
         kind = queue[k]
-        while mem[kind, c.COUNT]:
+        while mem[kind + c.COUNT]:
             leaf, turned, cut = best_place(mem, head, kind, 0, sheets)
             if leaf == 0:
                 size = choose_size(mem, head, kind)
@@ -213,105 +247,111 @@ def recreate(
 
 
 @compiled
-def swap_open(mem: Whole, log: Whole, head: Whole, spot: int, root: int) -> None:
+def swap_open(mem: Small, log: Small, head: Whole, spot: int, sheet: int) -> None:
     """Move an open sheet to a spot in the list; the one there takes its spot."""
-    other = mem[spot, c.OPEN]
-    left = mem[root, c.POS]
-    put(mem, log, head, left, c.OPEN, other)
-    put(mem, log, head, other, c.POS, left)
-    put(mem, log, head, spot, c.OPEN, root)
-    put(mem, log, head, root, c.POS, spot)
+    at = head[c.AT_OPEN]
+    other = mem[at + spot]
+    left = mem[sheet + c.SPOT]
+    put(mem, log, head, at + left, other)
+    put(mem, log, head, other + c.SPOT, left)
+    put(mem, log, head, at + spot, sheet)
+    put(mem, log, head, sheet + c.SPOT, spot)
 
 
 @compiled
-def pick_piece(mem: Whole, head: Whole, root: int) -> int:
+def pick_piece(mem: Small, head: Whole, root: int) -> int:
     """Draw a part or strip of a sheet, each with the same chance; the root itself if it is all."""
     seen = 0
     picked = root
-    node = mem[root, c.FIRST] if mem[root, c.KIND] >= c.RIP else 0
+    node = mem[root + c.FIRST] if mem[root + c.KIND] >= c.RIP else 0
     while node:
-        if mem[node, c.KIND] != c.LEFTOVER:
+        if mem[node + c.KIND] != c.LEFTOVER:
             seen += 1
             if draw(head, seen) == 0:
                 picked = node
-        if mem[node, c.KIND] >= c.RIP:
-            node = mem[node, c.FIRST]
+        if mem[node + c.KIND] >= c.RIP:
+            node = mem[node + c.FIRST]
             continue
-        while node != root and mem[node, c.NEXT] == 0:
-            node = mem[node, c.UP]
-        node = 0 if node == root else mem[node, c.NEXT]
+        while node != root and mem[node + c.NEXT] == 0:
+            node = mem[node + c.UP]
+        node = 0 if node == root else mem[node + c.NEXT]
     return int(picked)
 
 
 @compiled
-def ruin(mem: Whole, log: Whole, head: Whole, ratios: Real) -> None:
+def ruin(mem: Small, log: Small, head: Whole, ratios: Real) -> None:
     """Take a few pieces, and now and then a whole sheet, out of the sheets looked at."""
-    window = min(head[c.WINDOW], mem[0, c.N_OPEN])
+    at = head[c.AT_OPEN]
+    window = min(head[c.WINDOW], head[c.N_OPEN])
     if window and draw(head, WHOLE_SHEET) == 0:
-        close_sheet(mem, log, head, ratios, mem[draw(head, window), c.OPEN])
+        close_sheet(mem, log, head, ratios, mem[at + draw(head, window)])
     for _ in range(1 + draw(head, 1 + draw(head, MOST_OUT))):
-        window = min(head[c.WINDOW], mem[0, c.N_OPEN])
+        window = min(head[c.WINDOW], head[c.N_OPEN])
         if window == 0:
             return
-        root = mem[draw(head, window), c.OPEN]
+        sheet = mem[at + draw(head, window)]
+        root = mem[sheet + c.TREE]
         node = pick_piece(mem, head, root)
         if node != root:
             remove(mem, log, head, ratios, node)
-        if node == root or mem[root, c.KIND] == c.LEFTOVER:
-            close_sheet(mem, log, head, ratios, root)
+        if node == root or mem[root + c.KIND] == c.LEFTOVER:
+            close_sheet(mem, log, head, ratios, sheet)
 
 
 @compiled
-def shed(mem: Whole, log: Whole, head: Whole, ratios: Real) -> None:
+def shed(mem: Small, log: Small, head: Whole, ratios: Real) -> None:
     """Hand back the sheets with the largest share left over until the cap is kept."""
-    while mem[0, c.PRICE] > head[c.CAP]:
+    while head[c.PRICE] > head[c.CAP]:
         worst = 0
         most = -1.0
-        for k in range(mem[0, c.N_OPEN]):
-            root = mem[k, c.OPEN]
-            left = 0
-            leaf = mem[root, c.LEFT]
+        for k in range(head[c.AT_OPEN], head[c.AT_OPEN] + head[c.N_OPEN]):
+            sheet = mem[k]
+            left = 0.0
+            leaf = mem[sheet + c.LEFT]
             while leaf:
-                left += mem[leaf, c.W] * mem[leaf, c.H]
-                leaf = mem[leaf, c.BACK]
-            share = float(left) / float(mem[root, c.W] * mem[root, c.H])
+                left += float(mem[leaf + c.W]) * float(mem[leaf + c.H])
+                leaf = mem[leaf + c.BACK]
+            root = mem[sheet + c.TREE]
+            share = left / (float(mem[root + c.W]) * float(mem[root + c.H]))
             if share > most:
-                worst, most = root, share
-        head[c.LOGGED] = 0
+                worst, most = sheet, share
+        begin(head)
         close_sheet(mem, log, head, ratios, worst)
-    head[c.LOGGED] = 0
+    begin(head)
 
 
 @compiled
-def worth_of(mem: Whole, head: Whole, ratios: Real) -> float:
+def worth_of(head: Whole, ratios: Real) -> float:
     """Return what the search makes small: parts that wait, and the net cost if credit counts."""
-    worth = ratios[c.PENALTY] * float(mem[0, c.UNPLACED])
+    worth = ratios[c.PENALTY] * float(head[c.UNPLACED])
     if head[c.CREDITED]:
-        worth += float(mem[0, c.PRICE] - mem[0, c.CREDIT])
+        worth += float(head[c.PRICE] - head[c.CREDIT])
     return float(worth)
 
 
 @compiled
-def shuffle_window(mem: Whole, head: Whole) -> None:
+def shuffle_window(mem: Small, head: Whole) -> None:
     """Draw the sheets looked at in this step, if there are more than the window holds."""
-    open_ = mem[0, c.N_OPEN]
+    at = head[c.AT_OPEN]
+    open_ = head[c.N_OPEN]
     if open_ <= head[c.WINDOW]:
         return
     for k in range(head[c.WINDOW]):
         other = k + draw(head, open_ - k)
-        here, there = mem[k, c.OPEN], mem[other, c.OPEN]
-        mem[k, c.OPEN], mem[other, c.OPEN] = there, here
-        mem[there, c.POS], mem[here, c.POS] = k, other
+        here, there = mem[at + k], mem[at + other]
+        mem[at + k], mem[at + other] = there, here
+        mem[there + c.SPOT], mem[here + c.SPOT] = k, other
 
 
 @compiled
 def search(
-    mem: Whole,
-    log: Whole,
+    mem: Small,
+    log: Small,
     head: Whole,
     ratios: Real,
-    ranks: Whole,
-    queue: Whole,
+    orders: Small,
+    ranks: Small,
+    queue: Small,
     history: Real,
     work: int,
 ) -> int:
@@ -321,18 +361,19 @@ def search(
     """
     stop = head[c.WORK] + work
     while head[c.WORK] < stop:
-        head[c.LOGGED] = 0
         head[c.TICK] += 1
+        head[c.STEPS] += 1
         head[c.WORK] += STEP_WORK
         shuffle_window(mem, head)
+        begin(head)
         ruin(mem, log, head, ratios)
-        window = min(head[c.WINDOW], mem[0, c.N_OPEN])
-        order = draw(head, ranks.shape[0] + 1)
+        window = min(head[c.WINDOW], head[c.N_OPEN])
+        order = draw(head, orders.shape[0] + 1)
         head[c.WAYS] = head[c.ONE_WAY] or max(0, draw(head, ONE_WAY) + 3 - ONE_WAY)
-        recreate(mem, log, head, ratios, ranks, order, queue, window)
-        worth = worth_of(mem, head, ratios)
-        net = float(mem[0, c.PRICE] - mem[0, c.CREDIT])
-        if mem[0, c.N_WAIT] == 0 and net < ratios[c.TARGET]:
+        recreate(mem, log, head, ratios, orders, ranks, order, queue, window)
+        worth = worth_of(head, ratios)
+        net = float(head[c.PRICE] - head[c.CREDIT])
+        if head[c.N_WAIT] == 0 and net < ratios[c.TARGET]:
             return c.FOUND
         slot = head[c.TICK] % history.shape[0]
         if worth <= ratios[c.NOW] or worth <= history[slot] or not undo(mem, log, head):

@@ -65,7 +65,8 @@ def solve(
         kind
         for kind in kinds
         if not any(
-            sheet.available != 0 and fits(kind, sheet, problem.kerf, problem.max_stages)
+            sheet.available != 0
+            and fits(kind, sheet, problem.kerf, problem.max_stages, problem.first_cut)
             for sheet in problem.sheets
         )
     ]

@@ -1,4 +1,4 @@
-"""A problem written into the table of whole numbers that the compiled steps work on.
+"""A problem written into the row of whole numbers that the compiled steps work on.
 
 Equal part types are merged here, and parted again when the outcome is written.
 """
@@ -11,10 +11,11 @@ from fractions import Fraction
 import numpy as np
 
 from optimiser.solvers.sheets import cells as c
-from optimiser.solvers.sheets.compiled import Real, Whole
-from optimiser.solvers.sheets.problem import Sheet, SheetsProblem
+from optimiser.solvers.sheets.compiled import Real, Small, Whole
+from optimiser.solvers.sheets.problem import Sheet, SheetsProblem, Way
 
-_UNLIMITED = 1 << 40
+_UNLIMITED = 1 << 30
+_NO_CAP = 1 << 40
 # Entries of the log that takes a step back: eight strips of small parts need about a tenth.
 _LOG = 1 << 18
 
@@ -51,7 +52,9 @@ def kinds_of(problem: SheetsProblem) -> tuple[Kind, ...]:
     )
 
 
-def fits(kind: Kind, sheet: Sheet, kerf: int, max_stages: int | None) -> bool:
+def fits(
+    kind: Kind, sheet: Sheet, kerf: int, max_stages: int | None, first_cut: Way | None
+) -> bool:
     """Return whether a sheet yields the part at all."""
     width, height = sheet.width + kerf, sheet.height + kerf
     ways = ((kind.width, kind.height), (kind.height, kind.width))[: 2 if kind.turns else 1]
@@ -59,63 +62,114 @@ def fits(kind: Kind, sheet: Sheet, kerf: int, max_stages: int | None) -> bool:
         across <= width
         and along <= height
         and (max_stages is None or (across < width) + (along < height) <= max_stages)
+        and (
+            first_cut is None
+            or (across < width if first_cut is Way.RIP else along < height)
+            or (across, along) == (width, height)
+        )
         for across, along in ways
     )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
-    """The arrays of one search; `mem`, `log`, `head`, `ratios` change as it goes."""
+class State:
+    """A saved state of the search."""
 
-    mem: Whole
-    log: Whole
+    mem: Small
+    counters: Whole
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """The arrays of one search; `mem`, `log`, `head`, `ratios` change as it goes.
+
+    `orders` lists the part types by several measures, `ranks` the place of each type in each.
+    """
+
+    mem: Small
+    log: Small
     head: Whole
     ratios: Real
-    ranks: Whole
-    queue: Whole
-    first_kind: int
+    orders: Small
+    ranks: Small
+    queue: Small
     credited: bool
 
-    def reset(self, saved: Whole) -> None:
+    def saved(self) -> State:
+        """Return a copy of the present state."""
+        return State(mem=self.mem.copy(), counters=self.head[: c.COUNTERS].copy())
+
+    def reset(self, state: State) -> None:
         """Go back to a saved state."""
-        self.mem[:] = saved
+        self.mem[:] = state.mem
+        self.head[: c.COUNTERS] = state.counters
+
+    def size_at(self, sheet: int) -> int:
+        """Return where the record of a sheet size begins."""
+        return int(self.head[c.AT_SIZES]) + sheet * c.CELLS
+
+    def type_at(self, kind: int) -> int:
+        """Return where the record of a part type begins."""
+        return int(self.head[c.AT_TYPES]) + kind * c.CELLS
+
+    def kind_of(self, at: int) -> int:
+        """Return the number of the part type whose record begins there."""
+        return (at - int(self.head[c.AT_TYPES])) // c.CELLS
 
 
 def new_table(problem: SheetsProblem, kinds: tuple[Kind, ...], seed: int) -> Table:
-    """Lay out the table: no sheet open, every part waiting."""
+    """Lay out the row: no sheet open, every part waiting."""
     pieces = sum(kind.demand for kind in kinds)
-    first_kind = 1 + len(problem.sheets)
-    first_node = first_kind + len(kinds)
-    mem = np.zeros((first_node + 5 * pieces + 8, c.COLUMNS), dtype=np.int64)
-    for size, sheet in enumerate(problem.sheets, 1):
-        mem[size, c.W] = sheet.width + problem.kerf
-        mem[size, c.H] = sheet.height + problem.kerf
-        mem[size, c.COST] = sheet.cost
+    # A part alone on a sheet takes most: the sheet, a strip, two left-over pieces, itself.
+    nodes = 5 * pieces + 8
+    sheets = pieces + 2
+    at_nodes = c.NODE  # place 0 is nobody's
+    at_sheets = at_nodes + nodes * c.NODE
+    at_sizes = at_sheets + sheets * c.SHEET_CELLS
+    at_types = at_sizes + len(problem.sheets) * c.CELLS
+    at_open = at_types + len(kinds) * c.CELLS
+    at_wait = at_open + sheets
+    mem = np.zeros(at_wait + len(kinds) + 1, dtype=np.int32)
+    chain = np.arange(1, nodes, dtype=np.int32)
+    mem[at_nodes + c.NEXT : at_sheets - c.NODE : c.NODE] = at_nodes + chain * c.NODE
+    chain = np.arange(1, sheets, dtype=np.int32)
+    mem[at_sheets + c.SPOT : at_sizes - c.SHEET_CELLS : c.SHEET_CELLS] = (
+        at_sheets + chain * c.SHEET_CELLS
+    )
+    for number, sheet in enumerate(problem.sheets):
+        at = at_sizes + number * c.CELLS
+        mem[at + c.W] = sheet.width + problem.kerf
+        mem[at + c.H] = sheet.height + problem.kerf
+        mem[at + c.COST] = sheet.cost
         available = _UNLIMITED if sheet.available is None else sheet.available
-        mem[size, c.AVAILABLE] = available
+        mem[at + c.AVAILABLE] = min(available, _UNLIMITED)
     for place, kind in enumerate(kinds):
-        row = first_kind + place
-        mem[row, c.W] = kind.width
-        mem[row, c.H] = kind.height
-        mem[row, c.TURNED] = kind.turns
-        mem[row, c.COUNT] = kind.demand
-        mem[row, c.POS] = place
-        mem[place, c.WAIT] = row
-    mem[0, c.N_WAIT] = len(kinds)
-    mem[0, c.UNPLACED] = sum(kind.demand * kind.width * kind.height for kind in kinds)
-    mem[0, c.FREE_ROW] = first_node
-    mem[first_node:-1, c.NEXT] = np.arange(first_node + 1, len(mem))
+        at = at_types + place * c.CELLS
+        mem[at + c.TURNS] = kind.turns
+        mem[at + c.W] = kind.width
+        mem[at + c.H] = kind.height
+        mem[at + c.COUNT] = kind.demand
+        mem[at + c.PLACE] = place
+        mem[at_wait + place] = at
+    head = _settings(problem, len(kinds), seed)
+    head[c.N_WAIT] = len(kinds)
+    head[c.UNPLACED] = sum(kind.demand * kind.width * kind.height for kind in kinds)
+    head[c.FREE_NODE] = at_nodes
+    head[c.FREE_SHEET] = at_sheets
+    head[c.AT_SIZES], head[c.AT_TYPES] = at_sizes, at_types
+    head[c.AT_OPEN], head[c.AT_WAIT] = at_open, at_wait
     credited = problem.credit > 0 and any(
         problem.credit_for(sheet.width, sheet.height) for sheet in problem.sheets
     )
+    orders, ranks = _orders(kinds)
     return Table(
         mem=mem,
-        log=np.zeros((_LOG, 3), dtype=np.int64),
-        head=_settings(problem, len(kinds), seed),
+        log=np.zeros((_LOG, 2), dtype=np.int32),
+        head=head,
         ratios=_ratios(problem, credited=credited),
-        ranks=_ranks(kinds),
-        queue=np.zeros(len(kinds) + 1, dtype=np.int64),
-        first_kind=first_kind,
+        orders=orders,
+        ranks=ranks,
+        queue=np.zeros(len(kinds) + 1, dtype=np.int32),
         credited=credited,
     )
 
@@ -124,13 +178,18 @@ def _settings(problem: SheetsProblem, kinds: int, seed: int) -> Whole:
     head = np.zeros(c.SETTINGS, dtype=np.int64)
     # Knuth's multiplicative hash spreads small seeds; 0 would stop the generator.
     head[c.LUCK] = (seed * 2654435761 + 1) % (1 << 32) or 1
-    head[c.CAP] = _UNLIMITED
+    head[c.CAP] = _NO_CAP
     head[c.STAGES] = _UNLIMITED if problem.max_stages is None else problem.max_stages
     head[c.KERF] = problem.kerf
     head[c.SIZES] = len(problem.sheets)
     head[c.TYPES] = kinds
     head[c.KEEP_LONG] = max(problem.keep)
     head[c.KEEP_SHORT] = min(problem.keep)
+    head[c.FIRST_CUT] = {None: 0, Way.RIP: c.RIP, Way.CROSS: c.CROSS}[problem.first_cut]
+    largest = max(
+        (sheet.width + problem.kerf) * (sheet.height + problem.kerf) for sheet in problem.sheets
+    )
+    head[c.SHIFT] = max(0, largest.bit_length() - 31)
     return head
 
 
@@ -150,8 +209,8 @@ def _ratios(problem: SheetsProblem, *, credited: bool) -> Real:
     return ratios
 
 
-def _ranks(kinds: tuple[Kind, ...]) -> Whole:
-    """Rank the part types in five orders, largest first; ties by their place."""
+def _orders(kinds: tuple[Kind, ...]) -> tuple[Small, Small]:
+    """List the part types in five orders, largest first, and give their ranks; ties by place."""
     measures = (
         [-kind.width * kind.height for kind in kinds],
         [-max(kind.width, kind.height) for kind in kinds],
@@ -159,9 +218,9 @@ def _ranks(kinds: tuple[Kind, ...]) -> Whole:
         [-kind.height for kind in kinds],
         [-kind.width - kind.height for kind in kinds],
     )
-    ranks = np.zeros((len(measures), len(kinds)), dtype=np.int64)
+    orders = np.zeros((len(measures), len(kinds)), dtype=np.int32)
+    ranks = np.zeros_like(orders)
     for row, measure in enumerate(measures):
-        ranks[row, np.argsort(np.array(measure, dtype=np.int64), kind="stable")] = np.arange(
-            len(kinds)
-        )
-    return ranks
+        orders[row] = np.argsort(np.array(measure, dtype=np.int64), kind="stable")
+        ranks[row, orders[row]] = np.arange(len(kinds))
+    return orders, ranks

@@ -1,4 +1,4 @@
-"""Layouts as values: read out of the table, put into a standing order, written as real cuts.
+"""Layouts as values: read out of the row, put into a standing order, written as real cuts.
 
 A block is a piece of sheet, sizes plus kerf. The pieces of a rip block lie side by side, those of a
 crosscut block one above another, and at most one of them is left over; it comes last.
@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from optimiser.solvers.sheets import cells as c
-from optimiser.solvers.sheets.problem import Cut, Leaf, Node, SheetsProblem
+from optimiser.solvers.sheets.problem import Cut, Leaf, Node, SheetsProblem, Way
 
 # Rows longer than this are halved before they are cut piece by piece.
 _LONG_ROW = 100
@@ -73,26 +73,26 @@ def _order(piece: Block) -> tuple[int, int, int, tuple[int, ...]]:
     return (-piece.width, -piece.height, -piece.part, parts)
 
 
-def read_block(rows: list[list[int]], node: int, first_kind: int) -> Block:
-    """Read the piece at a row of the table; parts count from 0."""
-    row = rows[node]
-    kind, width, height = row[c.KIND], row[c.W], row[c.H]
+def read_block(mem: list[int], node: int, at_types: int) -> Block:
+    """Read the piece at a node of the search's row; parts count from 0."""
+    kind, width, height = mem[node + c.KIND], mem[node + c.W], mem[node + c.H]
     if kind == c.LEFTOVER:
         return left_over(width, height)
     if kind == c.PLACED:
+        part = mem[node + c.PART]
         return Block(
             rip=False,
             width=width,
             height=height,
-            part=row[c.PART] - first_kind,
-            turned=bool(row[c.TURNED]),
+            part=(part - at_types) // c.CELLS,
+            turned=width != mem[part + c.W],
             pieces=(),
         )
     pieces = []
-    child = row[c.FIRST]
+    child = mem[node + c.FIRST]
     while child:
-        pieces.append(read_block(rows, child, first_kind))
-        child = rows[child][c.NEXT]
+        pieces.append(read_block(mem, child, at_types))
+        child = mem[child + c.NEXT]
     return divided(pieces, width, height, rip=kind == c.RIP)
 
 
@@ -169,6 +169,13 @@ def runs_of(block: Block, runs: int = 0) -> int:
     return max((runs_of(piece, runs + 1) for piece in block.pieces), default=runs)
 
 
+def begins_well(problem: SheetsProblem, block: Block) -> bool:
+    """Return whether the first cut of a layout goes the way the problem asks for."""
+    if problem.first_cut is None or not block.pieces:
+        return True
+    return block.rip == (problem.first_cut is Way.RIP)
+
+
 def concentrate(problem: SheetsProblem, block: Block) -> Block:
     """Turn L-shaped waste where that makes the kept pieces worth more, or the largest one larger.
 
@@ -181,7 +188,7 @@ def concentrate(problem: SheetsProblem, block: Block) -> Block:
         better = [
             (credit_of(problem, other), largest_left(problem, other), other)
             for other in _flips(block)
-            if most is None or runs_of(other) <= most
+            if (most is None or runs_of(other) <= most) and begins_well(problem, other)
         ]
         best = max(better, default=None, key=lambda entry: entry[:2])
         if best is None or best[:2] <= now:

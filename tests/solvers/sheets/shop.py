@@ -16,6 +16,7 @@ from optimiser.solvers.sheets.problem import (
     SheetPattern,
     SheetsOutcome,
     SheetsProblem,
+    Way,
 )
 
 
@@ -28,6 +29,7 @@ def a_problem(
     stages: int | None = None,
     keep: tuple[int, int] = (1, 1),
     credit: Fraction = Fraction(0),
+    first_cut: Way | None = None,
 ) -> SheetsProblem:
     """Parts as (width, height, demand), sheets as (width, height, cost[, available])."""
     return SheetsProblem(
@@ -48,6 +50,7 @@ def a_problem(
         max_stages=stages,
         keep=keep,
         credit=credit,
+        first_cut=first_cut,
     )
 
 
@@ -111,6 +114,8 @@ def check(problem: SheetsProblem, outcome: SheetsOutcome) -> None:
         assert pattern.times >= 1
         saw = sawn(problem, pattern)
         assert saw.parts
+        if problem.first_cut is not None and isinstance(pattern.root, Cut):
+            assert pattern.root.rip == (problem.first_cut is Way.RIP)
         assert problem.max_stages is None or saw.runs <= problem.max_stages
         for part, copies in saw.parts.items():
             served[part] += copies * pattern.times

@@ -56,6 +56,7 @@ def test_the_compiled_search_and_the_plain_one_end_in_the_same_state(seed: int) 
                 table.log,
                 table.head,
                 table.ratios,
+                table.orders,
                 table.ranks,
                 table.queue,
                 history,
@@ -74,39 +75,57 @@ def test_the_compiled_search_and_the_plain_one_end_in_the_same_state(seed: int) 
 def test_what_a_step_did_is_taken_back_to_the_last_cell() -> None:
     table = a_started_table(7)
     args = (table.mem, table.log, table.head, table.ratios)
-    search.recreate(*args, table.ranks, 0, table.queue, 0)
-    before = table.mem.copy()
+    search.recreate(*args, table.orders, table.ranks, 0, table.queue, 0)
+    before = table.saved()
 
     for _ in range(50):
-        table.head[c.LOGGED] = 0
+        kernel.begin(table.head)
         search.ruin(*args)
-        sheets = int(table.mem[0, c.N_OPEN])
-        search.recreate(*args, table.ranks, 1, table.queue, min(3, sheets))
+        sheets = int(table.head[c.N_OPEN])
+        search.recreate(*args, table.orders, table.ranks, 1, table.queue, min(3, sheets))
         assert kernel.undo(table.mem, table.log, table.head)
 
-        assert np.array_equal(table.mem, before)
+        assert np.array_equal(table.mem, before.mem)
+        assert np.array_equal(table.saved().counters, before.counters)
 
 
 def test_counts_and_money_agree_with_the_trees_after_many_steps() -> None:
     problem = a_mixed_problem()
     table = a_started_table(11)
     args = (table.mem, table.log, table.head, table.ratios)
-    search.search(*args, table.ranks, table.queue, np.full(5, np.inf), 200_000)
+    search.search(*args, table.orders, table.ranks, table.queue, np.full(5, np.inf), 200_000)
 
-    mem = table.mem
-    roots = [int(mem[k, c.OPEN]) for k in range(int(mem[0, c.N_OPEN]))]
-    waiting = sum(
-        int(mem[row, c.COUNT] * mem[row, c.W] * mem[row, c.H])
-        for row in range(table.first_kind, table.first_kind + len(kinds_of(problem)))
-    )
+    mem, head = table.mem, table.head
+    first = int(head[c.AT_OPEN])
+    sheets = [int(sheet) for sheet in mem[first : first + int(head[c.N_OPEN])]]
+    types = [table.type_at(kind) for kind in range(len(kinds_of(problem)))]
+    waiting = sum(int(mem[at + c.COUNT]) * int(mem[at + c.W]) * int(mem[at + c.H]) for at in types)
     credit = 0
-    for root in roots:
-        leaf = int(mem[root, c.LEFT])
+    for sheet in sheets:
+        leaf = int(mem[sheet + c.LEFT])
+        thick = large = 0
         while leaf:
-            assert mem[leaf, c.KIND] == c.LEFTOVER
-            width, height = (int(mem[leaf, side]) - problem.kerf for side in (c.W, c.H))
+            assert mem[leaf + c.KIND] == c.LEFTOVER
+            across, up = int(mem[leaf + c.W]), int(mem[leaf + c.H])
+            thick, large = max(thick, min(across, up)), max(large, across * up)
+            width, height = across - problem.kerf, up - problem.kerf
             credit += problem.credit_for(width, height) if min(width, height) > 0 else 0
-            leaf = int(mem[leaf, c.BACK])
-    assert mem[0, c.UNPLACED] == waiting
-    assert mem[0, c.PRICE] == sum(int(mem[mem[root, c.SIZE], c.COST]) for root in roots)
-    assert mem[0, c.CREDIT] == credit
+            leaf = int(mem[leaf + c.BACK])
+        assert mem[sheet + c.THICK] == thick
+        assert mem[sheet + c.LARGE] == large >> int(head[c.SHIFT])
+    assert head[c.UNPLACED] == waiting
+    assert head[c.PRICE] == sum(int(mem[mem[sheet + c.SIZE] + c.COST]) for sheet in sheets)
+    assert head[c.CREDIT] == credit
+
+
+def test_every_part_may_take_a_sheet_of_its_own() -> None:
+    problem = a_problem([(60, 60, 50)], [(100, 100, 7)])
+    table = new_table(problem, kinds_of(problem), 1)
+
+    table.head[c.FRESH] = 1
+    args = (table.mem, table.log, table.head, table.ratios)
+    search.recreate(*args, table.orders, table.ranks, 0, table.queue, 0)
+
+    assert table.head[c.N_WAIT] == 0
+    assert table.head[c.N_OPEN] == 50
+    assert table.head[c.PRICE] == 350

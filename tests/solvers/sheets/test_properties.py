@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from optimiser.solvers.protocol import Status
-from optimiser.solvers.sheets.problem import SheetsProblem
+from optimiser.solvers.sheets.problem import SheetsProblem, Way
 from optimiser.solvers.sheets.solve import solve
 from tests.solvers.sheets.exact import least_cost
 from tests.solvers.sheets.shop import a_problem, check, so_much_work
@@ -46,6 +46,7 @@ def problems(draw: st.DrawFn) -> SheetsProblem:
         kerf=draw(st.integers(0, 4)),
         stages=draw(st.sampled_from((None, None, 1, 2, 3))),
         keep=(draw(st.integers(1, 30)), draw(st.integers(1, 30))),
+        first_cut=draw(st.sampled_from((None, None, Way.RIP, Way.CROSS))),
         credit=cheapest * draw(st.sampled_from((Fraction(0), Fraction(1, 2), Fraction(9, 10)))),
     )
 
@@ -140,6 +141,30 @@ def test_on_tiny_sheets_the_plan_costs_what_an_integer_programme_says(
     assert least is not None
     assert outcome.bound <= least <= outcome.cost
     assert outcome.cost == least
+
+
+@pytest.mark.parametrize(
+    ("first_cut", "sheets"), [(None, 1), (Way.CROSS, 1), (Way.RIP, 2)], ids=str
+)
+def test_a_saw_that_rips_first_cannot_stack_what_is_as_wide_as_the_sheet(
+    first_cut: Way | None, sheets: int
+) -> None:
+    """Two parts as wide as the sheet need a crosscut only; a third part lets a sheet be ripped."""
+    stacked = a_problem([(10, 4, 2)], [(10, 8, 5), (12, 4, 5)], first_cut=first_cut)
+
+    outcome = solve(stacked, budget=so_much_work(20), seed=0)
+
+    check(stacked, outcome)
+    assert outcome.cost == 5 * sheets
+
+
+def test_a_part_that_the_first_cut_rules_out_is_named() -> None:
+    problem = a_problem([(10, 4, 2)], [(10, 8, 5)], first_cut=Way.RIP)
+
+    outcome = solve(problem, budget=so_much_work(20), seed=0)
+
+    assert outcome.status is Status.IMPOSSIBLE
+    assert outcome.missing == (2,)
 
 
 def test_the_same_seed_and_work_give_the_same_plan() -> None:
