@@ -20,7 +20,7 @@ from typing import Any
 from optimiser.domain.finding import Severity
 from optimiser.domain.price_book import LengthItem, PriceBook, SheetItem
 from optimiser.domain.request import Cutting
-from optimiser.domain.stock import StockLength, StockSheet
+from optimiser.domain.stock import NO_EDGE_TRIM, StockLength, StockSheet
 from optimiser.domain.wall import Wall
 from optimiser.errors import InvalidInput
 from optimiser.formats.wall import wall_from_document
@@ -54,7 +54,7 @@ def _board(material: str, thickness: float, mass: int, cutting: Cutting, sizes: 
         mass=mass,
         cutting=cutting,
         kerf=tenths(0 if cutting is Cutting.KNIFE else 3),
-        edge_trim=tenths(0),
+        edge_trim=NO_EDGE_TRIM,
         stock=tuple(
             StockSheet(
                 id=f"{material}-{high}x{wide}",

@@ -15,7 +15,7 @@ from optimiser.domain.request import (
     LengthMaterial,
     SheetMaterial,
 )
-from optimiser.domain.stock import LengthOffcut, SheetOffcut, StockLength, StockSheet
+from optimiser.domain.stock import EdgeTrim, LengthOffcut, SheetOffcut, StockLength, StockSheet
 from optimiser.units import Pence, Tenths
 
 # Longer and wider than anything in these tests: nothing is kept.
@@ -76,7 +76,9 @@ def a_stock_sheet(
 
 
 def a_sheet_offcut(id_: str, width: int, height: int, trim: int = 0) -> SheetOffcut:
-    return SheetOffcut(id=id_, width=Tenths(width), height=Tenths(height), edge_trim=Tenths(trim))
+    return SheetOffcut(
+        id=id_, width=Tenths(width), height=Tenths(height), edge_trim=EdgeTrim.all_round(trim)
+    )
 
 
 def a_cut_out(x: int, y: int, width: int, height: int) -> CutOut:
@@ -117,7 +119,7 @@ def a_sheet_material(
     return SheetMaterial(
         material=material,
         kerf=Tenths(kerf),
-        edge_trim=Tenths(trim),
+        edge_trim=EdgeTrim.all_round(trim),
         max_stages=max_stages,
         cutting=cutting,
         stock=tuple(stock),

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from optimiser.domain.request import Cutting
-from optimiser.domain.stock import StockLength, StockSheet
+from optimiser.domain.request import Cutting, Direction
+from optimiser.domain.stock import EdgeTrim, StockLength, StockSheet
 from optimiser.units import Pence, Tenths
 
 
@@ -30,7 +30,10 @@ class LengthItem:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetItem:
-    """A board sold by the sheet. `mass` in grams per square metre."""
+    """A board sold by the sheet. `mass` in grams per square metre.
+
+    `max_stages` and `first_cut` are what the saw it is cut on asks for; None asks for nothing.
+    """
 
     material: str
     description: str
@@ -38,8 +41,10 @@ class SheetItem:
     mass: int
     cutting: Cutting
     kerf: Tenths
-    edge_trim: Tenths
+    edge_trim: EdgeTrim
     stock: tuple[StockSheet, ...]
+    max_stages: int | None = None
+    first_cut: Direction | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,7 +7,7 @@ from enum import Enum
 from fractions import Fraction
 
 from optimiser.domain.parts import BoardPart, LengthPart
-from optimiser.domain.stock import LengthOffcut, SheetOffcut, StockLength, StockSheet
+from optimiser.domain.stock import EdgeTrim, LengthOffcut, SheetOffcut, StockLength, StockSheet
 from optimiser.units import Tenths
 
 
@@ -16,6 +16,13 @@ class Cutting(Enum):
 
     SAW = "saw"
     KNIFE = "knife"
+
+
+class Direction(Enum):
+    """The way of a cut on a sheet: set across its width (rip), or across its height."""
+
+    RIP = "rip"
+    CROSSCUT = "crosscut"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,20 +53,22 @@ class LengthMaterial:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetMaterial:
-    """One board to be cut to rectangles. `edge_trim` comes off each edge, its own cut included.
+    """One board to be cut to rectangles, out of what is left of its sheets inside `edge_trim`.
 
     `max_stages` limits how often the direction of cutting may change on the way to a part, counted
-    as runs of parallel cuts (2: rips, then crosscuts); None sets no limit.
+    as runs of parallel cuts (2: rips, then crosscuts); None sets no limit. Where the saw asks for
+    it, the first cut made on a sheet is a `first_cut`.
     """
 
     material: str
     kerf: Tenths
-    edge_trim: Tenths
+    edge_trim: EdgeTrim
     max_stages: int | None
     cutting: Cutting
     stock: tuple[StockSheet, ...]
     offcuts: tuple[SheetOffcut, ...]
     parts: tuple[BoardPart, ...]
+    first_cut: Direction | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,6 +10,34 @@ NO_TRIM = Tenths(0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeTrim:
+    """What comes off each edge of a sheet before it is cut, the trimming cut itself included."""
+
+    left: Tenths = NO_TRIM
+    right: Tenths = NO_TRIM
+    bottom: Tenths = NO_TRIM
+    top: Tenths = NO_TRIM
+
+    @classmethod
+    def all_round(cls, trim: int) -> EdgeTrim:
+        """Return the same trim off each edge."""
+        return cls(left=Tenths(trim), right=Tenths(trim), bottom=Tenths(trim), top=Tenths(trim))
+
+    @property
+    def across(self) -> int:
+        """Return what both trims take off the width."""
+        return self.left + self.right
+
+    @property
+    def along(self) -> int:
+        """Return what both trims take off the height."""
+        return self.bottom + self.top
+
+
+NO_EDGE_TRIM = EdgeTrim()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StockLength:
     """A length that can be bought. `available` None means as many as wanted."""
 
@@ -41,9 +69,9 @@ class StockSheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetOffcut:
-    """One board offcut on the rack. `edge_trim` comes off each edge: 0, as for lengths."""
+    """One board offcut on the rack. Nothing is trimmed off it unless asked, as for lengths."""
 
     id: str
     width: Tenths
     height: Tenths
-    edge_trim: Tenths = NO_TRIM
+    edge_trim: EdgeTrim = NO_EDGE_TRIM

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from optimiser.domain.plan import SheetLayout
+from optimiser.domain.stock import EdgeTrim
 from optimiser.drawing.flags import Flag, FlagRow, Side, flag_column, flag_row
 from optimiser.drawing.labels import Block, Placed, put
 from optimiser.drawing.scene import FINE, INK, THIN, Area, Item, Line, Pen, Rect, View
@@ -29,11 +30,11 @@ _TOUCH = -0.25
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bought:
-    """A sheet or rack offcut as it comes: its size, the trim off each edge, the kerf of a cut."""
+    """A sheet or rack offcut as it comes: its size, the trim off its edges, the kerf of a cut."""
 
     width: Tenths
     height: Tenths
-    trim: Tenths
+    trim: EdgeTrim
     kerf: Tenths
 
 
@@ -72,7 +73,12 @@ def cut_lines(layout: SheetLayout, bought: Bought) -> tuple[CutLine, ...]:
     """
     trim, kerf = bought.trim, bought.kerf
     pieces: dict[str, tuple[int, int, int, int]] = {
-        "sheet": (trim, trim, bought.width - 2 * trim, bought.height - 2 * trim)
+        "sheet": (
+            trim.left,
+            trim.bottom,
+            bought.width - trim.across,
+            bought.height - trim.along,
+        )
     }
     lines = []
     for cut in layout.cuts:
@@ -204,13 +210,13 @@ def _point(line: CutLine, area: Area, inset: float) -> tuple[float, float]:
 def _outside(line: CutLine, bought: Bought) -> bool:
     """Return whether the far end of a cut lies on the trimmed edge of the sheet."""
     if line.rip:
-        return line.y + line.height >= bought.height - bought.trim
-    return line.x + line.width >= bought.width - bought.trim
+        return line.y + line.height >= bought.height - bought.trim.top
+    return line.x + line.width >= bought.width - bought.trim.right
 
 
 def _low(line: CutLine, bought: Bought) -> bool:
-    return line.y <= bought.trim
+    return line.y <= bought.trim.bottom
 
 
 def _left(line: CutLine, bought: Bought) -> bool:
-    return line.x <= bought.trim
+    return line.x <= bought.trim.left

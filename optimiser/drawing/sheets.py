@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from optimiser.domain.plan import SheetLayout
 from optimiser.domain.request import Cutting, SheetMaterial
+from optimiser.domain.stock import NO_EDGE_TRIM, EdgeTrim
 from optimiser.drawing.flags import FlagRow
 from optimiser.drawing.hatch import Fill, JobMark, job_marks
 from optimiser.drawing.labels import turn_glyph
@@ -267,15 +268,22 @@ def _page(sheet: _Sheet, fitted: _Fitted, title: str, note: str) -> str:
 
 def _trims(bought: Bought, view: View) -> Sequence[Item]:
     width, height, trim = bought.width, bought.height, bought.trim
-    if not trim:
-        return ()
+    inner = height - trim.along
     edges = (
-        (0, 0, width, trim),
-        (0, height - trim, width, trim),
-        (0, trim, trim, height - 2 * trim),
-        (width - trim, trim, trim, height - 2 * trim),
+        (0, 0, width, trim.bottom),
+        (0, height - trim.top, width, trim.top),
+        (0, trim.bottom, trim.left, inner),
+        (width - trim.right, trim.bottom, trim.right, inner),
     )
-    return [Rect(view.area(*edge), GREY) for edge in edges]
+    return [Rect(view.area(*edge), GREY) for edge in edges if min(edge[2:]) > 0]
+
+
+def trim_text(trim: EdgeTrim) -> str:
+    """Write an edge trim: one size if all edges are alike, else each trimmed edge by name."""
+    edges = {"left": trim.left, "right": trim.right, "bottom": trim.bottom, "top": trim.top}
+    if len(set(edges.values())) == 1:
+        return mm(trim.left)
+    return ", ".join(f"{edge} {mm(size)}" for edge, size in edges.items() if size)
 
 
 def _facts(sheet: _Sheet, scale: float) -> tuple[str, ...]:
@@ -303,8 +311,8 @@ def _legend(sheet: _Sheet) -> tuple[Entry, ...]:
         entries.append(fill_entry("offcut, keep", Fill.NONE, OFFCUT_PEN))
     if layout.scrap:
         entries.append(fill_entry("scrap", Fill.CROSSED, SCRAP_PEN))
-    if bought.trim:
-        entries.append(solid_entry(f"edge trim {mm(bought.trim)}", GREY))
+    if bought.trim != NO_EDGE_TRIM:
+        entries.append(solid_entry(f"edge trim {trim_text(bought.trim)}", GREY))
     if sheet.lines:
         if bought.kerf:
             entries.append(solid_entry(f"kerf {mm(bought.kerf)}", INK))

@@ -23,14 +23,15 @@ from optimiser.units import MOST_SIGNS, mm_number, pence, pounds, tenths
 MOST_BYTES = 10_000_000
 
 
-def _size(value: object) -> int:
+def size_of(value: object) -> int:
+    """Read millimetres as whole tenths. Raises ValueError in words a user can act on."""
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise ValueError("a size is a number of mm, such as 2281.5, without quotes or unit")
     return tenths(value)
 
 
 def _above_zero(value: object) -> int:
-    size = _size(value)
+    size = size_of(value)
     if size == 0:
         raise ValueError("a size here must be above 0")
     return size
@@ -79,20 +80,20 @@ def _area_number(area: int) -> int | float:
     return area // 100 if area % 100 == 0 else area / 100
 
 
-_SIZE_SCHEMA = {"type": "number", "minimum": 0, "maximum": 100_000}
+SIZE_SCHEMA = {"type": "number", "minimum": 0, "maximum": 100_000}
 
 # Millimetres with at most one decimal in the document, tenths of a millimetre as a value.
 Size = Annotated[
     int,
     BeforeValidator(_above_zero),
     PlainSerializer(mm_number, return_type=int | float),
-    WithJsonSchema({**_SIZE_SCHEMA, "minimum": 0, "exclusiveMinimum": 0}),
+    WithJsonSchema({**SIZE_SCHEMA, "minimum": 0, "exclusiveMinimum": 0}),
 ]
 SizeOrZero = Annotated[
     int,
-    BeforeValidator(_size),
+    BeforeValidator(size_of),
     PlainSerializer(mm_number, return_type=int | float),
-    WithJsonSchema(_SIZE_SCHEMA),
+    WithJsonSchema(SIZE_SCHEMA),
 ]
 # A sum of sizes may exceed what any one size may be.
 SizeSum = Annotated[

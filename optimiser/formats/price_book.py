@@ -11,7 +11,8 @@ from typing import Annotated, Literal
 from pydantic import BeforeValidator, Field
 
 from optimiser.domain.price_book import LengthItem, Pack, PackItem, PriceBook, SheetItem
-from optimiser.domain.request import Cutting
+from optimiser.domain.request import Cutting, Direction
+from optimiser.domain.stock import NO_EDGE_TRIM
 from optimiser.errors import InvalidInput, Problem, invalid
 from optimiser.formats.fields import (
     MOST_BYTES,
@@ -24,6 +25,7 @@ from optimiser.formats.fields import (
     read_document,
 )
 from optimiser.formats.stock import (
+    EdgeTrimField,
     StockLengthDocument,
     StockSheetDocument,
     stock_lengths_of,
@@ -87,7 +89,9 @@ class SheetItemModel(Document):
     mass_kg_per_m2: Grams
     cutting: Cutting
     kerf_mm: SizeOrZero | None = None
-    edge_trim_mm: SizeOrZero = 0
+    edge_trim_mm: EdgeTrimField = NO_EDGE_TRIM
+    max_stages: int | None = Field(default=None, ge=1, le=100, strict=True)
+    first_cut: Direction | None = None
     stock: tuple[StockSheetDocument, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
 
 
@@ -215,6 +219,8 @@ def _sheet_item(item: SheetItemModel) -> SheetItem:
         mass=item.mass_kg_per_m2,
         cutting=item.cutting,
         kerf=Tenths(usual_kerf if item.kerf_mm is None else item.kerf_mm),
-        edge_trim=Tenths(item.edge_trim_mm),
+        edge_trim=item.edge_trim_mm,
+        max_stages=item.max_stages,
+        first_cut=item.first_cut,
         stock=stock_sheets_of(item.stock),
     )

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-from typing import Annotated, Any
-
-from pydantic import BeforeValidator, Field, PlainSerializer, WithJsonSchema
+from typing import Any
 
 from optimiser.domain.parts import BoardPart, CutOut, LengthPart
 from optimiser.domain.request import (
@@ -18,16 +15,19 @@ from optimiser.domain.request import (
     SheetMaterial,
 )
 from optimiser.domain.stock import LengthOffcut, SheetOffcut
-from optimiser.formats.fields import (
-    Count,
-    Document,
-    Flag,
-    Id,
-    Label,
-    Size,
-    SizeOrZero,
-    read_document,
-    read_json,
+from optimiser.formats.fields import read_document, read_json
+from optimiser.formats.request_documents import (
+    AccessDocument,
+    BoardPartDocument,
+    ChoiceDocument,
+    CutOutDocument,
+    KeepDocument,
+    LengthMaterialDocument,
+    LengthOffcutDocument,
+    LengthPartDocument,
+    RequestDocument,
+    SheetMaterialDocument,
+    SheetOffcutDocument,
 )
 from optimiser.formats.stock import (
     StockLengthDocument,
@@ -35,144 +35,7 @@ from optimiser.formats.stock import (
     stock_lengths_of,
     stock_sheets_of,
 )
-from optimiser.units import MOST_SIGNS, Tenths, decimal_text, ratio
-
-_MOST_ITEMS = 20_000
-
-
-def _share(value: object) -> Fraction:
-    if isinstance(value, Fraction):
-        return value
-    if not isinstance(value, str):
-        raise ValueError('a share is written as text, such as "0.5"')
-    return ratio(value)
-
-
-Share = Annotated[
-    Fraction,
-    BeforeValidator(_share),
-    PlainSerializer(decimal_text, return_type=str),
-    WithJsonSchema(
-        {
-            "type": "string",
-            "pattern": r"^(0([.,][0-9]+)?|1([.,]0+)?)$",
-            "maxLength": MOST_SIGNS,
-        }
-    ),
-]
-
-
-class KeepDocument(Document):
-    """From which size on a remainder is an offcut, and what share of its price it is worth."""
-
-    length_mm: Size = 6_000
-    width_mm: Size = 3_000
-    height_mm: Size = 3_000
-    credit: Share = Fraction(1, 2)
-
-
-class LengthOffcutDocument(Document):
-    """One length on the rack."""
-
-    id: Id
-    length_mm: Size
-    end_trim_mm: SizeOrZero = 0
-
-
-class LengthPartDocument(Document):
-    """Equal lengths of one job."""
-
-    id: Id
-    job: Id
-    length_mm: Size
-    quantity: Count = 1
-    name: Label = ""
-
-
-class LengthMaterialDocument(Document):
-    """One section: stock, rack, parts and the rules at the saw."""
-
-    material: Id
-    kerf_mm: SizeOrZero = 30
-    end_trim_mm: SizeOrZero = 0
-    stock: tuple[StockLengthDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
-    offcuts: tuple[LengthOffcutDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
-    parts: tuple[LengthPartDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
-
-
-class SheetOffcutDocument(Document):
-    """One board offcut on the rack."""
-
-    id: Id
-    width_mm: Size
-    height_mm: Size
-    edge_trim_mm: SizeOrZero = 0
-
-
-class CutOutDocument(Document):
-    """A rectangle removed from a part, measured from its lower left corner."""
-
-    x_mm: SizeOrZero
-    y_mm: SizeOrZero
-    width_mm: Size
-    height_mm: Size
-
-
-class BoardPartDocument(Document):
-    """Equal board parts of one job; `turn` allows a quarter turn on the sheet."""
-
-    id: Id
-    job: Id
-    width_mm: Size
-    height_mm: Size
-    quantity: Count = 1
-    turn: Flag = True
-    cut_outs: tuple[CutOutDocument, ...] = Field(default=(), max_length=100)
-    name: Label = ""
-
-
-class SheetMaterialDocument(Document):
-    """One board: stock, rack, parts and the rules at the saw or the knife.
-
-    `kerf_mm` left out is 3 for a saw and 0 for a knife (common practice, no source).
-    """
-
-    material: Id
-    kerf_mm: SizeOrZero | None = None
-    edge_trim_mm: SizeOrZero = 0
-    max_stages: int | None = Field(default=None, ge=1, le=100, strict=True)
-    cutting: Cutting = Cutting.SAW
-    stock: tuple[StockSheetDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
-    offcuts: tuple[SheetOffcutDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
-    parts: tuple[BoardPartDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
-
-
-class ChoiceDocument(Document):
-    """Alternatives of which exactly one is cut: each option lists the ids of its parts."""
-
-    id: Id
-    options: tuple[tuple[Id, ...], ...] = Field(min_length=1, max_length=1_000)
-
-
-class AccessDocument(Document):
-    """The longest part and the largest board part that can be carried to where a job is built."""
-
-    job: Id
-    length_mm: Size | None = None
-    board_mm: tuple[Size, Size] | None = None
-
-
-class RequestDocument(Document):
-    """A cutting request: everything that is to be cut together."""
-
-    seed: int = Field(default=1, ge=0, le=2**31 - 1, strict=True)
-    seconds: float = Field(default=5, ge=0, le=3600, allow_inf_nan=False, strict=True)
-    keep: KeepDocument = KeepDocument()
-    lengths: tuple[LengthMaterialDocument, ...] = Field(default=(), max_length=1_000)
-    sheets: tuple[SheetMaterialDocument, ...] = Field(default=(), max_length=1_000)
-    choices: tuple[ChoiceDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
-    access: tuple[AccessDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
-    fewer_layouts: Flag = False
+from optimiser.units import Tenths
 
 
 def read_request(text: str | bytes, *, name: str = "request") -> CuttingRequest:
@@ -250,8 +113,9 @@ def _sheets(document: SheetMaterialDocument) -> SheetMaterial:
     return SheetMaterial(
         material=document.material,
         kerf=Tenths(usual_kerf if document.kerf_mm is None else document.kerf_mm),
-        edge_trim=Tenths(document.edge_trim_mm),
+        edge_trim=document.edge_trim_mm,
         max_stages=document.max_stages,
+        first_cut=document.first_cut,
         cutting=document.cutting,
         stock=stock_sheets_of(document.stock),
         offcuts=tuple(
@@ -259,7 +123,7 @@ def _sheets(document: SheetMaterialDocument) -> SheetMaterial:
                 id=offcut.id,
                 width=Tenths(offcut.width_mm),
                 height=Tenths(offcut.height_mm),
-                edge_trim=Tenths(offcut.edge_trim_mm),
+                edge_trim=offcut.edge_trim_mm,
             )
             for offcut in document.offcuts
         ),
@@ -352,6 +216,7 @@ def _sheets_document(item: SheetMaterial) -> SheetMaterialDocument:
         kerf_mm=item.kerf,
         edge_trim_mm=item.edge_trim,
         max_stages=item.max_stages,
+        first_cut=item.first_cut,
         cutting=item.cutting,
         stock=tuple(
             StockSheetDocument.model_construct(

@@ -11,7 +11,7 @@ from pydantic_core.core_schema import WithDefaultSchema
 from optimiser.formats.plan_documents import PlanDocument
 from optimiser.formats.price_book import PriceBookModel
 from optimiser.formats.rack import RackOffcutModel
-from optimiser.formats.request import RequestDocument
+from optimiser.formats.request_documents import RequestDocument
 from optimiser.formats.wall import WallModel
 
 

@@ -10,10 +10,12 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from math import isfinite
 
-from optimiser.domain.parts import BoardPart, CutOut
 from optimiser.domain.request import Choice, Cutting, CuttingRequest, LengthMaterial, SheetMaterial
+from optimiser.domain.stock import EdgeTrim
 from optimiser.errors import InvalidInput, Problem
 from optimiser.planning.access import access_problems
+from optimiser.planning.measures import count_problems, size_or_zero_problems, size_problems
+from optimiser.planning.sane_boards import Usable, board_problems
 from optimiser.units import LARGEST, mm
 
 # The solvers and the checker are sized for this; more wants splitting by date or by material.
@@ -71,38 +73,13 @@ def _twice(what: str, names: Iterable[str]) -> Iterator[Problem]:
             )
 
 
-def _sizes(field: str, **sizes: int) -> Iterator[Problem]:
-    for name, size in sizes.items():
-        if not 0 < size <= LARGEST:
-            yield Problem(
-                f"{field}.{name}_mm",
-                f"{mm(size)} is not a size above 0 and up to 100 m",
-                "Give the size in mm",
-            )
-
-
-def _not_below_zero(field: str, **sizes: int) -> Iterator[Problem]:
-    for name, size in sizes.items():
-        if not 0 <= size <= LARGEST:
-            yield Problem(
-                f"{field}.{name}_mm",
-                f"{mm(size)} is not a size from 0 to 100 m",
-                "Give 0 or more in mm",
-            )
-
-
-def _count(field: str, count: int | None, *, least: int) -> Iterator[Problem]:
-    if count is not None and count < least:
-        yield Problem(field, f"{count} is too few", f"Give a whole number from {least}")
-
-
 def _length_problems(field: str, material: LengthMaterial) -> Iterator[Problem]:
-    yield from _not_below_zero(field, kerf=material.kerf, end_trim=material.end_trim)
+    yield from size_or_zero_problems(field, kerf=material.kerf, end_trim=material.end_trim)
     longest, named = 0, "nothing: there is no stock and no offcut"
     for number, stock in enumerate(material.stock):
         here = f"{field}.stock[{number}]"
-        yield from _sizes(here, length=stock.length)
-        yield from _count(f"{here}.available", stock.available, least=0)
+        yield from size_problems(here, length=stock.length)
+        yield from count_problems(f"{here}.available", stock.available, least=0)
         if stock.price < 0:
             yield Problem(f"{here}.price", "is below 0", "Give the price without VAT")
         if 0 < stock.length <= 2 * material.end_trim:
@@ -116,15 +93,15 @@ def _length_problems(field: str, material: LengthMaterial) -> Iterator[Problem]:
             named = f"stock {stock.id!r} with {mm(longest)} usable"
     for number, offcut in enumerate(material.offcuts):
         here = f"{field}.offcuts[{number}]"
-        yield from _sizes(here, length=offcut.length)
-        yield from _not_below_zero(here, end_trim=offcut.end_trim)
+        yield from size_problems(here, length=offcut.length)
+        yield from size_or_zero_problems(here, end_trim=offcut.end_trim)
         if offcut.length - 2 * offcut.end_trim > longest:
             longest = offcut.length - 2 * offcut.end_trim
             named = f"offcut {offcut.id!r} with {mm(longest)} usable"
     for part in material.parts:
         here = f"part {part.id!r}"
-        yield from _sizes(here, length=part.length)
-        yield from _count(f"{here}.quantity", part.quantity, least=1)
+        yield from size_problems(here, length=part.length)
+        yield from count_problems(f"{here}.quantity", part.quantity, least=1)
         if 0 < part.length <= LARGEST and part.length > longest:
             yield Problem(
                 f"{here}.length_mm",
@@ -134,7 +111,8 @@ def _length_problems(field: str, material: LengthMaterial) -> Iterator[Problem]:
 
 
 def _sheet_problems(field: str, material: SheetMaterial) -> Iterator[Problem]:
-    yield from _not_below_zero(field, kerf=material.kerf, edge_trim=material.edge_trim)
+    yield from size_or_zero_problems(field, kerf=material.kerf)
+    yield from _trim_problems(field, material.edge_trim)
     if material.cutting is Cutting.KNIFE and material.kerf != 0:
         yield Problem(
             f"{field}.kerf_mm",
@@ -145,81 +123,47 @@ def _sheet_problems(field: str, material: SheetMaterial) -> Iterator[Problem]:
         yield Problem(
             f"{field}.max_stages", f"{material.max_stages} is too few", "Give 1 or more, or null"
         )
-    usable: list[tuple[int, int, str]] = []
+    trim = material.edge_trim
+    usable: list[Usable] = []
     for number, stock in enumerate(material.stock):
         here = f"{field}.stock[{number}]"
-        yield from _sizes(here, width=stock.width, height=stock.height)
-        yield from _count(f"{here}.available", stock.available, least=0)
+        yield from size_problems(here, width=stock.width, height=stock.height)
+        yield from count_problems(f"{here}.available", stock.available, least=0)
         if stock.price < 0:
             yield Problem(f"{here}.price", "is below 0", "Give the price without VAT")
-        trim = 2 * material.edge_trim
-        if 0 < min(stock.width, stock.height) <= trim:
-            yield Problem(
-                f"{field}.edge_trim_mm",
-                f"{mm(material.edge_trim)} off each edge leaves nothing of stock {stock.id!r}",
-                "Trim less or take this stock out",
-            )
-        usable.append((stock.width - trim, stock.height - trim, f"stock {stock.id!r}"))
+        for side, size, lost, edges in (
+            ("width", stock.width, trim.across, "left and right"),
+            ("height", stock.height, trim.along, "bottom and top"),
+        ):
+            if 0 < size <= lost:
+                yield Problem(
+                    f"{field}.edge_trim_mm",
+                    f"{mm(lost)} off {edges} leaves nothing of the {side} {mm(size)} "
+                    f"of stock {stock.id!r}",
+                    "Trim less or take this stock out",
+                )
+        usable.append(
+            Usable(f"stock {stock.id!r}", stock.width - trim.across, stock.height - trim.along)
+        )
     for number, offcut in enumerate(material.offcuts):
         here = f"{field}.offcuts[{number}]"
-        yield from _sizes(here, width=offcut.width, height=offcut.height)
-        yield from _not_below_zero(here, edge_trim=offcut.edge_trim)
-        trim = 2 * offcut.edge_trim
-        usable.append((offcut.width - trim, offcut.height - trim, f"offcut {offcut.id!r}"))
+        yield from size_problems(here, width=offcut.width, height=offcut.height)
+        yield from _trim_problems(here, offcut.edge_trim)
+        usable.append(
+            Usable(
+                f"offcut {offcut.id!r}",
+                offcut.width - offcut.edge_trim.across,
+                offcut.height - offcut.edge_trim.along,
+            )
+        )
     for part in material.parts:
-        yield from _board_problems(material, part, usable)
+        yield from board_problems(field, material, part, usable)
 
 
-def _board_problems(
-    material: SheetMaterial, part: BoardPart, usable: list[tuple[int, int, str]]
-) -> Iterator[Problem]:
-    here = f"part {part.id!r}"
-    yield from _sizes(here, width=part.width, height=part.height)
-    yield from _count(f"{here}.quantity", part.quantity, least=1)
-    for number, hole in enumerate(part.cut_outs):
-        yield from _cut_out_problems(f"{here}.cut_outs[{number}]", part, hole)
-    if _overlap(part.cut_outs):
-        yield Problem(f"{here}.cut_outs", "overlap each other", "Give each its own rectangle")
-    ways = [(part.width, part.height), *([(part.height, part.width)] if part.turn else [])]
-    if not any(w <= width and h <= height for w, h in ways for width, height, _ in usable):
-        largest = max(usable, key=lambda sheet: sheet[0] * sheet[1], default=None)
-        tried = (
-            "there is no stock and no offcut"
-            if largest is None
-            else f"the largest tried is {largest[2]}, usable {mm(largest[0])} × {mm(largest[1])}"
-        )
-        yield Problem(
-            f"{here}.width_mm × height_mm",
-            f"{mm(part.width)} × {mm(part.height)} fits no {material.material}; {tried}",
-            "Add a larger sheet, allow the part to be turned, or join it from two",
-        )
-
-
-def _cut_out_problems(field: str, part: BoardPart, hole: CutOut) -> Iterator[Problem]:
-    yield from _sizes(field, width=hole.width, height=hole.height)
-    if (
-        min(hole.x, hole.y) < 0
-        or hole.x + hole.width > part.width
-        or hole.y + hole.height > part.height
-    ):
-        yield Problem(field, "reaches outside its part", "Keep the cut-out within the part")
-    elif hole.width == part.width or hole.height == part.height:
-        yield Problem(
-            field,
-            "runs from edge to edge and leaves no one part",
-            "Make it two parts or smaller",
-        )
-
-
-def _overlap(holes: tuple[CutOut, ...]) -> bool:
-    return any(
-        one.x < two.x + two.width
-        and two.x < one.x + one.width
-        and one.y < two.y + two.height
-        and two.y < one.y + one.height
-        for index, one in enumerate(holes)
-        for two in holes[:index]
-    )
+def _trim_problems(field: str, trim: EdgeTrim) -> Iterator[Problem]:
+    for edge in ("left", "right", "bottom", "top"):
+        if getattr(trim, edge) < 0:
+            yield Problem(f"{field}.edge_trim_mm.{edge}", "is below 0", "Give 0 or more")
 
 
 def _choice_problems(choices: tuple[Choice, ...], parts: set[str]) -> Iterator[Problem]:

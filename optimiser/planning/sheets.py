@@ -20,7 +20,7 @@ from optimiser.domain.plan import (
 )
 from optimiser.domain.request import Choice, Keep, SheetMaterial
 from optimiser.planning.worth import sheet_credit, value_of
-from optimiser.solvers.sheets.problem import Cut, Leaf, Sheet, SheetsProblem
+from optimiser.solvers.sheets.problem import Cut, Leaf, Sheet, SheetsProblem, Way
 from optimiser.units import Pence, Tenths
 from optimiser.verify.board_bounds import sheet_bound
 
@@ -35,16 +35,16 @@ def sheets_problem(
     credit = sheet_credit(material, keep)
     sheets = [
         Sheet(
-            width=max(0, stock.width - 2 * material.edge_trim),
-            height=max(0, stock.height - 2 * material.edge_trim),
+            width=max(0, stock.width - material.edge_trim.across),
+            height=max(0, stock.height - material.edge_trim.along),
             cost=stock.price,
             available=stock.available,
         )
         for stock in material.stock
     ] + [
         Sheet(
-            width=max(0, offcut.width - 2 * offcut.edge_trim),
-            height=max(0, offcut.height - 2 * offcut.edge_trim),
+            width=max(0, offcut.width - offcut.edge_trim.across),
+            height=max(0, offcut.height - offcut.edge_trim.along),
             cost=value_of(credit, offcut.width * offcut.height),
             available=1,
         )
@@ -60,6 +60,7 @@ def sheets_problem(
         max_stages=material.max_stages,
         keep=(keep.width, keep.height),
         credit=credit,
+        first_cut=None if material.first_cut is None else Way(material.first_cut.value),
     )
 
 
@@ -213,7 +214,7 @@ def _layout(
     else:
         stock = material.stock[pattern.sheet]
         id_, width, height, trim = stock.id, stock.width, stock.height, material.edge_trim
-    inner = _Place("sheet", trim, trim, width - 2 * trim, height - 2 * trim)
+    inner = _Place("sheet", trim.left, trim.bottom, width - trim.across, height - trim.along)
     bench = _Bench(material, keep)
     bench.cut(pattern.root, inner)
     layout = SheetLayout(

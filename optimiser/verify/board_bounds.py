@@ -82,9 +82,14 @@ def _usable_sheets(material: SheetMaterial, rate: Fraction) -> list[_Piece]:
         for offcut in material.offcuts
     ]
     return [
-        _Piece(width=width - 2 * trim, height=height - 2 * trim, cost=cost, available=available)
+        _Piece(
+            width=width - trim.across,
+            height=height - trim.along,
+            cost=cost,
+            available=available,
+        )
         for width, height, trim, cost, available in pieces
-        if min(width, height) > 2 * trim
+        if width > trim.across and height > trim.along
     ]
 
 

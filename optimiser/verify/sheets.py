@@ -14,6 +14,7 @@ from optimiser.verify.worth import board_is_kept, sheet_rate, worth
 if TYPE_CHECKING:
     from optimiser.domain.parts import BoardPart
     from optimiser.domain.request import Keep, SheetMaterial
+    from optimiser.domain.stock import EdgeTrim
 
 
 def check_sheet_layouts(
@@ -82,10 +83,10 @@ class _Sheet:
         self._kerf_area = 0
         self._trim_area = 0
 
-    def cut(self, width: int, height: int, trim: int) -> list[Fault]:
+    def cut(self, width: int, height: int, trim: EdgeTrim) -> list[Fault]:
         """Trim the edges, then make every cut in order."""
         found: list[str] = []
-        inner = _Piece(trim, trim, width - 2 * trim, height - 2 * trim, 0, "")
+        inner = _Piece(trim.left, trim.bottom, width - trim.across, height - trim.along, 0, "")
         self._trim_area = width * height - inner.width * inner.height
         self._pieces["sheet"] = inner
         for order, cut in enumerate(self._layout.cuts, start=1):
@@ -150,6 +151,9 @@ class _Sheet:
         deepest = max((piece.stage for piece in self._pieces.values()), default=0)
         if most is not None and deepest > most:
             found.append(f"needs {deepest} stages of cutting where {most} are allowed")
+        first = self._material.first_cut
+        if first is not None and layout.cuts and layout.cuts[0].direction != first.value:
+            found.append(f"begins with a {layout.cuts[0].direction}, not a {first.value}")
         return [Fault(self._where, what) for what in found]
 
     @staticmethod

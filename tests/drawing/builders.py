@@ -22,7 +22,7 @@ from optimiser.domain.plan import (
     Usage,
 )
 from optimiser.domain.request import Cutting, LengthMaterial, SheetMaterial
-from optimiser.domain.stock import LengthOffcut, SheetOffcut, StockLength, StockSheet
+from optimiser.domain.stock import EdgeTrim, LengthOffcut, SheetOffcut, StockLength, StockSheet
 from optimiser.units import Pence, Tenths
 
 KERF, TRIM = 30, 100
@@ -127,7 +127,7 @@ def a_board(
     return SheetMaterial(
         material="mdf-12",
         kerf=Tenths(KERF if cutting is Cutting.SAW else 0),
-        edge_trim=t(trim),
+        edge_trim=EdgeTrim.all_round(t(trim)),
         max_stages=None,
         cutting=cutting,
         stock=(

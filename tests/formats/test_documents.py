@@ -19,11 +19,12 @@ from optimiser.domain.request import (
     Choice,
     Cutting,
     CuttingRequest,
+    Direction,
     Keep,
     LengthMaterial,
     SheetMaterial,
 )
-from optimiser.domain.stock import LengthOffcut, SheetOffcut, StockLength, StockSheet
+from optimiser.domain.stock import EdgeTrim, LengthOffcut, SheetOffcut, StockLength, StockSheet
 from optimiser.errors import InvalidInput
 from optimiser.formats.order import order_csv, order_table
 from optimiser.formats.plan import plan_document, plan_from_document, read_plan
@@ -195,7 +196,7 @@ SHEET = StockSheet(
 BOARD = SheetMaterial(
     material="mdf-12",
     kerf=Tenths(30),
-    edge_trim=Tenths(50),
+    edge_trim=EdgeTrim.all_round(50),
     max_stages=None,
     cutting=Cutting.SAW,
     stock=(SHEET,),
@@ -233,6 +234,42 @@ def test_a_knife_takes_no_kerf_and_a_saw_takes_3_where_none_is_given() -> None:
 
     assert [item.kerf for item in request.sheets] == [0, 30]
     assert request.sheets[0].cutting is Cutting.KNIFE
+
+
+@pytest.mark.parametrize(
+    ("written", "trim"),
+    [
+        (5, EdgeTrim.all_round(50)),
+        ({"left": 5, "top": 2.5}, EdgeTrim(left=Tenths(50), top=Tenths(25))),
+        ({}, EdgeTrim()),
+    ],
+)
+def test_a_trim_is_one_size_or_one_for_each_edge_named(written: object, trim: EdgeTrim) -> None:
+    material = {"material": "m", "edge_trim_mm": written, "first_cut": "rip"}
+
+    request = request_from_document({"sheets": [material]})
+
+    assert request.sheets[0].edge_trim == trim
+    assert request.sheets[0].first_cut is Direction.RIP
+    assert request_from_document(request_document(request)) == request
+
+
+@pytest.mark.parametrize(
+    ("written", "says"),
+    [
+        ({"west": 5}, "a sheet has no edge 'west'; name left, right, bottom or top"),
+        ({"left": "5"}, "a size is a number of mm"),
+        ({"left": -5}, "-5"),
+        ([5, 5, 5, 5], "a size is a number of mm"),
+    ],
+)
+def test_a_trim_that_is_none_is_refused_with_its_place(written: object, says: str) -> None:
+    with pytest.raises(InvalidInput) as refusal:
+        request_from_document({"sheets": [{"material": "m", "edge_trim_mm": written}]})
+
+    (problem,) = refusal.value.problems
+    assert "sheets[0].edge_trim_mm" in problem.field
+    assert says in problem.trouble
 
 
 SIZES = st.integers(min_value=1, max_value=60_000).map(lambda tenths: tenths / 10)

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from optimiser.domain.price_book import LengthItem, Pack, PackItem, PriceBook, SheetItem
 from optimiser.domain.request import Cutting
-from optimiser.domain.stock import StockLength, StockSheet
+from optimiser.domain.stock import NO_EDGE_TRIM, EdgeTrim, StockLength, StockSheet
 from optimiser.errors import InvalidInput, Problem
 from optimiser.formats.price_book import price_book_from_document, read_price_book
 from optimiser.units import Pence, Tenths
@@ -103,7 +103,7 @@ PLASTERBOARD = SheetItem(
     mass=8000,
     cutting=Cutting.KNIFE,
     kerf=Tenths(0),
-    edge_trim=Tenths(0),
+    edge_trim=NO_EDGE_TRIM,
     stock=(
         StockSheet(
             id="pb-1200",
@@ -121,7 +121,7 @@ MDF = SheetItem(
     mass=8800,
     cutting=Cutting.SAW,
     kerf=Tenths(30),
-    edge_trim=Tenths(50),
+    edge_trim=EdgeTrim.all_round(50),
     stock=(
         StockSheet(id="mdf-1220", width=Tenths(12200), height=Tenths(24400), price=Pence(2400)),
     ),

@@ -8,7 +8,7 @@ from typing import Any
 from optimiser.domain.frame import Frame
 from optimiser.domain.price_book import LengthItem, PackItem, PriceBook, SheetItem
 from optimiser.domain.request import Cutting
-from optimiser.domain.stock import StockLength, StockSheet
+from optimiser.domain.stock import NO_EDGE_TRIM, StockLength, StockSheet
 from optimiser.domain.wall import Extent, Fire, Materials, Niche, Site, Soundbar, Tv, Wall
 from optimiser.framing.build import frame_wall
 from optimiser.units import Pence, Tenths, tenths
@@ -45,7 +45,7 @@ def a_board(
         mass=mass,
         cutting=cutting,
         kerf=Tenths(0 if cutting is Cutting.KNIFE else 30),
-        edge_trim=Tenths(0),
+        edge_trim=NO_EDGE_TRIM,
         stock=tuple(
             StockSheet(
                 id=f"{material}-{high}x{wide}",

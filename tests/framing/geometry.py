@@ -105,7 +105,7 @@ def too_large(frame: Frame, book: PriceBook) -> list[Board]:
     """Return every board part that no sheet gives."""
     sheets = {
         item.material: [
-            (stock.width - 2 * item.edge_trim, stock.height - 2 * item.edge_trim)
+            (stock.width - item.edge_trim.across, stock.height - item.edge_trim.along)
             for stock in item.stock
         ]
         for item in book.sheets

@@ -10,7 +10,7 @@ from optimiser.domain.part_list import PartList
 from optimiser.domain.parts import BoardPart, LengthPart
 from optimiser.domain.price_book import LengthItem, Pack, PackItem, PriceBook, SheetItem
 from optimiser.domain.request import Cutting
-from optimiser.domain.stock import StockLength, StockSheet
+from optimiser.domain.stock import NO_EDGE_TRIM, StockLength, StockSheet
 from optimiser.units import Pence, Tenths
 
 
@@ -44,7 +44,7 @@ def a_sheet_item(*stock: StockSheet, material: str = "board") -> SheetItem:
         mass=8600,
         cutting=Cutting.SAW,
         kerf=Tenths(0),
-        edge_trim=Tenths(0),
+        edge_trim=NO_EDGE_TRIM,
         stock=stock,
     )
 

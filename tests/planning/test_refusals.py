@@ -9,9 +9,11 @@ from typing import Any
 import pytest
 
 from optimiser.domain.parts import CutOut
-from optimiser.domain.request import Choice, Cutting, CuttingRequest
+from optimiser.domain.request import Choice, Cutting, CuttingRequest, Direction
+from optimiser.domain.stock import EdgeTrim
 from optimiser.errors import InvalidInput, Problem
 from optimiser.planning.plan import plan_cutting
+from optimiser.units import Tenths
 from tests.cutting_builders import (
     a_board_part,
     a_cut_out,
@@ -180,7 +182,26 @@ REFUSED: dict[str, tuple[CuttingRequest, str, str]] = {
         with_timber(stock=(a_stock_length("1000", 1000), a_stock_length("80", 80)), end_trim=40),
         "lengths[0].end_trim_mm", "4 off each end leaves nothing of stock '80'"),
     "an edge trim that eats a sheet": (
-        with_boards(edge_trim=25), "sheets[0].edge_trim_mm", "2.5 off each edge leaves nothing"),
+        with_boards(edge_trim=EdgeTrim.all_round(25)), "sheets[0].edge_trim_mm",
+        "5 off bottom and top leaves nothing of the height 5"),
+    "an edge trim below 0": (
+        with_boards(edge_trim=EdgeTrim(left=Tenths(-1))), "sheets[0].edge_trim_mm.left", "below 0"),
+    "one run of cuts for a part that needs two": (
+        with_boards(max_stages=1), "sheets[0].max_stages", "1 does not free part 'panel' of 9 × 4"),
+    "a first cut that a part as wide as its sheet leaves no room for": (
+        with_boards(first_cut=Direction.RIP, parts=(a_board_part("panel", 100, 40),)),
+        "sheets[0].first_cut", "rip first does not free part 'panel' of 10 × 4"),
+    "cut-outs that leave two halves": (
+        with_cut_outs(a_cut_out(0, 0, 20, 20), a_cut_out(20, 18, 70, 22)),
+        "part 'panel'.cut_outs", "cut it apart"),
+    "cut-outs that meet at a corner and leave two halves": (
+        with_cut_outs(a_cut_out(0, 0, 20, 20), a_cut_out(20, 20, 70, 20)),
+        "part 'panel'.cut_outs", "cut it apart"),
+    "cut-outs that leave nothing": (
+        with_cut_outs(
+            a_cut_out(0, 0, 45, 20), a_cut_out(45, 0, 45, 20), a_cut_out(0, 20, 45, 20),
+            a_cut_out(45, 20, 45, 20)),
+        "part 'panel'.cut_outs", "cut it apart"),
     "stock of a price below 0": (
         with_timber(stock=(a_stock_length("1000", 1000, -1),)), "lengths[0].stock[0].price", "0"),
     "a sheet of a price below 0": (

@@ -15,6 +15,8 @@ from optimiser.domain.plan import (
     SheetLayout,
     Stretch,
 )
+from optimiser.domain.request import Direction
+from optimiser.domain.stock import NO_EDGE_TRIM, EdgeTrim
 from optimiser.errors import PlanRefused
 from optimiser.planning.plan import plan_cutting
 from optimiser.units import Pence, Tenths
@@ -202,9 +204,13 @@ SHEETS: dict[str, Mutant] = {
         offcuts=(a_sheet_offcut("rack 2", 260, 240, trim=5),)),
     "a wider kerf": asked_of_boards(kerf=Tenths(5)),
     "no kerf at all": asked_of_boards(kerf=Tenths(0)),
-    "a deeper trim": asked_of_boards(edge_trim=Tenths(11)),
-    "no trim at all": asked_of_boards(edge_trim=Tenths(0)),
+    "a deeper trim": asked_of_boards(edge_trim=EdgeTrim.all_round(11)),
+    "no trim at all": asked_of_boards(edge_trim=NO_EDGE_TRIM),
     "more stages than allowed": asked_of_boards(max_stages=1),
+    "trimmed on two edges only": asked_of_boards(
+        edge_trim=EdgeTrim(right=Tenths(20), top=Tenths(20))
+    ),
+    "begun with a rip where a crosscut is asked for": asked_of_boards(first_cut=Direction.CROSSCUT),
 }  # fmt: skip
 
 HUGE = 2**70
