@@ -17,10 +17,11 @@ import numpy as np
 
 from optimiser.solvers.protocol import Budget
 from optimiser.solvers.sheets.bounds import Proof, carriers_of, constant_of
+from optimiser.solvers.sheets.classes import shares_of
 from optimiser.solvers.sheets.columns import Column, Filler, alike, value_of
 from optimiser.solvers.sheets.compiled import Real, Whole
 from optimiser.solvers.sheets.cover import Carrier, Cover, Load, least_cost
-from optimiser.solvers.sheets.grid import Grid, bounding_grid, coarse_grid, exact_grid
+from optimiser.solvers.sheets.grid import QUICK_SUMS, Grid, bounding_grid, coarse_grid, exact_grid
 from optimiser.solvers.sheets.master import EPSILON, Master, Relaxed
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.table import Kind
@@ -29,9 +30,9 @@ from optimiser.solvers.sheets.table import Kind
 LEVELS = (120, 250, 500)
 # Layouts taken from one table.
 _FINDS = 4
-# With many kinds the same prices are used so many times more: one for so many kinds.
+# With many rows the same prices are used so many times more: one for so many rows.
 _MOST_AGAIN = 12
-_KINDS_AGAIN = 25
+_ROWS_AGAIN = 25
 # Wentges: the share of the best prices so far in the prices tried next.
 _SMOOTHING = 0.5
 # A coarse grid is left when so many rounds lower the programme by less than this share.
@@ -40,13 +41,9 @@ _SLOW = 2e-4
 # Prices become whole numbers such that a sheet is worth about 2²⁴ and nothing overflows 2³⁰.
 _SCALE = float(1 << 24)
 _CEILING = float(1 << 30)
-# Share of the time after which the exact grid is used once, come what may.
-_FORCED = 0.4
 # Rounds of looking for counts of sheets, and rows kept for the checker.
 _COUNT_ROUNDS = 12
 MOST_WEIGHTS = 6
-# The grid on which what is left of a plan is priced.
-_REST_LEVEL = 2
 # Counts of sheets that are listed one by one at most.
 _MOST_COUNTS = 20_000
 # The grid on which counts are tried before the exact one has the last word.
@@ -62,6 +59,7 @@ class Generator:
     proof: Proof
     budget: Budget
     master: Master = field(init=False)
+    shares: Real = field(init=False)
     relaxed: Relaxed | None = None
     converged: bool = False
     costs: tuple[float, ...] = field(init=False)
@@ -69,6 +67,8 @@ class Generator:
     carriers: tuple[Carrier, ...] = field(init=False)
     constant: Fraction = field(init=False)
     known: dict[tuple[int, ...], Load] = field(default_factory=dict)
+    _exact: Grid = field(init=False)
+    _quick: Filler | None = None
     _fillers: dict[int, Filler] = field(default_factory=dict)
     _areas: Real = field(init=False)
     _centre: Real = field(init=False)
@@ -78,16 +78,17 @@ class Generator:
         problem, kinds = self.problem, self.kinds
         self.carriers, self.constant = carriers_of(problem), constant_of(problem)
         self.costs = tuple(max(0.0, float(carrier.cost)) for carrier in self.carriers)
+        self.shares = shares_of(problem, kinds)
         self.master = Master(
+            self.shares,
             [kind.demand for kind in kinds],
             self.costs,
             [sheet.available for sheet in problem.sheets],
         )
-        exact = exact_grid(problem, kinds)
-        bounding = bounding_grid(problem, kinds, exact)
+        exact = self._exact = exact_grid(problem, kinds)
         grids = [coarse_grid(problem, kinds, exact, most) for most in LEVELS]
         self.grids = [grid for grid in grids if grid is not exact]
-        self.grids.append(bounding)
+        self.grids.append(bounding_grid(problem, kinds, exact))
         self._areas = np.array([float(kind.width * kind.height) for kind in kinds])
         # At first a part costs its share of the cheapest sheet by area.
         self._centre = self._areas * min(
@@ -100,47 +101,40 @@ class Generator:
         )
         self._demands = np.array([kind.demand for kind in kinds], dtype=np.int64)
 
-    def seed(self) -> None:
-        """Start with layouts of one kind each, so that no price starts out of proportion."""
-        for place, kind in enumerate(self.kinds):
+    def start(self, is_enough: Callable[[], bool] = lambda: False) -> None:
+        """Generate columns on the coarsest grid; its prices are near enough to make plans by.
+
+        Starts with layouts of one kind each, so that no price is out of proportion.
+        """
+        # Of a class the kind that counts most in its rows is enough.
+        for place in sorted(set(np.argmax(self.shares, axis=1).tolist())):
+            kind = self.kinds[place]
             for sheet in range(len(self.problem.sheets)):
                 self.master.add(alike(self.problem, place, kind, sheet))
+        self._converge(0, is_enough)
 
     def run(self, is_enough: Callable[[], bool]) -> None:
-        """Generate columns grid by grid until the exact one has no more, or it is enough."""
-        for level in range(len(self.grids)):
-            self._converge(level, is_enough)
-            self._prove_now()
+        """Go on grid by grid until the exact one has no more, or it is enough."""
+        self._prove_now()
+        for level in range(1, len(self.grids)):
             if is_enough() or self.budget.is_spent:
                 return
-        if len(self.problem.sheets) > 1:
+            self._converge(level, is_enough)
+            self._prove_now()
+        if len(self.problem.sheets) > 1 and not is_enough() and not self.budget.is_spent:
             self._count(is_enough)
 
-    def price_rest(self, left: list[int], limits: list[int | None], rounds: int) -> None:
-        """Add layouts for what is left of a plan, on a coarse grid."""
-        filler = self._filler(min(_REST_LEVEL, len(self.grids) - 1))
-        demands = np.array(left, dtype=np.int64)
-        for _ in range(rounds):
-            self.master.restrict(left, limits)
-            relaxed = self.master.solve()
-            if relaxed is None:
-                return
-            # A part no longer asked for is worth nothing.
-            prices = np.where(demands > 0, relaxed.duals, 0.0)
-            if not self._price(filler, prices, relaxed.rents, real=filler.grid.real):
-                return
-
-    def _filler(self, level: int) -> Filler:
+    def filler(self, level: int) -> Filler:
+        """Return the tables of a grid, made when first asked for."""
         if level not in self._fillers:
             self._fillers[level] = Filler.on(self.grids[level])
         return self._fillers[level]
 
     def _converge(self, level: int, is_enough: Callable[[], bool]) -> None:
-        filler = self._filler(level)
+        filler = self.filler(level)
         last = level == len(self.grids) - 1
         history: list[float] = []
         hardened = 0
-        early = self.budget.used
         while not self.budget.is_spent:
             relaxed = self.master.solve()
             if relaxed is None:
@@ -163,10 +157,6 @@ class Generator:
                     continue
                 self.converged = last and filler.grid.real
                 return
-            if not last and self.budget.used > _FORCED * self.budget.seconds > early:
-                # Too slow to finish: at least a bound from the prices there are.
-                self._prove_now()
-                early = self.budget.seconds
             if (
                 not last
                 and len(history) > _PATIENCE
@@ -175,10 +165,16 @@ class Generator:
                 return
 
     def _prove_now(self) -> None:
-        """Use the exact grid once for the prices there are, whatever grid they come from."""
-        if self.relaxed is not None and not self.converged:
-            whole, _ = self._whole(self.relaxed.duals)
-            self._prove(whole, self._filler(len(self.grids) - 1).fill(whole))
+        """Prove what the prices there are can prove, whatever grid they come from."""
+        if self.relaxed is None or self.converged:
+            return
+        if self._quick is None:
+            self._quick = Filler.on(
+                bounding_grid(self.problem, self.kinds, self._exact, QUICK_SUMS)
+            )
+        if self._quick.grid.exact:
+            whole, _ = self.whole(self.relaxed.duals)
+            self._prove(whole, self._quick.fill(whole))
 
     def _trials(self, relaxed: Relaxed) -> list[Real]:
         mixed = _SMOOTHING * self._centre + (1 - _SMOOTHING) * relaxed.duals
@@ -193,20 +189,17 @@ class Generator:
 
     def _price(self, filler: Filler, prices: Real, rents: Real, *, real: bool) -> int:
         """Fill a table for prices, take what pays for its sheet, and use the proof if exact."""
-        whole, scale = self._whole(prices)
+        whole, scale = self.whole(prices)
         yields = filler.fill(whole)
         if filler.grid.exact:
             self._prove(whole, yields)
         if not real:
             return 0
-        paid = [
-            int((cost + rent) * scale * (1 + 1e-9)) + 1
-            for cost, rent in zip(self.costs, rents, strict=True)
-        ]
+        paid = self.paid(rents, scale)
         found = self._found(filler, yields, paid, _FINDS)
         new = self.master.add(found)
-        # Many kinds need many layouts: look again for others, with what was used worth less.
-        again = min(_MOST_AGAIN, len(self.kinds) // _KINDS_AGAIN)
+        # Many rows need many layouts: look again for others, with what was used worth less.
+        again = min(_MOST_AGAIN, len(self.shares) // _ROWS_AGAIN)
         if not found or filler.grid.exact:
             again = 0
         lessened = whole.copy()
@@ -229,7 +222,14 @@ class Generator:
                 found.extend(filler.layouts(sheet, paid[sheet], most))
         return found
 
-    def _whole(self, prices: Real) -> tuple[Whole, float]:
+    def paid(self, rents: Real, scale: float) -> list[int]:
+        """Return what a layout on each sheet must be worth to pay for it, in whole prices."""
+        return [
+            int((cost + rent) * scale * (1 + 1e-9)) + 1
+            for cost, rent in zip(self.costs, rents, strict=True)
+        ]
+
+    def whole(self, prices: Real) -> tuple[Whole, float]:
         """Return prices as whole numbers, rounded down, and their scale."""
         largest = max((sheet.width + self.problem.kerf) for sheet in self.problem.sheets) * max(
             (sheet.height + self.problem.kerf) for sheet in self.problem.sheets
@@ -323,8 +323,8 @@ class Generator:
             relaxed = self.master.solve()
             if relaxed is None or relaxed.short < EPSILON:
                 return None
-            filler = self._filler(level)
-            whole, scale = self._whole(relaxed.duals)
+            filler = self.filler(level)
+            whole, scale = self.whole(relaxed.duals)
             yields = filler.fill(whole)
             load = self._load(whole, yields)
             refuted = sum(n * v for n, v in zip(counts, yields, strict=True)) < load.demand

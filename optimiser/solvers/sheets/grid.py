@@ -17,8 +17,9 @@ from optimiser.solvers.sheets.compiled import Whole
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.table import Kind
 
-# Sums of two entries in one exact table: about a second.
+# Sums of two entries in one table that proves: at most about a second, or a twentieth of one.
 MOST_SUMS = 6_000_000_000
+QUICK_SUMS = 300_000_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,11 +69,13 @@ def coarse_grid(problem: SheetsProblem, kinds: tuple[Kind, ...], exact: Grid, mo
     return _grid(problem, ways, xs, ys, exact=False, real=True)
 
 
-def bounding_grid(problem: SheetsProblem, kinds: tuple[Kind, ...], exact: Grid) -> Grid:
-    """Return the exact grid, or a rough one if tables on that would take too long."""
+def bounding_grid(
+    problem: SheetsProblem, kinds: tuple[Kind, ...], exact: Grid, most: int = MOST_SUMS
+) -> Grid:
+    """Return the exact grid, or a rough one if a table on that takes more than `most` sums."""
     smallest = min(min(kind.width, kind.height) for kind in kinds)
     grid, steps = exact, [1, 1]
-    while grid.sums > MOST_SUMS:
+    while grid.sums > most:
         axis = 0 if len(grid.xs) > len(grid.ys) else 1
         steps[axis] += max(1, steps[axis] // 4)
         if steps[axis] > smallest:

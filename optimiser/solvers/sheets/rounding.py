@@ -21,16 +21,22 @@ from optimiser.solvers.sheets.engine import Engine
 from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.pool import Layout, Plan, net_of
 from optimiser.solvers.sheets.problem import SheetsProblem
-from optimiser.solvers.sheets.table import Kind, kinds_of, new_table
+from optimiser.solvers.sheets.remaining import Places, price_rest
+from optimiser.solvers.sheets.table import Kind, kinds_of, new_table, sizes_repeat
 from optimiser.solvers.sheets.tree import Block, without
 
 # The rest that is left to ruin and recreate, in sheets by the programme's value: tried in turn.
-_RESTS = (4, 8, 2, 6, 12, 3)
-FIRST_PLANS = len(_RESTS)
-# Slices of ruin and recreate spent on one rest.
+# Where sizes repeat the programme is near the truth until the last sheets; where nearly every part
+# has its own size, more is left open.
+REPEATED_RESTS = (4, 8, 2, 6, 12, 3)
+VARIED_RESTS = (12, 8, 20, 16)
+# Slices of ruin and recreate spent on one rest: so many, or one for each sheet if that is more.
 _SLICES = 12
-# Rounds of pricing after each layout that is fixed.
+# Rounds of pricing before the first layouts are fixed, and after each time some were.
+_FIRST_ROUNDS = 6
 _ROUNDS = 2
+# Layouts are fixed in about so many steps, at least one at a time.
+_STEPS = 30
 
 
 @dataclass(slots=True)
@@ -43,10 +49,14 @@ class Rounder:
     budget: Budget
     seed: int
     _luck: Random = field(init=False)
+    _rests: tuple[int, ...] = field(init=False)
+    _places: Places = field(init=False)
     _blocks: dict[Column, Block] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self._luck = Random(self.seed)
+        self._places = Places(self.kinds)
+        self._rests = REPEATED_RESTS if sizes_repeat(self.kinds) else VARIED_RESTS
 
     def plans(self, target: int, best: Callable[[], int | None]) -> Iterator[Plan]:
         """Yield complete plans without end; each search stops once its plan costs `target`.
@@ -54,10 +64,10 @@ class Rounder:
         A plan may be empty: none was found in that go. `best` says what the best plan costs.
         """
         for number in count():
-            rest = _RESTS[number % len(_RESTS)]
+            rest = self._rests[number % len(self._rests)]
             limits = self._limits(number, best())
             fixed, left = self._dive(rest, limits, shaken=number >= 2)
-            yield self._completed(fixed, left, limits, target, self.seed + number) or ()
+            yield self._completed(fixed, left, limits, target, self.seed + number, rest) or ()
 
     def _limits(self, number: int, best: int | None) -> list[int | None]:
         """Say how many sheets of each size may be used: every other time just enough for a gain."""
@@ -81,54 +91,81 @@ class Rounder:
         fixed: list[Column] = []
         # Cheapest useful sheet as a measure of how much is left.
         unit = min((cost for cost in self.generator.costs if cost > 0), default=1.0)
+        price_rest(self.generator, self._places, left, limits, _FIRST_ROUNDS)
         while any(left) and not self.budget.is_spent:
             master.restrict(left, limits)
             relaxed = master.solve()
             if relaxed is None or relaxed.value <= rest * unit:
                 break
-            chosen = self._chosen(left, shaken=shaken)
+            most = max(1, int(relaxed.value / unit / _STEPS))
+            chosen = self._chosen(left, limits, most, shaken=shaken)
             if not chosen:
                 break
-            for column, times in chosen:
-                fixed += [column] * times
+            for column in chosen:
+                fixed.append(column)
                 for kind, made in column.counts:
-                    left[kind] = max(0, left[kind] - made * times)
+                    left[kind] = max(0, left[kind] - made)
                 limit = limits[column.sheet]
                 if limit is not None:
-                    limits[column.sheet] = limit - times
-            self.generator.price_rest(left, limits, _ROUNDS)
+                    limits[column.sheet] = limit - 1
+            price_rest(self.generator, self._places, left, limits, _ROUNDS)
         master.restrict([kind.demand for kind in self.kinds],
                         [sheet.available for sheet in self.problem.sheets])  # fmt: skip
         return fixed, left
 
-    def _chosen(self, left: list[int], *, shaken: bool) -> list[tuple[Column, int]]:
-        """Return the layouts to fix next: all that are used once at least, else the best one."""
+    def _chosen(
+        self, left: list[int], limits: list[int | None], most: int, *, shaken: bool
+    ) -> list[Column]:
+        """Return the layouts to fix next: whole ones first, else up to `most` of the best.
+
+        None but the very first may make more of a part than is left.
+        """
         used = self.generator.master.primal()
-        whole = [
-            (column, floor(value + 1e-6))
-            for column, value in used
-            if value >= 1 - 1e-6 and self._spare(column, left) >= floor(value + 1e-6)
-        ]
+        spare = list(left)
+        free = [sum(left) if limit is None else limit for limit in limits]
+        whole: list[Column] = []
+        for column, value in used:
+            for _ in range(floor(value + 1e-6)):
+                if self._takes(column, spare, free):
+                    whole.append(column)
         if whole:
             return whole
-        best: tuple[float, Column] | None = None
-        for column, value in used:
-            area = sum(
-                min(made, left[kind]) * self.kinds[kind].width * self.kinds[kind].height
-                for kind, made in column.counts
-            )
-            sheet = self.problem.sheets[column.sheet]
-            fill = area / (sheet.width * sheet.height)
-            worth = value * fill * fill
-            if shaken:
-                worth *= 0.6 + 0.8 * self._luck.random()
-            if best is None or worth > best[0]:
-                best = (worth, column)
-        return [] if best is None or best[0] <= 0 else [(best[1], 1)]
+        ranked = sorted(
+            ((self._worth(column, value, left, shaken=shaken), place)
+             for place, (column, value) in enumerate(used)),
+            reverse=True,
+        )  # fmt: skip
+        chosen: list[Column] = []
+        for worth, place in ranked:
+            if worth <= 0 or len(chosen) == most:
+                break
+            column = used[place][0]
+            if self._takes(column, spare, free):
+                chosen.append(column)
+            elif not chosen and free[column.sheet]:
+                return [column]
+        return chosen
 
-    def _spare(self, column: Column, left: list[int]) -> int:
-        """Return how often a layout can be cut with none of its parts too many."""
-        return min(left[kind] // made for kind, made in column.counts)
+    def _worth(self, column: Column, value: float, left: list[int], *, shaken: bool) -> float:
+        """Return how sure a layout is: much used by the programme, and full."""
+        area = sum(
+            min(made, left[kind]) * self.kinds[kind].width * self.kinds[kind].height
+            for kind, made in column.counts
+        )
+        sheet = self.problem.sheets[column.sheet]
+        filled = area / (sheet.width * sheet.height)
+        worth = value * filled * filled
+        return worth * (0.6 + 0.8 * self._luck.random()) if shaken else worth
+
+    @staticmethod
+    def _takes(column: Column, spare: list[int], free: list[int]) -> bool:
+        """Take a layout's parts and sheet off what there is, if there are enough of each."""
+        if not free[column.sheet] or any(made > spare[kind] for kind, made in column.counts):
+            return False
+        free[column.sheet] -= 1
+        for kind, made in column.counts:
+            spare[kind] -= made
+        return True
 
     def _completed(
         self,
@@ -137,6 +174,7 @@ class Rounder:
         limits: list[int | None],
         target: int,
         seed: int,
+        rest: int,
     ) -> Plan | None:
         done = self._cut_to_demand(fixed)
         if not any(left):
@@ -146,7 +184,7 @@ class Rounder:
             for sheet, limit in zip(self.problem.sheets, limits, strict=True)
         )
         kerf = self.problem.kerf
-        rest = replace(
+        open_ = replace(
             self.problem,
             widths=tuple(kind.width - kerf for kind in self.kinds),
             heights=tuple(kind.height - kerf for kind in self.kinds),
@@ -155,7 +193,7 @@ class Rounder:
             sheets=sheets,
         )
         goal = target - net_of(self.problem, done)
-        found = searched(rest, goal, _SLICES, seed, self.budget)
+        found = searched(open_, goal, max(_SLICES, rest), seed, self.budget)
         return None if found is None else done + found
 
     def _cut_to_demand(self, fixed: list[Column]) -> Plan:
@@ -200,10 +238,11 @@ def searched(
         return None
     engine.restore()
     names = [kind.parts[0] for kind in kinds]
-    return tuple((sheet, _renamed(block, names)) for sheet, block in engine.plan())
+    return tuple((sheet, renamed(block, names)) for sheet, block in engine.plan())
 
 
-def _renamed(block: Block, names: list[int]) -> Block:
+def renamed(block: Block, names: list[int]) -> Block:
+    """Call the parts of a block by other names: part n becomes names[n]."""
     if block.part >= 0:
         return block._replace(part=names[block.part])
-    return block._replace(pieces=tuple(_renamed(piece, names) for piece in block.pieces))
+    return block._replace(pieces=tuple(renamed(piece, names) for piece in block.pieces))

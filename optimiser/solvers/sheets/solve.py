@@ -15,14 +15,17 @@ from itertools import count
 from optimiser.solvers.protocol import Budget, Progress, Status
 from optimiser.solvers.sheets import cells as c
 from optimiser.solvers.sheets.bounds import Proof, prove
+from optimiser.solvers.sheets.classes import MOST_ROWS
 from optimiser.solvers.sheets.columns import block_of
 from optimiser.solvers.sheets.engine import Engine
 from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.outcome import impossible, written
 from optimiser.solvers.sheets.pool import Plan, Pool, worth_of
 from optimiser.solvers.sheets.problem import Sheet, SheetsOutcome, SheetsProblem
-from optimiser.solvers.sheets.rounding import FIRST_PLANS, Rounder
-from optimiser.solvers.sheets.table import Kind, fits, kinds_of, new_table
+from optimiser.solvers.sheets.regroup import Regrouper
+from optimiser.solvers.sheets.rounding import REPEATED_RESTS, Rounder
+from optimiser.solvers.sheets.sequence import Sequencer
+from optimiser.solvers.sheets.table import Kind, fits, kinds_of, new_table, sizes_repeat
 from optimiser.solvers.sheets.tree import concentrate
 
 # Beyond so many parts, reading every state into the pool would cost more than it brings.
@@ -31,6 +34,8 @@ _POOLED_PARTS = 1500
 _POOLED_SLICE = 8
 # After so many slices layouts are rounded anew, where sizes repeat.
 _ROUNDED_SLICE = 20
+# With many kinds groups of sheets gain far more than single steps do.
+_GROUPED_SLICE = 8
 # The most of the time left that one set covering may take, and the first after generation.
 _COVER_SHARE = 0.2
 _FIRST_COVER_SHARE = 0.5
@@ -40,14 +45,12 @@ _LEAST_POOL = 20
 # Column generation starts after so many slices of ruin and recreate, at once if sizes repeat, and
 # may take so much of the time left.
 _GENERATE_AFTER = 12
-_GENERATE_SHARE = 0.5
-# Sizes repeat if so many parts share one on average.
-_REPEATED = 1.4
+_GENERATE_SHARE = 0.6
 # Orders of more parts than this, so many alike on average, start with column generation.
 _VAST = 4000
 _VAST_COPIES = 20
-# With more different parts the linear programme takes longer than it helps.
-_MOST_KINDS = 600
+# Plans made sheet after sheet once there are prices.
+_PASSES = 4
 # First plans are built until so many places were looked at, about a tenth of a second.
 _FIRST_WORK = 10_000_000
 
@@ -107,7 +110,7 @@ class _Run:
         plans: Iterator[Plan] = iter(())
         parts = sum(kind.demand for kind in self.kinds)
         vast = parts > _VAST and parts > _VAST_COPIES * len(self.kinds)
-        if vast and self.problem.max_stages is None:
+        if vast and self._is_free():
             # Inserting so many parts one by one takes longer than generating layouts for them.
             plans = self._rounded(self._generate())
         if self.best is None:
@@ -193,16 +196,18 @@ class _Run:
     def _search(self, plans: Iterator[Plan], *, generated: bool) -> None:
         """Search until it is over: ruin and recreate, with column generation where it pays."""
         pooled = sum(kind.demand for kind in self.kinds) <= _POOLED_PARTS
-        repeated = sum(kind.demand for kind in self.kinds) >= _REPEATED * len(self.kinds)
+        repeated = sizes_repeat(self.kinds)
         patience = 0 if repeated else _GENERATE_AFTER
+        turn = self._turn(repeated=repeated)
         self.engine.restore()
         slices = 0
         while not self._is_over():
-            if slices >= patience and not generated and len(self.kinds) <= _MOST_KINDS:
+            if slices >= patience and not generated:
                 generated = True
                 generator = self._generate()
-                # Column generation knows no limit of stages; its bound holds with one all the same.
-                if repeated and self.problem.max_stages is None:
+                # Column generation knows no rules of the saw; its bound holds with them all the
+                # same.
+                if self._is_free() and self.best is not None:
                     plans = self._rounded(generator)
                 self.engine.restore()
             said = self.engine.step()
@@ -212,33 +217,65 @@ class _Run:
             elif said == c.STALLED and slices < patience:
                 # Little is gained any more: a bound says whether there is anything to gain.
                 patience = slices
-            elif pooled and self.best is not None:
-                if slices % _POOLED_SLICE == 0 and said == c.GO_ON:
+            elif self.best is not None:
+                if pooled and slices % _POOLED_SLICE == 0 and said == c.GO_ON:
                     self.pool.add(self.engine.plan())
-                if said == c.STALLED or slices % _ROUNDED_SLICE == 0:
+                if slices % turn == 0 or (said == c.STALLED and repeated):
                     next(plans, None)
-                if said == c.STALLED:
+                if pooled and said == c.STALLED:
                     self._cover(_COVER_SHARE)
 
+    def _turn(self, *, repeated: bool) -> int:
+        """Return after how many slices a plan is made of columns again."""
+        if len(self.kinds) > MOST_ROWS:
+            return _GROUPED_SLICE
+        # Where sizes differ a plan takes about as long to round as half as many slices as kinds.
+        return _ROUNDED_SLICE if repeated else max(_ROUNDED_SLICE, len(self.kinds) // 2)
+
+    def _is_free(self) -> bool:
+        """Return whether the saw asks for nothing that columns do not keep to."""
+        return self.problem.max_stages is None and self.problem.first_cut is None
+
     def _generate(self) -> Generator:
-        """Look for layouts and a bound by column generation."""
-        budget = self.budget
-        until = budget.used + _GENERATE_SHARE * budget.left
-        generator = Generator(
-            self.problem, self.kinds, self.proof, Budget(until, budget.clock, budget.started)
-        )
-        generator.seed()
-        generator.run(lambda: self.best is not None and self.worth[0] <= generator.proof.bound)
+        """Look for layouts, for plans made of them, and for a bound by column generation."""
+        generator = Generator(self.problem, self.kinds, self.proof, self._share())
+        generator.start(lambda: self._is_enough(generator))
+        if self._is_free():
+            self._sequence(generator)
+        generator.budget = self._share()
+        generator.run(lambda: self._is_enough(generator))
+        generator.budget = self.budget
         self._prove(generator.proof)
         return generator
 
+    def _share(self) -> Budget:
+        """Return the time that column generation may take now."""
+        return self.budget.until(self.budget.used + _GENERATE_SHARE * self.budget.left)
+
+    def _is_enough(self, generator: Generator) -> bool:
+        return self.best is not None and self.worth[0] <= generator.proof.bound
+
+    def _sequence(self, generator: Generator) -> None:
+        """Make a few plans sheet after sheet, by the prices that the programme ended with."""
+        sequencer = Sequencer(self.problem, self.kinds, generator, self.budget)
+        for _ in range(_PASSES):
+            plan = None if self._is_over() else sequencer.plan()
+            if plan is None:
+                return
+            if self._take(plan, "sheet after sheet"):
+                self.engine.load(plan, self.worth[0])
+
     def _rounded(self, generator: Generator) -> Iterator[Plan]:
         """Make plans of the layouts generated; the first few at once, then one each time asked."""
+        if len(generator.shares) < len(self.kinds):
+            regrouper = Regrouper(self.problem, self.kinds, self.budget, self.seed)
+            return self._taken(regrouper.plans(lambda: self.best or ()), "groups of sheets")
         rounder = Rounder(self.problem, self.kinds, generator, self.budget, self.seed)
         plans = self._taken(
-            rounder.plans(self.proof.bound, lambda: None if self.best is None else self.worth[0])
+            rounder.plans(self.proof.bound, lambda: None if self.best is None else self.worth[0]),
+            "column generation",
         )
-        for _ in range(FIRST_PLANS):
+        for _ in range(len(REPEATED_RESTS) if sizes_repeat(self.kinds) else 1):
             if self._is_over():
                 return plans
             next(plans)
@@ -247,11 +284,11 @@ class _Run:
         self._cover(_FIRST_COVER_SHARE)
         return plans
 
-    def _taken(self, plans: Iterator[Plan]) -> Iterator[Plan]:
+    def _taken(self, plans: Iterator[Plan], method: str) -> Iterator[Plan]:
         for plan in plans:
             if plan:
                 self.pool.add(plan)
-                if self._take(plan, "column generation"):
+                if self._take(plan, method):
                     self.engine.load(plan, self.worth[0])
             yield plan
 

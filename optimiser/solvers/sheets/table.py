@@ -18,6 +18,8 @@ _UNLIMITED = 1 << 30
 _NO_CAP = 1 << 40
 # Entries of the log that takes a step back: eight strips of small parts need about a tenth.
 _LOG = 1 << 18
+# Sizes repeat if so many parts share one on average.
+_REPEATED = 1.4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +52,11 @@ def kinds_of(problem: SheetsProblem) -> tuple[Kind, ...]:
         )
         for (width, height, turns), parts in merged.items()
     )
+
+
+def sizes_repeat(kinds: tuple[Kind, ...]) -> bool:
+    """Return whether parts share sizes so often that layouts repeat."""
+    return sum(kind.demand for kind in kinds) >= _REPEATED * len(kinds)
 
 
 def fits(

@@ -145,7 +145,7 @@ def assert_it_adds_up(block: Block) -> None:
         assert_it_adds_up(piece)
 
 
-def test_a_rough_grid_never_says_less_than_the_exact_one(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_rough_grid_never_says_less_than_the_exact_one() -> None:
     problem = a_problem(
         [(1013, 701, 9), (577, 1201, 8), (331, 333, 40)], [(4999, 3001, 1)], kerf=3, turn=True
     )
@@ -153,9 +153,8 @@ def test_a_rough_grid_never_says_less_than_the_exact_one(monkeypatch: pytest.Mon
     exact = exact_grid(problem, kinds)
     values = np.array([kind.width * kind.height for kind in kinds], dtype=np.int64)
     (most,) = Filler.on(exact).fill(values)
-    monkeypatch.setattr("optimiser.solvers.sheets.grid.MOST_SUMS", exact.sums // 20)
 
-    rough = bounding_grid(problem, kinds, exact)
+    rough = bounding_grid(problem, kinds, exact, exact.sums // 20)
 
     assert rough.sums <= exact.sums // 20
     (said,) = Filler.on(rough).fill(values)
@@ -226,7 +225,7 @@ def test_weights_found_prove_the_bound_by_trying_every_cut(problem: SheetsProble
 
 def a_finished_generator(problem: SheetsProblem, readings: int = 10_000) -> Generator:
     generator = Generator(problem, kinds_of(problem), prove(problem), so_much_work(readings))
-    generator.seed()
+    generator.start()
     generator.run(lambda: False)
     return generator
 

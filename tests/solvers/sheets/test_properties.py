@@ -134,7 +134,7 @@ def test_on_tiny_sheets_the_plan_costs_what_an_integer_programme_says(
 ) -> None:
     problem = a_problem(parts, sheets, kerf=kerf, turn=turn)
 
-    outcome = solve(problem, budget=so_much_work(30), seed=0)
+    outcome = solve(problem, budget=so_much_work(80), seed=0)
 
     check(problem, outcome)
     least = least_cost(problem)
