@@ -17,9 +17,9 @@ if TYPE_CHECKING:
     from optimiser.domain.plan import SheetWeights
     from optimiser.domain.request import Choice, Keep, SheetMaterial
 
-# Each reason takes up to half a second to look into.
+# Each reason takes up to a second to look into.
 MOST_REASONS = 12
-# A reason that stands alone may take about a second.
+# A reason that stands alone may take a second or two.
 ONE_REASON_WORK = 4 * MOST_WORK
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import gcd
 from typing import TYPE_CHECKING, TypeAlias
 
@@ -17,8 +18,8 @@ import numpy as np
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-# Sums of two entries looked at before the step is made coarser: about a third of a second.
-MOST_WORK = 300_000_000
+# Sums of two entries looked at before the step is made coarser: about half a second.
+MOST_WORK = 1_200_000_000
 # Rows of the table filled at a time.
 _BLOCK = 192
 # Entries are 32 bits where that is safe, and never more than this.
@@ -47,9 +48,17 @@ def most_weights(
     Sizes of sheets have one kerf added, like those of parts, so that cuts add up without it. A part
     listed once is laid one way only. Raises TooHeavy when a weight could overflow 64 bits.
     """
+    return list(_most_weights(tuple(parts), tuple(sheets), work))
+
+
+# A plan is counted when it is made and again when it is checked: the same question twice.
+@lru_cache(maxsize=64)
+def _most_weights(
+    parts: tuple[Rectangle, ...], sheets: tuple[tuple[int, int], ...], work: int
+) -> tuple[int, ...]:
     useful = _undominated(parts, sheets)
     if not useful:
-        return [0] * len(sheets)
+        return (0,) * len(sheets)
     largest = max(across for across, _ in sheets) * max(along for _, along in sheets)
     heaviest = max(part.weight * largest // (part.across * part.along) for part in useful) + 1
     if heaviest >= _MOST:
@@ -58,7 +67,7 @@ def most_weights(
     along = _Axis([part.along for part in useful], [sheet[1] for sheet in sheets])
     while _sums(across, along) > work:
         if not (across.coarsen() if len(across.points) > len(along.points) else along.coarsen()):
-            return [_by_area(useful, sheet) for sheet in sheets]
+            return tuple(_by_area(useful, sheet) for sheet in sheets)
     coarse = [
         Rectangle(width, height, part.weight)
         for width, height, part in zip(across.sizes, along.sizes, useful, strict=True)
@@ -66,7 +75,7 @@ def most_weights(
     entry = np.int32 if heaviest < _NARROW else np.int64
     table = _filled(coarse, across.points, along.points, entry)
     places = zip(across.last_points(), along.last_points(), strict=True)
-    return [int(table[i, j]) for i, j in places]
+    return tuple(int(table[i, j]) for i, j in places)
 
 
 def _sums(across: _Axis, along: _Axis) -> int:

@@ -17,9 +17,9 @@ from optimiser.solvers.sheets.compiled import Whole
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.table import Kind
 
-# Sums of two entries in one table that proves: at most about a second, or a twentieth of one.
+# Sums of two entries in one table that proves: at most about a second, or a fifth of one.
 MOST_SUMS = 6_000_000_000
-QUICK_SUMS = 300_000_000
+QUICK_SUMS = 1_200_000_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
