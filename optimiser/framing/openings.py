@@ -65,6 +65,32 @@ class Hole:
         return Rect(self.frame.x0, self.frame.z0 - sill, self.frame.x1, self.frame.z1 + thick)
 
 
+@dataclass(frozen=True, slots=True)
+class GlassEdge:
+    """The upright at the end board's edge beside returning glass: where it begins, its section."""
+
+    y: int
+    across: int
+    deep: int
+    in_back_frame: bool = False
+
+
+def behind_glass(behind: int, settings: Settings) -> GlassEdge | None:
+    """Return what holds the end board's edge where a fire leaves `behind` to the wall.
+
+    The back frame's own upright where no other fits before it; on the flat, between that frame's
+    sill and head, where the fire reaches into it; None where there is no room for that either.
+    """
+    thick, wide = settings.thick, settings.wide
+    # Across, it bears with its thickness on the returns: too little of a wide section.
+    across, deep = (wide, thick) if behind < 2 * wide <= 4 * thick else (thick, wide)
+    if behind - deep >= wide:
+        return GlassEdge(behind - deep, across, deep)
+    if behind >= wide:
+        return GlassEdge(0, thick, wide, in_back_frame=True)
+    return GlassEdge(behind - thick, wide, thick) if behind >= thick else None
+
+
 def lined_hole(
     name: str,
     kind: str,

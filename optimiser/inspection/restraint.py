@@ -22,8 +22,6 @@ _END = 1_400
 _LEAST_PROP = 600
 # A shelf's end is fixed through board and skim of the cheek: two boards of 15 and skim.
 _LINING = 400
-# What carries a shelf's end runs back from the front: longer than a timber is wide.
-_LONG = 900
 
 
 def unrestrained(frame: Frame) -> Iterator[Fault]:
@@ -144,6 +142,7 @@ def _open_ends(frame: Frame) -> Iterator[Fault]:
 def missing_rests(frame: Frame) -> Iterator[Fault]:
     """Yield struts with no prop from an upright behind, and shelves with no timber at an end."""
     blocks = [block_of(m.box) for m in frame.members]
+    bearers = [block for m, block in zip(frame.members, blocks, strict=True) if m.kind == "return"]
     for number, member in enumerate(frame.members):
         if member.kind != "strut":
             continue
@@ -162,18 +161,16 @@ def missing_rests(frame: Frame) -> Iterator[Fault]:
                 yield Fault(name_of(member), f"is not propped from {name_of(other)}")
     for board in frame.boards:
         if ".shelf" in board.face:
-            yield from _loose_shelf(board, blocks)
+            yield from _loose_shelf(board, bearers)
 
 
-def _loose_shelf(board: Board, blocks: list[Block]) -> Iterator[Fault]:
+def _loose_shelf(board: Board, bearers: list[Block]) -> Iterator[Fault]:
     shelf = block_of(board.box)
     middle = (shelf.low[2] + shelf.high[2]) // 2
     for side, x in (("left", shelf.low[0]), ("right", shelf.high[0])):
         if not any(
             (x - _LINING <= b.high[0] <= x if side == "left" else x <= b.low[0] <= x + _LINING)
             and b.low[2] <= middle <= b.high[2]
-            and b.high[1] - b.low[1] > b.high[0] - b.low[0]
-            and b.high[1] - b.low[1] > _LONG
-            for b in blocks
+            for b in bearers
         ):
             yield Fault(f"board {board.mark} of {board.face}", f"has no timber at its {side} end")

@@ -179,6 +179,9 @@ def _faces_toward(
         tops = [float(level.ceiling) for level in frame.levels]
         left, right = np.interp(own[:, 0, 0], xs, tops), np.interp(own[:, 1, 0], xs, tops)
         lowest = np.minimum(left, right)
+        for x, top in zip(xs, tops, strict=True):
+            inside = (own[:, 0, 0] < x) & (x < own[:, 1, 0])
+            lowest = np.where(inside, np.minimum(lowest, top), lowest)
         for i, member in enumerate(frame.members):
             if member.follows_ceiling:
                 under = lowest - member.box.dz
