@@ -51,7 +51,9 @@ def lining_members(settings: Settings, made: list[Member], fire: Hole | None) ->
     level = _Level(z=fire.frame.z1, above=False, y=fire.back(settings))
     x0, x1 = fire.frame.x0 - settings.thick, fire.frame.x1
     beside = [one for one in made if x0 <= one.box.x <= x1 and one.kind == "return"]
-    held = [(one.box.x, one.box.x + one.box.dx) for one in beside if _meets(one, level)]
+    held: list[tuple[int, int]] = [
+        (one.box.x, one.box.x + one.box.dx) for one in beside if _meets(one, level)
+    ]
     found: list[Member] = []
     for x in (x0, x1 + settings.thick - settings.wide):
         # On the flat where there is no height for a return on edge under a top or another box.

@@ -171,6 +171,30 @@ def check_holes(holes: list[Hole], settings: Settings, notes: Notes) -> None:
                 )
 
 
+def check_lining(holes: list[Hole], settings: Settings, notes: Notes) -> None:
+    """Record a fire whose lining overhead has no room for the returns that hold its ends."""
+    fire = next((hole for hole in holes if hole.kind == "fire"), None)
+    narrow = settings.wide <= 2 * settings.thick
+    if fire is None or settings.fire_lining is None or fire.blocks_back(settings) or narrow:
+        # A narrow timber lies on the flat where a return on edge is too high.
+        return
+    thick = settings.thick
+    outers = [hole.outer(settings) for hole in holes if hole is not fire]
+    for x in (fire.frame.x0 - thick, fire.frame.x1):
+        over = [o.z0 for o in outers if o.x0 < x + thick and x < o.x1 and o.z0 >= fire.frame.z1]
+        plate = settings.levels.lowest_ceiling(x, x + thick) - thick - settings.fit
+        room = min(over) + thick if over else plate
+        if room - fire.frame.z1 < settings.wide:
+            notes.problem(
+                "fire.lining",
+                f"over the fire's frame {mm(room - fire.frame.z1)} is left for the returns that"
+                f" hold the lining's ends; they are {mm(settings.wide)} high",
+                f"leave {mm(settings.wide - room + fire.frame.z1)} more over the fire, or choose a"
+                " narrower timber",
+            )
+            return
+
+
 def _breast(settings: Settings) -> str:
     return f" before {mm(settings.back)} of breast or skirting" if settings.back else ""
 
@@ -228,6 +252,13 @@ def _check_heights(hole: Hole, settings: Settings, notes: Notes) -> None:
             hole.name,
             f"its frame ends at {mm(frame.z1)}; head and head plate leave {mm(room - thick)}",
             f"lower it or make it {mm(frame.z1 + thick - room)} less high",
+        )
+    elif (hole.to_left or hole.to_right) and room - frame.z1 - thick < SHORTEST:
+        notes.problem(
+            "fire.glass",
+            f"returns round an end, and {mm(room - frame.z1 - thick)} between head and head plate"
+            f" is too little for the short upright that carries the head there, {mm(SHORTEST)}",
+            f"lower fire.base_height by {mm(SHORTEST + frame.z1 + thick - room)}, or raise the top",
         )
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from optimiser.domain.wall import Niche
 from optimiser.framing.notes import Notes
-from optimiser.framing.openings import Hole, bring_in_line, check_holes
+from optimiser.framing.openings import Hole, bring_in_line, check_holes, check_lining
 from optimiser.framing.recesses import (
     BASE_HEIGHT,
     CENTRE_HEIGHT,
@@ -66,6 +66,8 @@ def place_openings(boxes: list[Settings], notes: Notes) -> list[Placed]:
             if check:
                 box.holes = bring_in_line(box.holes, box.settings, notes)
             check_holes(box.holes, box.settings, notes)
+            if check:
+                check_lining(box.holes, box.settings, notes)
         notes.refuse()
     return placed
 

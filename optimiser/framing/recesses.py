@@ -157,10 +157,6 @@ def _check_glass_edge(reach: int, glass: int, settings: Settings, notes: Notes) 
     # The end board may stand out past that upright by as much as past any.
     if behind < 0 or strip <= 0 or (held > 0 and strip - held <= MOST_OVERHANG):
         return
-    flat = settings.wide <= 2 * settings.thick
-    least = settings.wide + (settings.thick if flat else settings.wide)
-    if behind < settings.thick:
-        least = settings.thick
     said = (
         f"{mm(settings.depth)} leaves {mm(behind)} behind fire.body_depth and its clearance,"
         f" {mm(reach)}, and {mm(strip)} of end board behind fire.return_depth {mm(glass)}"
@@ -172,12 +168,13 @@ def _check_glass_edge(reach: int, glass: int, settings: Settings, notes: Notes) 
             f"make it at least {mm(reach - MOST_OVERHANG)}",
         )
         return
-    notes.problem(
-        "wall.depth",
-        f"{said}: back timber {mm(settings.wide)} and the upright at the glass's edge need"
-        f" {mm(least)}",
-        f"make the wall {mm(least - behind)} deeper",
-    )
+    flat = settings.wide <= 2 * settings.thick
+    least = settings.wide + (settings.thick if flat else settings.wide)
+    needs = f"back timber {mm(settings.wide)} and the upright at the glass's edge need {mm(least)}"
+    if behind < settings.thick:
+        least = settings.thick
+        needs = f"the upright at the glass's edge needs {mm(least)}"
+    notes.problem("wall.depth", f"{said}: {needs}", f"make the wall {mm(least - behind)} deeper")
 
 
 def _fire_centre(fire: Fire, glass: Glass, width: int, settings: Settings, notes: Notes) -> int:
