@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from optimiser.domain.finding import Severity
+from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.notes import Notes
 from optimiser.framing.rules import finding
 from optimiser.framing.settings import SHORTEST, Settings
@@ -183,7 +184,15 @@ def check_lining(holes: list[Hole], settings: Settings, notes: Notes) -> None:
     for x in (fire.frame.x0 - thick, fire.frame.x1):
         over = [o.z0 for o in outers if o.x0 < x + thick and x < o.x1 and o.z0 >= fire.frame.z1]
         plate = settings.levels.lowest_ceiling(x, x + thick) - thick - settings.fit
-        room = min(over) + thick if over else plate
+        # A strut's return beside the same upright stands at the foot of its recess.
+        strutted = [
+            hole.frame.z0
+            for hole in holes
+            if hole.lined
+            and hole.frame.z0 >= fire.frame.z1
+            and x in (hole.frame.x0 - thick, hole.frame.x1)
+        ]
+        room = min([plate, *(z + thick for z in over), *strutted])
         if room - fire.frame.z1 < settings.wide:
             notes.problem(
                 "fire.lining",
@@ -340,7 +349,10 @@ def _resolved(
         left, right = (shift, 0) if is_left else (0, shift)
         wider = _widened(holes[i], settings, left=left, right=right)
         others = [hole for j, hole in enumerate(holes) if j != i]
-        if all(_apart(wider, other, settings.thick) for other in others):
+        # The facing board may stand out so far and no further past the timber beside a fire.
+        past = max(wider.cut.x0 - wider.frame.x0, wider.frame.x1 - wider.cut.x1)
+        held = wider.lined or past <= MOST_OVERHANG
+        if held and all(_apart(wider, other, settings.thick) for other in others):
             notes.findings.append(
                 finding(
                     "check.opening.aligned",
