@@ -161,6 +161,7 @@ def check_holes(holes: list[Hole], settings: Settings, notes: Notes) -> None:
                 f" + back {mm(hole.panel)} + strut {mm(settings.thick)}",
                 f"make the wall {mm(-behind)} deeper or the recess shallower",
             )
+        _check_shelves(hole, settings, notes)
     for i, one in enumerate(holes):
         for other in holes[i + 1 :]:
             if not _apart(one, other, settings.thick):
@@ -170,6 +171,20 @@ def check_holes(holes: list[Hole], settings: Settings, notes: Notes) -> None:
                     f"leave {mm(settings.thick)} beside or {mm(2 * settings.thick)} above between"
                     " their frames",
                 )
+
+
+def _check_shelves(hole: Hole, settings: Settings, notes: Notes) -> None:
+    """Refuse shelves so near one another that no return finds room behind each one's ends."""
+    least = settings.wide * 3 // 2 - settings.lining
+    spacing = hole.clear.height // (hole.shelves + 1)
+    if hole.shelves and spacing < least:
+        notes.problem(
+            f"{hole.name}.shelves",
+            f"{hole.shelves} in a height of {mm(hole.clear.height)} lie {mm(spacing)} apart; the"
+            f" timbers that carry their ends, {mm(settings.wide)} high, need {mm(least)}",
+            f"make it {max(hole.clear.height // least - 1, 0)} at the most, or choose a narrower"
+            " timber",
+        )
 
 
 def check_lining(holes: list[Hole], settings: Settings, notes: Notes) -> None:
