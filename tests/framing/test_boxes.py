@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from optimiser.domain.frame import Frame, Toward
-from optimiser.domain.wall import Materials, Projection, Site, Step, SurveyPoint, Wall
+from optimiser.domain.wall import End, Glass, Materials, Projection, Site, Step, SurveyPoint, Wall
 from optimiser.errors import InvalidInput
 from optimiser.framing.build import frame_wall
 from optimiser.units import Tenths, tenths
@@ -240,3 +240,72 @@ def test_a_recess_before_a_breast_counts_the_breast() -> None:
 
     (problem,) = refused.value.problems
     assert "before 150 of breast" in problem.trouble
+
+
+@pytest.mark.parametrize(
+    ("wall", "field", "said"),
+    [
+        (
+            a_wall(steps=(a_step(900, 1_800, 420),), tv=a_tv(centre=tenths(900))),
+            "tv and steps",
+            "crosses from box 1, x 0-912.5, z 0-the ceiling, into centre",
+        ),
+        (
+            a_wall(site=a_breast(100), tv=a_tv(centre=tenths(1_000))),
+            "tv and site.projections",
+            "into wall breast",
+        ),
+        (
+            a_wall(
+                steps=(a_step(0, 3_600, 420, z=tenths(1_000)),),
+                tv=a_tv(centre_height=tenths(1_100)),
+            ),
+            "tv and steps",
+            "crosses from centre, x 0-3600, z 1000-the ceiling, into box 1",
+        ),
+    ],
+)
+def test_an_opening_across_a_step_or_a_breast_is_refused_with_both_named(
+    wall: Wall, field: str, said: str
+) -> None:
+    with pytest.raises(InvalidInput) as refused:
+        frame_wall(wall, BOOK)
+
+    (problem,) = refused.value.problems
+    assert problem.field == field
+    assert said in problem.trouble
+
+
+def test_shelves_too_near_for_their_bearers_are_refused_with_the_most_that_fit() -> None:
+    niche = a_niche(height=tenths(300), shelves=4)
+
+    with pytest.raises(InvalidInput) as refused:
+        framed(niches=(niche,))
+
+    # 300 in five is 60 a shelf; a bearer 63 high beside a strut's of 63 needs one and a half of it
+    # but for the lining of 15.5: calculated.
+    (problem,) = refused.value.problems
+    assert problem.field == f"{niche.name}.shelves"
+    assert "lie 60 apart" in problem.trouble
+    assert "make it 2 at the most" in problem.remedy
+
+
+@pytest.mark.parametrize(
+    ("depth", "back", "said"),
+    [
+        # Fire and clearance reach 245 (220 + 25): in 270 deep only 25 is left, an upright has 38.
+        (270, 25, "the upright at the glass's edge needs 38"),
+        # In 340, 95 is left: the back timber's 63 holds the edge to 113, the glass ends at 120.
+        (340, 25, "back timber 63 and the upright at the glass's edge need 101"),
+    ],
+)
+def test_glass_round_an_end_wants_timber_at_the_edge_of_the_end_board(
+    depth: float, back: float, said: str
+) -> None:
+    with pytest.raises(InvalidInput) as refused:
+        framed(
+            extent=an_extent(depth=tenths(depth), left=End.FREE, offset=tenths(300)),
+            fire=a_fire(glass=Glass.LEFT, body_depth=tenths(220), clearance_back=tenths(back)),
+        )
+
+    assert any(p.field == "wall.depth" and said in p.trouble for p in refused.value.problems)
