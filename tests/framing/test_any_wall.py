@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from hypothesis import HealthCheck, event, given, settings
 
 from optimiser.domain.finding import Severity
-from optimiser.domain.frame import Board, Frame
+from optimiser.domain.frame import Frame
 from optimiser.domain.wall import Wall
 from optimiser.errors import InvalidInput, Problem
 from optimiser.framing.build import frame_wall
 from optimiser.framing.rules import RULES
 from optimiser.inspection.inspect import inspect_frame
+from tests.framing import space
 from tests.framing.builders import a_price_book
 from tests.framing.strategies import walls
 
@@ -25,15 +24,6 @@ def framed_or_refused(wall: Wall) -> tuple[Frame | None, tuple[Problem, ...]]:
         return frame_wall(wall, BOOK), ()
     except InvalidInput as refused:
         return None, refused.problems
-
-
-def too_large(frame: Frame) -> Iterator[Board]:
-    sheets = {item.material: item.stock for item in BOOK.sheets}
-    for board in frame.boards:
-        sides = sorted((board.width, board.height))
-        fitting = (sorted((one.width, one.height)) for one in sheets[board.material])
-        if not any(sides[0] <= one[0] and sides[1] <= one[1] for one in fitting):
-            yield board
 
 
 def is_stopped(frame: Frame) -> bool:
@@ -58,7 +48,7 @@ def test_any_wall_is_refused_with_reasons_or_becomes_a_sound_frame(wall: Wall) -
     event("framed")
     assert inspect_frame(frame, wall) == ()
     # The inspector knows nothing of stock; a part that fits no sheet cannot be cut.
-    assert list(too_large(frame)) == []
+    assert list(space.too_large(frame, BOOK)) == []
     assert all(min(m.box.dx, m.box.dy, m.box.dz) > 0 for m in frame.members)
     assert all(m.length >= SHORTEST for m in frame.members)
     assert all(m.length in (m.box.dx, m.box.dy, m.box.dz) for m in frame.members)
