@@ -76,7 +76,8 @@ SHAPES: dict[str, Wall] = {
     "a side wall that leans and a kept skirting": a_wall(
         site=a_site(lean_left=80, skirting=tenths(18)), fire=a_fire()
     ),
-    "timber round the fire lined": a_wall(fire=a_fire(lining="mdf-12")),
+    # With the lining overhead the facing board may pass its timber by 50: the opening is 455 high.
+    "timber round the fire lined": a_wall(fire=a_fire(lining="mdf-12", opening_height=tenths(455))),
 }
 
 
