@@ -79,6 +79,13 @@ def _parser() -> argparse.ArgumentParser:
     source.add_argument("--new", type=Path, metavar="FILE", help="write a wall file to start from")
     frame.add_argument("--prices", type=Path, help="price book (.toml); a wall needs one")
     frame.add_argument("--out", type=Path, help="folder for the drawings")
+    frame.add_argument(
+        "--section-at",
+        metavar="HEIGHT",
+        action="append",
+        default=[],
+        help="also draw the plan at this height above the floor datum, mm; may be given again",
+    )
     frame.add_argument("--json", action="store_true", help="print JSON")
     frame.set_defaults(run=_frame)
 
@@ -186,6 +193,7 @@ def _frame(arguments: argparse.Namespace) -> int:
     from api.folder import write_files
     from api.inputs import read_text
     from api.report import frame_report
+    from api.rules import heights_from_text
     from api.values import frame_document
 
     if arguments.new is not None:
@@ -196,9 +204,11 @@ def _frame(arguments: argparse.Namespace) -> int:
     wall = lib.read_wall(read_text(arguments.wall), name=arguments.wall.name)
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
     frame = lib.frame_wall(wall, book)
+    cut_at = heights_from_text(arguments.section_at, frame)
     print(json.dumps(frame_document(frame), indent=1) if arguments.json else frame_report(frame))
     if arguments.out is not None:
-        drawn = {f"{drawing.name}.svg": drawing.svg for drawing in wall_drawings((frame,))}
+        drawings = wall_drawings((frame,), cut_at)
+        drawn = {f"{drawing.name}.svg": drawing.svg for drawing in drawings}
         write_files({**drawn, **set_out_sheets((frame,))}, arguments.out)
     stopped = any(finding.severity is lib.Severity.STOP for finding in frame.findings)
     return FINDING if stopped else FINE

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 import optimiser as lib
@@ -66,8 +66,11 @@ def cutting_drawings(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Dra
             )
 
 
-def wall_drawings(frames: tuple[Frame, ...]) -> Iterator[Drawing]:
-    """Draw each framed wall: its members, the boards of each layer, the frame in space."""
+def wall_drawings(frames: tuple[Frame, ...], cut_at: Sequence[int] = ()) -> Iterator[Drawing]:
+    """Draw each framed wall: its members, the boards of each layer, the frame in space, its boxes.
+
+    `cut_at` are heights in tenths above the floor datum for plans beside those of the openings.
+    """
     names = safe_names(frame.job for frame in frames)
     for frame in frames:
         name = names[frame.job]
@@ -76,7 +79,7 @@ def wall_drawings(frames: tuple[Frame, ...]) -> Iterator[Drawing]:
             title=f"Job {frame.job}: frame",
             svg=lib.draw_elevation(frame, title=f"Job {frame.job}: frame"),
         )
-        layers = sorted({board.layer for board in frame.boards if board.face == "front"})
+        layers = lib.front_layers(frame)
         for layer in layers:
             title = f"Job {frame.job}: boards" + (f", layer {layer}" if len(layers) > 1 else "")
             yield Drawing(
@@ -84,16 +87,23 @@ def wall_drawings(frames: tuple[Frame, ...]) -> Iterator[Drawing]:
                 title=title,
                 svg=lib.draw_boarding(frame, title=title, layer=layer),
             )
-        yield from _sections(frame, name)
+        yield from _sections(frame, name, cut_at)
         title = f"Job {frame.job}: pictorial view of the frame"
         yield Drawing(
             name=f"{name}-pictorial", title=title, svg=lib.draw_pictorial(frame, title=title)
         )
+        groups = tuple(dict.fromkeys(member.group for member in frame.members))
+        parts = safe_names(groups)
+        for group in groups:
+            title = f"Job {frame.job}: {group}"
+            svg = lib.draw_box(frame, group, title=title)
+            yield Drawing(name=f"{name}-box-{parts[group]}", title=title, svg=svg)
 
 
-def _sections(frame: Frame, name: str) -> Iterator[Drawing]:
+def _sections(frame: Frame, name: str, cut_at: Sequence[int]) -> Iterator[Drawing]:
     """Cut the wall level and upright through the middle of each opening, or of a plain wall."""
     heights = {opening.z + opening.height // 2 for opening in frame.openings} or {10_000}
+    heights |= set(cut_at)
     places = {opening.x + opening.width // 2 for opening in frame.openings} or {frame.width // 2}
     for number, height in enumerate(sorted(heights), start=1):
         title = f"Job {frame.job}: plan {lib.mm(height)} above the floor datum"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from api.batch import Rules
-from optimiser import Keep, request_from_document
+from optimiser import Frame, InvalidInput, Keep, Problem, mm, request_from_document, tenths
 
 
 def rules_from_text(
@@ -48,6 +48,29 @@ def rules_from_document(document: dict[str, object]) -> Rules:
         access=request.access,
         fewer_layouts=request.fewer_layouts,
     )
+
+
+def heights_from_text(texts: Sequence[str], frame: Frame) -> tuple[int, ...]:
+    """Read heights in mm above the floor datum at which a framed wall is to be cut, in tenths.
+
+    Raises InvalidInput for each that is no size, or lies above the wall.
+    """
+    top = max(level.ceiling for level in frame.levels)
+    found: list[int] = []
+    problems: list[Problem] = []
+    for text in texts:
+        try:
+            height = tenths(text)
+        except ValueError as trouble:
+            problems.append(Problem("--section-at", str(trouble), "Give a height such as 1200"))
+            continue
+        if height > top:
+            above = f"{mm(height)} is above the ceiling at {mm(top)}"
+            problems.append(Problem("--section-at", above, "Give a height within the wall"))
+        found.append(height)
+    if problems:
+        raise InvalidInput(tuple(problems))
+    return tuple(found)
 
 
 def default_keep() -> Keep:

@@ -21,10 +21,10 @@ if TYPE_CHECKING:
     from optimiser.domain.rack import Rack
     from optimiser.domain.request import Access, CuttingRequest, Keep
     from optimiser.domain.wall import Wall
-    from optimiser.drawing.boarding import draw_boarding
+    from optimiser.drawing.boarding import draw_boarding, front_layers
     from optimiser.drawing.elevation import draw_elevation
     from optimiser.drawing.lengths import draw_length_layout, draw_length_plan
-    from optimiser.drawing.pictorial import draw_pictorial
+    from optimiser.drawing.pictorial import draw_box, draw_pictorial
     from optimiser.drawing.sections import draw_plan_section, draw_upright_section
     from optimiser.drawing.sheets import draw_sheet_layout
     from optimiser.errors import InvalidInput, NoPlan, PlanRefused, Problem
@@ -51,7 +51,7 @@ if TYPE_CHECKING:
     from optimiser.planning.progress import PlanProgress
     from optimiser.planning.shares import compare_batch, job_shares
     from optimiser.planning.walls import frame_wall
-    from optimiser.units import metres, mm, pounds, square_metres
+    from optimiser.units import metres, mm, pounds, square_metres, tenths
     from optimiser.verify.check import check_plan
 
 _HOMES = {
@@ -66,10 +66,10 @@ _HOMES = {
     "domain.rack": ("Rack",),
     "domain.request": ("Access", "CuttingRequest", "Keep"),
     "domain.wall": ("Wall",),
-    "drawing.boarding": ("draw_boarding",),
+    "drawing.boarding": ("draw_boarding", "front_layers"),
     "drawing.elevation": ("draw_elevation",),
     "drawing.lengths": ("draw_length_layout", "draw_length_plan"),
-    "drawing.pictorial": ("draw_pictorial",),
+    "drawing.pictorial": ("draw_box", "draw_pictorial"),
     "drawing.sections": ("draw_plan_section", "draw_upright_section"),
     "drawing.sheets": ("draw_sheet_layout",),
     "errors": ("InvalidInput", "NoPlan", "PlanRefused", "Problem"),
@@ -96,7 +96,7 @@ _HOMES = {
     "planning.progress": ("PlanProgress",),
     "planning.shares": ("compare_batch", "job_shares"),
     "planning.walls": ("frame_wall",),
-    "units": ("metres", "mm", "pounds", "square_metres"),
+    "units": ("metres", "mm", "pounds", "square_metres", "tenths"),
     "verify.check": ("check_plan",),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
@@ -130,6 +130,7 @@ __all__ = [
     "check_plan",
     "compare_batch",
     "draw_boarding",
+    "draw_box",
     "draw_elevation",
     "draw_length_layout",
     "draw_length_plan",
@@ -139,6 +140,7 @@ __all__ = [
     "draw_upright_section",
     "frame_as_planned",
     "frame_wall",
+    "front_layers",
     "inspect_frame",
     "job_as_planned",
     "job_of_frame",
@@ -168,6 +170,7 @@ __all__ = [
     "schemas",
     "set_out_text",
     "square_metres",
+    "tenths",
     "wall_from_document",
 ]
 

@@ -12,10 +12,9 @@ from optimiser.drawing.page import Entry, fill_entry, line_entry, text_entry
 from optimiser.drawing.scene import INK, MEDIUM, PAPER, TINT, Area, Item, Pen, Rect, View
 from optimiser.drawing.sheet_parts import size_text
 from optimiser.drawing.table import Cell, Row, paragraph
-from optimiser.drawing.wall_page import finish, openings, outline, sizes, wall_page
+from optimiser.drawing.wall_page import Sizes, finish, on_front, openings, outline, sizes, wall_page
 from optimiser.units import mm
 
-FRONT = "front"
 _BOARD_PEN = Pen(INK, MEDIUM)
 _SIZE_AT = 55.0
 
@@ -24,10 +23,11 @@ def draw_boarding(frame: Frame, *, title: str, layer: int = 1) -> str:
     """Return the front boards of one layer as one page (A4, or A3 for a large wall), SVG in mm.
 
     Layer 1 lies on the timber. Below the wall run the upright board edges from its left end, at the
-    left the level ones from the highest point of the floor. Boards of other faces are listed.
+    left the level ones from the highest point of the floor, above it the upright ones from the
+    centre line. Boards of other faces are listed.
     """
-    front = [board for board in frame.boards if (board.face, board.layer) == (FRONT, layer)]
-    others = [board for board in frame.boards if board.face != FRONT]
+    front = [board for board in frame.boards if on_front(board.face) and board.layer == layer]
+    others = [board for board in frame.boards if not on_front(board.face)]
     page = wall_page(frame, (f"front boards, layer {layer}",), _legend(front))
     view = page.view
     items: list[Item] = []
@@ -35,6 +35,10 @@ def draw_boarding(frame: Frame, *, title: str, layer: int = 1) -> str:
     holes, taken, small = openings(frame, view)
     for board in front:
         items += _drawn(board, view)
+    items += _cut_away(frame, view)
+    xs = {x for board in front for x in (board.x, board.x + board.width)}
+    zs = {z for board in front for z in (board.z, board.z + board.height)}
+    items += sizes(frame, view, Sizes(below=xs, above=xs, left={0, *zs}))
     items += holes
     for board in sorted(front, key=lambda board: (board.width * board.height, board.mark)):
         label = fit(_blocks(board), _area(board, view).grown(-0.1), [*taken, *_gaps(frame, view)])
@@ -43,10 +47,13 @@ def draw_boarding(frame: Frame, *, title: str, layer: int = 1) -> str:
             taken.append(label.area)
         else:
             small.append(f"{plain(board.mark)} {size_text(board.width, board.height)}")
-    xs = {x for board in front for x in (board.x, board.x + board.width)}
-    zs = {z for board in front for z in (board.z, board.z + board.height)}
-    items += (*outline(frame, view), *sizes(frame, view, xs, {0, *zs}))
+    items += outline(frame, view)
     return finish(page, frame, title, items, _rows(front, others, small, page.side))
+
+
+def front_layers(frame: Frame) -> tuple[int, ...]:
+    """Return the layers in which a wall's fronts are boarded, from the timber outwards."""
+    return tuple(sorted({board.layer for board in frame.boards if on_front(board.face)}))
 
 
 def _area(board: Board, view: View) -> Area:
@@ -58,6 +65,17 @@ def _drawn(board: Board, view: View) -> tuple[Item, ...]:
     for cut_out in board.cut_outs:
         place = board.x + cut_out.x, board.z + cut_out.y
         items.append(Rect(view.area(*place, cut_out.width, cut_out.height), PAPER, _BOARD_PEN))
+    return tuple(items)
+
+
+def _cut_away(frame: Frame, view: View) -> tuple[Item, ...]:
+    """Return the holes of the fronts in one piece each, over the joints that end at them."""
+    items: list[Item] = []
+    for face in frame.faces:
+        if on_front(face.name):
+            for hole in face.holes:
+                place = face.box.x + hole.x, face.box.z + hole.y
+                items.append(Rect(view.area(*place, hole.width, hole.height), PAPER, _BOARD_PEN))
     return tuple(items)
 
 
@@ -85,7 +103,7 @@ def _rows(
             Row((Cell(0, head, bold=True), Cell(_SIZE_AT, "w × h", "end", bold=True)), ruled=True)
         )
         for board in sorted(boards, key=lambda board: (board.face, board.layer, board.mark)):
-            place = "" if board.face == FRONT else f"  {plain(board.face)} {board.layer}"
+            place = "" if on_front(board.face) else f"  {plain(board.face)} {board.layer}"
             name = shorten(f"{plain(board.mark)}{place}", _SIZE_AT - 25)
             size = f"{mm(board.width)} × {mm(board.height)}"
             rows.append(Row((Cell(0, name), Cell(_SIZE_AT, size, "end"))))
@@ -97,5 +115,6 @@ def _legend(front: Sequence[Board]) -> tuple[Entry, ...]:
     entries = [fill_entry("board", Fill.TINT, _BOARD_PEN)] if front else []
     entries.append(line_entry("opening, clear size", _BOARD_PEN))
     entries.append(text_entry("below: board edges from the left end", "610", bold=False))
+    entries.append(text_entry("above: from the centre line", "+450", bold=False))
     entries.append(text_entry("left: heights above the highest floor", "300", bold=False))
     return tuple(entries)

@@ -4,8 +4,14 @@ from __future__ import annotations
 
 from optimiser.drawing.labels import Block, put
 from optimiser.drawing.scene import FINE, INK, Item, Line, Pen, Polygon
+from optimiser.units import mm
 
 _HEAD = (1.8, 0.5)
+
+
+def signed(size: int) -> str:
+    """Write a distance in tenths from the centre line: right of it plus, left of it minus."""
+    return f"{'+' if size > 0 else '−' if size < 0 else ''}{mm(abs(size))}"
 
 
 def dimension_across(x1: float, x2: float, y: float, text: str) -> tuple[Item, ...]:

@@ -28,9 +28,11 @@ from optimiser.drawing.scene import (
 )
 from optimiser.drawing.table import Cell, Row, paragraph
 from optimiser.drawing.wall_page import (
+    Sizes,
     ceiling_line,
     finding_rows,
     finish,
+    on_front,
     openings,
     outline,
     sizes,
@@ -47,7 +49,8 @@ def draw_elevation(frame: Frame, *, title: str, lines: Sequence[str] = ()) -> st
     """Return the front elevation as one page (A4, or A3 for a large wall), SVG in mm.
 
     `lines` are printed below the title. Below the wall run the left faces of the front uprights
-    from its left end, at the left the edges of the openings from the highest point of the floor.
+    from its left end, above it the sides of the openings from its centre line. At the left stand
+    the edges of the openings, at the right the rails that frame them, from the floor datum.
     """
     front, behind = _front_and_behind(frame)
     page = wall_page(frame, lines, _legend(frame, behind))
@@ -60,17 +63,33 @@ def draw_elevation(frame: Frame, *, title: str, lines: Sequence[str] = ()) -> st
     holes, taken, unlabelled = openings(frame, view)
     marks, missing = _marks(front, behind, view, taken)
     xs = [member.box.x for member in front if _is_upright(member)]
-    zs = [0, *(z for o in frame.openings for z in (o.z, o.z + o.height))]
-    items += (*outline(frame, view), *holes, *marks, *sizes(frame, view, xs, zs))
+    sides = [x for o in frame.openings for x in (o.x, o.x + o.width)]
+    edges = [0, *(z for o in frame.openings for z in (o.z, o.z + o.height))]
+    rails = [m.box.z + m.box.dz for m in front if m.kind == "sill"]
+    rails += [m.box.z for m in front if m.kind == "head"]
+    items += sizes(frame, view, Sizes(below=xs, above=sides, left=edges, right=rails))
+    items += (*outline(frame, view), *holes, *marks)
     small = sorted({*unlabelled, *missing})
     return finish(page, frame, title, items, _rows(frame, front, behind, small, page.side))
 
 
 def _front_and_behind(frame: Frame) -> tuple[list[Member], list[Member]]:
-    """Part the members into those that reach the front plane and the visible rest."""
-    plane = max((m.box.y + m.box.dy for m in frame.members), default=0)
-    front = [m for m in frame.members if m.box.y + m.box.dy == plane]
-    rest = [m for m in frame.members if m.box.y + m.box.dy != plane]
+    """Part the members into those that reach the front of their box, and the visible rest."""
+    planes: list[tuple[int, int, int]] = [
+        (face.box.x, face.box.x + face.box.dx, face.box.y - face.layers * face.thickness)
+        for face in frame.faces
+        if on_front(face.name)
+    ]
+    if not planes:
+        planes = [
+            (0, int(frame.width), max((m.box.y + m.box.dy for m in frame.members), default=0))
+        ]
+    front: list[Member] = []
+    rest: list[Member] = []
+    for m in frame.members:
+        middle = m.box.x + m.box.dx // 2
+        seen = any(x0 <= middle <= x1 and m.box.y + m.box.dy == y for x0, x1, y in planes)
+        (front if seen else rest).append(m)
     return front, [m for m in rest if not any(_hides(other, m) for other in front)]
 
 
@@ -163,5 +182,7 @@ def _legend(frame: Frame, behind: Sequence[Member]) -> tuple[Entry, ...]:
     if frame.openings:
         entries.append(line_entry("opening, clear size", _OPENING_PEN))
     entries.append(text_entry("below: left faces of uprights", "610", bold=False))
-    entries.append(text_entry("left: heights above the highest floor", "300", bold=False))
+    entries.append(text_entry("above: openings from the centre line", "+450", bold=False))
+    heights = "left: openings, right: sill tops and head undersides, from the highest floor"
+    entries.append(text_entry(heights, "300", bold=False))
     return tuple(entries)

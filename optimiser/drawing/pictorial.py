@@ -8,17 +8,30 @@ alone. Boards are left off; they would hide the frame.
 from __future__ import annotations
 
 import math
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from optimiser.domain.frame import Box, Frame, Member
 from optimiser.drawing.hatch import Fill
-from optimiser.drawing.letters import plain
-from optimiser.drawing.page import HEADER, WALL_CAUTION, fill_entry, footer, header, inside
+from optimiser.drawing.labels import Block, put
+from optimiser.drawing.letters import plain, shorten
+from optimiser.drawing.page import (
+    HEADER,
+    WALL_CAUTION,
+    fill_entry,
+    footer,
+    header,
+    inside,
+    text_entry,
+)
 from optimiser.drawing.scene import (
     FINE,
     INK,
     PAPER,
     TINT,
+    Area,
     Item,
     Page,
     Pen,
@@ -28,22 +41,39 @@ from optimiser.drawing.scene import (
     scale_text,
 )
 from optimiser.drawing.svg import svg_text
+from optimiser.drawing.table import Cell, Row, draw_rows, paragraph
 from optimiser.drawing.wall_page import ceiling_line
-from optimiser.units import Tenths
+from optimiser.units import Tenths, mm
 
 _A3 = (420.0, 297.0)
 _PEN = Pen(INK, FINE)
 # Sides of a box by how much light falls on them: top, front, right end.
 _TOP, _FRONT, _END = PAPER, TINT, "#b9b9b9"
+# The list of parts at the right, and room round the view for marks at its edges, in mm of paper.
+_SIDE, _AROUND = 64.0, 4.0
+_COUNT_AT, _LENGTH_AT = 42.0, 56.0
 _COS, _SIN = math.cos(math.pi / 6), 0.5
 
 
 def draw_pictorial(frame: Frame, *, title: str) -> str:
     """Return an isometric view of a framed wall as one A3 page, SVG in mm.
 
-    x runs down to the right, out runs down to the left, up runs up; all three to one scale.
+    x runs down to the right, out runs down to the left, up runs up; all three to one scale. Each
+    mark stands once, on the part of it that shows most; those that hide are listed.
     """
-    boxes = [_standing(frame, member) for member in frame.members]
+    return _page(frame, frame.members, title, each=False)
+
+
+def draw_box(frame: Frame, group: str, *, title: str) -> str:
+    """Return one box of a framed wall, its members of one `group`, seen like the whole frame.
+
+    One A3 page, SVG in mm: every part that shows has its mark, and the parts are listed beside it.
+    """
+    return _page(frame, [m for m in frame.members if m.group == group], title, each=True)
+
+
+def _page(frame: Frame, members: Sequence[Member], title: str, *, each: bool) -> str:
+    boxes = [_standing(frame, member) for member in members]
     corners = [
         _flat(x, y, z)
         for box in boxes
@@ -54,19 +84,96 @@ def draw_pictorial(frame: Frame, *, title: str) -> str:
     left, right = min(p[0] for p in corners), max(p[0] for p in corners)
     top, bottom = min(p[1] for p in corners), max(p[1] for p in corners)
     margins = inside(*_A3)
-    entries = (fill_entry("timber; boards left off", Fill.TINT, _PEN),)
+    entries = (
+        fill_entry("timber; boards left off", Fill.TINT, _PEN),
+        text_entry("mark of a part" if each else "mark of a part, each once", "U1"),
+    )
     foot, height = footer(entries, WALL_CAUTION, margins)
-    room = margins.width, margins.height - HEADER - height - 4
+    deep = margins.height - HEADER - height - 4
+    room = margins.width - _SIDE - 2 * _AROUND, deep - 2 * _AROUND
     scale = scale_for((math.ceil(right - left), math.ceil(bottom - top)), room)
     shift = (
-        margins.x + (room[0] - (right - left) / 10 / scale) / 2 - left / 10 / scale,
-        margins.y + HEADER + (room[1] - (bottom - top) / 10 / scale) / 2 - top / 10 / scale,
-    )
-    items: list[Item] = []
-    for index in painting_order(boxes):
-        items += _faces(frame, frame.members[index], shift, scale)
+        margins.x + _AROUND + (room[0] - (right - left) / 10 / scale) / 2 - left / 10 / scale,
+        margins.y + HEADER + _AROUND + (room[1] - (bottom - top) / 10 / scale) / 2
+        - top / 10 / scale,
+    )  # fmt: skip
+    order = painting_order(boxes)
+    drawn = [_faces(frame, members[index], shift, scale) for index in order]
+    marks, hidden = _marks([members[index] for index in order], drawn, each=each)
+    side = Area(margins.right - _SIDE + 4, margins.y + HEADER, _SIDE - 4, deep)
     facts = (f"job {plain(frame.job)}", f"isometric, scale {scale_text(scale)} along each axis")
-    return svg_text(Page(*_A3, title, (*header(title, facts, margins), *items, *foot)))
+    everything = (
+        *header(title, facts, margins),
+        *(side for sides in drawn for side in sides),
+        *marks,
+        *draw_rows(_rows(members, hidden, side.width), side, side.width + 2),
+        *foot,
+    )
+    return svg_text(Page(*_A3, title, everything))
+
+
+def _marks(
+    members: Sequence[Member], drawn: Sequence[Sequence[Polygon]], *, each: bool
+) -> tuple[list[Item], list[str]]:
+    """Return the marks on parts in the order they are drawn, and those with no room in sight."""
+    items: list[Item] = []
+    taken: list[Area] = []
+    shown: set[str] = set()
+    # Long parts first: the short ones are nearer the eye and easier to find by what is left.
+    for index in sorted(range(len(members)), key=lambda i: (-members[i].length, i)):
+        mark = members[index].mark
+        if mark in shown and not each:
+            continue
+        later = [side.points for sides in drawn[index + 1 :] for side in sides]
+        for point in _points_on(drawn[index]):
+            label = put(Block((plain(mark),), bold=(0,)), *point)
+            covered = any(_inside(point, side) for side in later)
+            if not covered and not any(label.area.meets(other) for other in taken):
+                items += label.items
+                taken.append(label.area)
+                shown.add(mark)
+                break
+    return items, sorted({m.mark for m in members} - shown, key=lambda mark: (mark[0], len(mark)))
+
+
+def _points_on(sides: Sequence[Polygon]) -> Iterator[Point]:
+    """Yield places for a mark: along the middle of the front, then of the end and of the top."""
+    for side in (sides[1], sides[2], sides[0]):
+        corners = side.points
+        x, y = (sum(p[i] for p in corners) / len(corners) for i in (0, 1))
+        for share in (0.0, 0.3, -0.3, 0.6, -0.6):
+            # Towards the middle of the shortest edge, which is an end of the part.
+            ends = min(
+                pairwise([*corners, corners[0]]), key=lambda edge: math.dist(edge[0], edge[1])
+            )
+            aim = (ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2
+            yield x + (aim[0] - x) * share, y + (aim[1] - y) * share
+
+
+def _inside(point: Point, corners: Sequence[Point]) -> bool:
+    """Return whether a point lies within a polygon, by the edges that a ray from it crosses."""
+    x, y = point
+    crossed = False
+    for (x0, y0), (x1, y1) in pairwise([*corners, corners[0]]):
+        if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+            crossed = not crossed
+    return crossed
+
+
+def _rows(members: Sequence[Member], hidden: Sequence[str], width: float) -> list[Row]:
+    """Return the list of parts: mark, kind, how many, how long."""
+    rows: list[Row] = []
+    if hidden:
+        names = ", ".join(plain(mark) for mark in hidden)
+        rows += [*paragraph(f"Marks hidden in this view: {names}", width), Row(())]
+    heads = (Cell(0, "Timbers", bold=True), Cell(_COUNT_AT, "pieces", "end", bold=True))
+    rows.append(Row((*heads, Cell(_LENGTH_AT, "length", "end", bold=True)), ruled=True))
+    counts = Counter((m.mark, m.kind, m.length) for m in members)
+    for mark, kind, length in sorted(counts, key=lambda part: (part[0][:1], len(part[0]), part)):
+        name = shorten(f"{plain(mark)}  {plain(kind)}", _COUNT_AT - 12)
+        count = Cell(_COUNT_AT, str(counts[mark, kind, length]), "end")
+        rows.append(Row((Cell(0, name), count, Cell(_LENGTH_AT, mm(length), "end"))))
+    return rows
 
 
 def painting_order(boxes: list[Box]) -> list[int]:
@@ -150,7 +257,7 @@ def _standing(frame: Frame, member: Member) -> Box:
     return replace(box, z=Tenths(int(top) - box.dz))
 
 
-def _faces(frame: Frame, member: Member, shift: Point, scale: float) -> list[Item]:
+def _faces(frame: Frame, member: Member, shift: Point, scale: float) -> list[Polygon]:
     box = member.box
     (x0, x1), (y0, y1), (z0, z1) = _ends(box, "x"), _ends(box, "y"), _ends(box, "z")
     line: list[tuple[int, float]] = [(x0, z1), (x1, z1)]

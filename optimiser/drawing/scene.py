@@ -86,6 +86,10 @@ class Pen:
     dashes: tuple[float, ...] = ()
 
 
+# The line about which a wall is set out: long and short dashes, as on any drawing.
+CENTRE = Pen(GREY, THIN, (4.0, 1.0, 1.0, 1.0))
+
+
 @dataclass(frozen=True, slots=True)
 class Rect:
     """A rectangle, filled, outlined, or both."""

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from optimiser.domain.frame import Board, Box, Frame, Member
-from optimiser.drawing.dimensions import dimension_across, dimension_up
+from optimiser.drawing.dimensions import dimension_across, dimension_up, signed
 from optimiser.drawing.flags import Flag, Side, flag_column, flag_row
 from optimiser.drawing.hatch import Fill
 from optimiser.drawing.labels import Block, fit
@@ -26,6 +26,7 @@ from optimiser.drawing.page import (
 )
 from optimiser.drawing.scene import (
     BOLD,
+    CENTRE,
     GREY,
     INK,
     THIN,
@@ -46,7 +47,6 @@ from optimiser.units import mm
 
 _A3 = (420.0, 297.0)
 _PEN = Pen(INK, THIN)
-_CENTRE = Pen(GREY, THIN, (4.0, 1.0, 1.0, 1.0))
 # Room for sizes round the section, in mm of paper.
 _AROUND = 26.0
 
@@ -75,8 +75,8 @@ def draw_plan_section(frame: Frame, *, height: int, title: str) -> str:
 
     met = [m for m in frame.members if m.box.z <= height < m.box.z + m.box.dz]
     ups = [m for m in met if "upright" in m.kind]
-    across = [(int(m.box.x), _signed(m.box.x - half)) for m in ups]
-    across += [(half, "0"), (0, _signed(-half)), (size[0], _signed(size[0] - half))]
+    across = [(int(m.box.x), signed(m.box.x - half)) for m in ups]
+    across += [(half, "0"), (0, signed(-half)), (size[0], signed(size[0] - half))]
     out = {0, depth, *(y for m in met for y in (m.box.y, m.box.y + m.box.dy))}
     upward = [(depth - y, mm(y)) for y in out]
     pieces = [flat(box) for board in frame.boards for box in _left_of(board, 2, height)]
@@ -103,7 +103,7 @@ def draw_upright_section(frame: Frame, *, place: int, title: str) -> str:
     levels = {0, top, *(z for m in met for z in (m.box.z, m.box.z + m.box.dz))}
     pieces = [flat(box) for board in frame.boards for box in _left_of(board, 0, place)]
     off = place - int(frame.width) // 2
-    note = f"upright section {_signed(off)} from the centre line, seen from the right"
+    note = f"upright section {signed(off)} from the centre line, seen from the right"
     return _page(
         frame,
         title,
@@ -115,10 +115,6 @@ def draw_upright_section(frame: Frame, *, place: int, title: str) -> str:
         [(int(z), mm(z)) for z in levels],
         None,
     )
-
-
-def _signed(size: int) -> str:
-    return f"{'+' if size > 0 else '−' if size < 0 else ''}{mm(abs(size))}"
 
 
 def _left_of(board: Board, axis: int, at: int) -> Iterator[Box]:
@@ -186,7 +182,7 @@ def _page(
     items: list[Item] = [Rect(view.area(0, 0, *size), "none", Pen(GREY, THIN))]
     items += [Rect(view.area(b.x, b.y, b.width, b.height), GREY, _PEN) for b in boards]
     marks: list[Item] = []
-    taken: list[Area] = []
+    taken = [view.area(b.x, b.y, b.width, b.height) for b in boards]
     for member, cut in timbers:
         area = view.area(cut.x, cut.y, cut.width, cut.height)
         along = member.length in (cut.width, cut.height)
@@ -215,7 +211,7 @@ def _page(
     items += dimension_across(left, left + wide, low - tall - 8, mm(size[0]))
     items += dimension_up(left + wide + 10, low - tall, low, mm(size[1]))
     if centre is not None:
-        items.append(Line(view.x(centre), low - tall - 5, view.x(centre), low + 1, _CENTRE))
+        items.append(Line(view.x(centre), low - tall - 5, view.x(centre), low + 1, CENTRE))
     items.append(Line(left, low, left + wide, low, Pen(INK, BOLD)))
     facts = (f"job {plain(frame.job)}", note, f"scale {scale_text(scale)}", "mm")
     return svg_text(Page(*_A3, title, (*header(title, facts, margins), *items, *foot)))

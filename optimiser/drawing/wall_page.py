@@ -11,17 +11,19 @@ from itertools import pairwise
 
 from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import Frame
-from optimiser.drawing.dimensions import dimension_across, dimension_up
+from optimiser.drawing.dimensions import dimension_across, dimension_up, signed
 from optimiser.drawing.flags import Flag, Side, flag_column, flag_row
 from optimiser.drawing.labels import Block, Placed, fit
 from optimiser.drawing.letters import plain, shorten
 from optimiser.drawing.page import HEADER, WALL_CAUTION, Entry, footer, header, inside
 from optimiser.drawing.scene import (
     BOLD,
+    CENTRE,
     INK,
     MEDIUM,
     Area,
     Item,
+    Line,
     Page,
     Pen,
     Point,
@@ -37,7 +39,7 @@ from optimiser.units import mm
 
 _A4, _A3 = (297.0, 210.0), (420.0, 297.0)
 # Room for the labels around the wall, in mm of paper.
-_LEFT, _RIGHT, _ABOVE, _BELOW = 21.0, 9.0, 8.0, 24.0
+_LEFT, _RIGHT, _ABOVE, _BELOW = 21.0, 21.0, 20.0, 24.0
 _SIDE = 60.0
 _PAST = 5.0
 # A timber 38 wide is then drawn at least 1.9 mm wide: less cannot be told from a line.
@@ -96,6 +98,11 @@ def finish(
     return svg_text(Page(*page.size, title, everything))
 
 
+def on_front(face: str) -> bool:
+    """Return whether a face is the front of the wall, or that of one of its boxes."""
+    return face.rpartition(".")[2] == "front"
+
+
 def ceiling_line(frame: Frame, x1: int, x2: int) -> list[tuple[int, float]]:
     """Return the ceiling from `x1` to `x2` as points (x, height), its bends included."""
     bends = [level.x for level in frame.levels if x1 < level.x < x2]
@@ -131,21 +138,47 @@ def openings(frame: Frame, view: View) -> tuple[list[Item], list[Area], list[str
     return items, taken, unlabelled
 
 
-def sizes(frame: Frame, view: View, xs: Iterable[int], zs: Iterable[int]) -> tuple[Item, ...]:
-    """Return overall sizes, running dimensions `xs` below and heights `zs` at the left."""
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """What is written round a wall, in tenths: `below` and `above` places along it from its left
+    end, those above written from its centre line; `left` and `right` heights above the datum."""
+
+    below: Iterable[int] = ()
+    above: Iterable[int] = ()
+    left: Iterable[int] = ()
+    right: Iterable[int] = ()
+
+
+def sizes(frame: Frame, view: View, wanted: Sizes) -> tuple[Item, ...]:
+    """Return the sizes round a wall with its overall sizes outside them, and its centre line."""
     left, right = _ends(frame)
     low, high = _reach(frame)
-    floor, ceiling = view.y(low), view.y(high)
-    across = [Flag(view.x(x), (mm(x),)) for x in {left, right, *xs}]
-    upward = [Flag(view.y(z), (mm(z),)) for z in set(zs)]
+    floor, ceiling, half = view.y(low), view.y(high), (left + right) // 2
+    across = [Flag(view.x(x), (mm(x),)) for x in {left, right, *wanted.below}]
+    over = [Flag(view.x(x), (signed(x - half),)) for x in {half, *wanted.above}]
     edges = view.x(left), view.x(right)
-    row = flag_row(across, edge=floor, side=Side.BELOW, low=edges[0] - _PAST, high=edges[1] + _PAST)
-    column = flag_column(
-        upward, edge=edges[0], side=Side.LEFT, low=ceiling - _PAST, high=floor + _PAST
+    wide = edges[0] - _PAST, edges[1] + _PAST
+    # Heights keep below the row above the wall, whose first text reaches past its end.
+    tall = ceiling - 1.5, floor + _PAST
+    row = flag_row(across, edge=floor, side=Side.BELOW, low=wide[0], high=wide[1])
+    top = flag_row(over, edge=ceiling, side=Side.ABOVE, low=wide[0], high=wide[1])
+    column, beyond = (
+        flag_column(
+            [Flag(view.y(z), (mm(z),)) for z in set(heights)],
+            edge=edge,
+            side=side,
+            low=tall[0],
+            high=tall[1],
+        )
+        for heights, edge, side in (
+            (wanted.left, edges[0], Side.LEFT),
+            (wanted.right, edges[1], Side.RIGHT),
+        )
     )
-    items: list[Item] = [*row.items, *column.items]
-    items += dimension_across(*edges, ceiling - 4, mm(right - left))
-    for x, at in ((left, edges[0] - column.depth - 3), (right, edges[1] + 6)):
+    items: list[Item] = [Line(view.x(half), ceiling - 2, view.x(half), floor + 2, CENTRE)]
+    items += (*row.items, *top.items, *column.items, *beyond.items)
+    items += dimension_across(*edges, ceiling - top.depth - 3, mm(right - left))
+    for x, at in ((left, edges[0] - column.depth - 3), (right, edges[1] + beyond.depth + 4)):
         below, above = _height(frame, x, ceiling=False), _height(frame, x, ceiling=True)
         ends = view.bottom - view.size(1) * above, view.bottom - view.size(1) * below
         items += dimension_up(at, *ends, mm(round(above - below)))

@@ -124,10 +124,10 @@ def _fire_width(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[Fi
     if max(edges) > MOST_OVERHANG:
         yield finding(
             "check.fire.overhang",
-            Severity.WARNING,
+            Severity.STOP,
             f"facing board reaches {mm(max(edges))} beyond its timber at the fire; at most"
             f" {mm(MOST_OVERHANG)}",
-            "stiffen the edge with the board that the manual asks for",
+            "give fire.opening_width and fire.opening_height nearer to the body and its clearances",
         )
     if fire.fire.centre is not None and (hole.to_left or hole.to_right):
         yield finding(

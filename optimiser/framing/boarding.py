@@ -14,6 +14,7 @@ from optimiser.domain.price_book import SheetItem
 from optimiser.domain.request import Cutting
 from optimiser.framing.layout import Layer, end_room, room, row_joints, sheet_for
 from optimiser.framing.openings import Hole
+from optimiser.framing.setting_out import CORNER
 from optimiser.framing.settings import FLOOR_GAP, Settings, usable_sheets
 from optimiser.framing.surfaces import Rect, Surface
 from optimiser.units import Tenths
@@ -233,7 +234,8 @@ def ends(
                 at = whole - glass if side == "left" else 0
                 holes.append(Rect(at, fire.cut.z0, at + glass, fire.cut.z1))
                 # Returns lie flush with the fire's frame; the joint's own needs room beside them.
-                near = [fire.cut.z0, fire.cut.z1]
+                # Beside the glass nothing runs from back to front that could hold a joint.
+                near = [*range(fire.cut.z0, fire.cut.z1, CORNER), fire.cut.z1]
                 near += [fire.frame.z0 - settings.wide, fire.frame.z1 + settings.wide]
             span = (stretch.y, whole) if side == "left" else (0, whole - stretch.y)
             place = Rect(span[0], bottom, span[1], top)

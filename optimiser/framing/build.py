@@ -7,6 +7,7 @@ about it. Each way to board the wall is a whole frame; parts are marked over all
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import replace
 
 from optimiser.domain.finding import Severity
@@ -59,7 +60,7 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
     placed = place_openings(parted, notes)
     bands = no_screw_bands(whole)
     ways: list[tuple[Style, list[Framed]]] = []
-    known: list[dict[tuple[tuple[Layer, ...], int | None], Framed]] = [{} for _ in placed]
+    known: list[dict[tuple[Layer, ...], Framed]] = [{} for _ in placed]
     for style in styles(whole):
         firsts = [one.layers for one in ways[0][1]] if ways else [()] * len(placed)
         way = [
@@ -69,8 +70,9 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
         if all(way != other for _, other in ways):
             ways.append((style, way))
     marked = _marked([way for _, way in ways])
+    seen: dict[int, Built] = {}
     first, *others = [
-        _frame(whole, style, way, notes, bands)
+        _frame(whole, style, way, notes, bands, seen)
         for (style, _), way in zip(ways, marked, strict=True)
     ]
     # A way that a check stops is no alternative to one that it does not.
@@ -86,15 +88,35 @@ def _framed(
     box: Placed,
     style: Style,
     first: tuple[Layer, ...],
-    known: dict[tuple[tuple[Layer, ...], int | None], Framed],
+    known: dict[tuple[Layer, ...], Framed],
 ) -> Framed:
     """Frame and board one box of the wall in one way, unless an earlier way laid it out alike."""
-    settings = replace(box.settings, plate_limit=style.plates)
-    layers = lay_out(settings, box.holes, style, first)
-    key = layers, style.plates
-    if key not in known:
-        known[key] = _built(box, settings, layers)
-    return known[key]
+    layers = lay_out(box.settings, box.holes, style, first)
+    if layers not in known:
+        known[layers] = _built(box, box.settings, layers)
+    found = known[layers]
+    return found if style.plates is None else _joined(found, style.plates)
+
+
+def _joined(one: Framed, longest: int) -> Framed:
+    """Return the same box with its plates joined where they are longer; all else stands as it is.
+
+    Plates are cut to length over uprights that stand there anyway.
+    """
+    settings = replace(one.settings, plate_limit=longest)
+    members: list[Member] = []
+    for y, run in itertools.groupby(
+        one.members, lambda m: m.box.y if m.kind.endswith("plate") else None
+    ):
+        if y is None:
+            members += run
+            continue
+        # Where plates lie, uprights stand on them: those are the lines to join over.
+        made = plates(settings, one.skeletons[y])
+        members += fixed(made, settings, groups_of(made, settings, one.placed.holes))
+    if tuple(members) == one.members:
+        return one
+    return replace(one, settings=settings, members=tuple(members))
 
 
 def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed:
@@ -153,6 +175,7 @@ def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed
         beads=tuple(beads(settings, holes, box.fire)),
         tapes=tuple(tapes(settings, holes, layers[-1])),
         levels={hole.name: levels for hole, levels in strutted},
+        skeletons={settings.back + one.y: one for one in (front_frame, back_frame)},
     )
 
 
@@ -164,16 +187,10 @@ def _cheek_levels(fire: Hole, settings: Settings) -> list[Level]:
     return [(fire.frame.z0, rule), (fire.frame.z1 - settings.wide, rule), (fire.frame.z1, rule)]
 
 
-def _frame(
-    whole: Settings,
-    style: Style,
-    way: list[Framed],
-    notes: Notes,
-    bands: tuple[NoScrewBand, ...],
-) -> Frame:
-    placed = [one.placed for one in way]
-    built = [
-        Built(
+def _counted(one: Framed, bands: tuple[NoScrewBand, ...], seen: dict[int, Built]) -> Built:
+    """Return what quantities are counted from, once for a box that several ways share."""
+    if id(one) not in seen:
+        seen[id(one)] = Built(
             settings=one.settings,
             holes=one.placed.holes,
             members=one.members,
@@ -181,8 +198,19 @@ def _frame(
             tapes=one.tapes,
             fixings=tuple(wall_fixings(one.members, one.settings, bands)),
         )
-        for one in way
-    ]
+    return seen[id(one)]
+
+
+def _frame(
+    whole: Settings,
+    style: Style,
+    way: list[Framed],
+    notes: Notes,
+    bands: tuple[NoScrewBand, ...],
+    seen: dict[int, Built],
+) -> Frame:
+    placed = [one.placed for one in way]
+    built = [_counted(one, bands, seen) for one in way]
     site = whole.wall.site
     return Frame(
         job=whole.wall.job,
@@ -219,19 +247,17 @@ def _frame(
 
 def _marked(ways: list[list[Framed]]) -> list[list[Framed]]:
     """Mark equal parts alike over all ways to board the wall."""
-    every = [one for way in ways for one in way]
+    every = list({id(one): one for way in ways for one in way}.values())
     members = iter(mark_members(part for one in every for part in one.members))
     boards = iter(mark_boards(part for one in every for part in one.boards))
     runs = iter(mark_beads(part for one in every for part in one.beads))
-    return [
-        [
-            replace(
-                one,
-                members=tuple(next(members) for _ in one.members),
-                boards=tuple(next(boards) for _ in one.boards),
-                beads=tuple(next(runs) for _ in one.beads),
-            )
-            for one in way
-        ]
-        for way in ways
-    ]
+    marked = {
+        id(one): replace(
+            one,
+            members=tuple(next(members) for _ in one.members),
+            boards=tuple(next(boards) for _ in one.boards),
+            beads=tuple(next(runs) for _ in one.beads),
+        )
+        for one in every
+    }
+    return [[marked[id(one)] for one in way] for way in ways]

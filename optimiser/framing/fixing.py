@@ -8,6 +8,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import cache
 
 from optimiser.domain.frame import Box, Fixing, Member, NoScrewBand, Point, WallFixing
 from optimiser.domain.wall import ExistingWall
@@ -64,6 +65,7 @@ def _fixings(one: Member, doubled: set[int], thick: int) -> Iterator[Fixing]:
         )
 
 
+@cache
 def _screws(end: str, screw: tuple[str, int], count: int, through: int) -> Fixing:
     item, length = screw
     return Fixing(end=end, item=item, length=Tenths(length), count=count, through=through)

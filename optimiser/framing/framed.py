@@ -9,11 +9,16 @@ from optimiser.framing.layout import Layer
 from optimiser.framing.placing import Placed
 from optimiser.framing.returns import Level
 from optimiser.framing.settings import Settings
+from optimiser.framing.uprights import Skeleton
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Framed:
-    """One box of the wall, boarded in one way. `levels` are those of the struts, by opening."""
+    """One box of the wall, boarded in one way.
+
+    `levels` are those of the struts, by opening; `skeletons` the front and the back one, by the y
+    of the wall at which they begin.
+    """
 
     placed: Placed
     settings: Settings
@@ -24,3 +29,4 @@ class Framed:
     beads: tuple[Bead, ...]
     tapes: tuple[Tape, ...]
     levels: dict[str, list[Level]]
+    skeletons: dict[int, Skeleton]

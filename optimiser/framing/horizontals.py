@@ -72,13 +72,15 @@ def sills_and_heads(settings: Settings, frame: Skeleton) -> list[Member]:
     return made
 
 
-def bays(settings: Settings, frame: Skeleton) -> Iterator[tuple[int, int, int, int]]:
+def bays(
+    settings: Settings, frame: Skeleton, *, narrowest: int = NARROWEST_BAY
+) -> Iterator[tuple[int, int, int, int]]:
     """Yield each clear space between neighbouring uprights: from x to x, from z to z."""
     thick = settings.thick
     outers = [hole.outer(settings) for hole in frame.holes]
     for one, other in zip(frame.lines, frame.lines[1:], strict=False):
         x0, x1 = one.x + thick, other.x
-        if x1 - x0 < NARROWEST_BAY:
+        if x1 - x0 < narrowest:
             continue
         taken = [(o.z0, o.z1) for o in outers if o.x0 < x1 and x0 < o.x1]
         for lo_one, hi_one in frame.spans[one.x]:
@@ -153,20 +155,21 @@ def ledgers(settings: Settings, back: Skeleton) -> list[Member]:
 def back_noggins(settings: Settings, back: Skeleton, made: list[Member]) -> list[Member]:
     """Return noggins beside back uprights that pass an opening with nothing to hold them."""
     found: list[Member] = []
-    open_bays = list(bays(settings, back))
+    # The outer one of a pair, held by no wide bay, takes its noggin in a narrow one.
+    open_bays = list(bays(settings, back, narrowest=SHORTEST))
     for line in back.lines:
         for lo, hi in back.spans[line.x]:
             for start, end in _loose(settings, line.x, (lo, hi), [*made, *found]):
                 middle = (start + end - settings.thick) // 2
                 beside = [
-                    (abs(z - middle), x0, x1, z)
+                    (x1 - x0 < NARROWEST_BAY, abs(z - middle), x0, x1, z)
                     for x0, x1, low, high in open_bays
                     if line.x in (x0 - settings.thick, x1)
                     for z in [min(max(middle, low), high - settings.thick)]
                     if start < z < end and z >= low
                 ]
                 if beside:
-                    _, x0, x1, z = min(beside)
+                    _, _, x0, x1, z = min(beside)
                     size = (x1 - x0, settings.wide, settings.thick)
                     at = (x0, back.y, z)
                     found.append(member(settings, "noggin", "frame.noggin.mid-height", at, size))

@@ -18,6 +18,8 @@ from optimiser.framing.styles import Style
 from optimiser.framing.surfaces import Rect
 
 _STEP = 500
+# From an opening's edge: lining, rail and half the noggin behind a joint, the widest of each.
+_NOGGIN_ROOM = 1_000
 
 # A horizontal board joint: from x to x, at z.
 Row = tuple[int, int, int]
@@ -188,14 +190,31 @@ def row_joints(
     found: list[int] = []
     start = bottom
     while top - start > sheet_height:
-        pieces = -(-(top - start) // sheet_height)
-        most = start + sheet_height
-        least = max(top - (pieces - 1) * sheet_height, start + STRIP)
-        most = min(most, max(low - STRIP, least))
-        tried = [*list(range(least, most, _STEP)), most]
-        if from_floor:
-            tried.reverse()
-        clear = [z for z in tried if all(abs(z - other) >= CORNER for other in near)]
-        start = clear[0] if clear else tried[0]
+        ways = [
+            _clearest((start, low, top), sheet_height, n, near, from_floor=from_floor)
+            for n in (0, 1)
+        ]
+        fewest, one_more = ways
+        # Beside a rail no noggin finds room behind the joint: there one more board is worth it.
+        start = (fewest if fewest[0] >= min(_NOGGIN_ROOM, one_more[0]) else one_more)[1]
         found.append(start)
     return found
+
+
+def _clearest(
+    span: tuple[int, int, int], sheet_height: int, more: int, near: list[int], *, from_floor: bool
+) -> tuple[int, int]:
+    """Return the next joint with as few boards over it as can be and `more`, and how far it keeps
+    from the heights in `near`: the first that keeps clear of all, else the clearest."""
+    start, low, top = span
+    pieces = -(-(top - start) // sheet_height) + more
+    most = start + sheet_height
+    least = max(top - (pieces - 1) * sheet_height, start + STRIP)
+    most = min(most, max(low - STRIP, least))
+    tried = [*list(range(least, most, _STEP)), most]
+    if from_floor:
+        tried.reverse()
+    tried += sorted(z for o in near for z in (o - CORNER, o + CORNER) if least <= z <= most)
+    room = [min((abs(z - other) for other in near), default=CORNER) for z in tried]
+    best = min(CORNER, max(room))
+    return next((clear, z) for z, clear in zip(tried, room, strict=True) if clear >= best)

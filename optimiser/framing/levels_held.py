@@ -50,12 +50,25 @@ def lining_members(settings: Settings, made: list[Member], fire: Hole | None) ->
         return []
     level = _Level(z=fire.frame.z1, above=False, y=fire.back(settings))
     x0, x1 = fire.frame.x0 - settings.thick, fire.frame.x1
-    held: list[tuple[int, int]] = sorted(
-        (one.box.x, one.box.x + one.box.dx)
-        for one in made
-        if x0 <= one.box.x <= x1 and _meets(one, level)
-    )
-    return _edge(settings, level, held, settings.limit)
+    beside = [one for one in made if x0 <= one.box.x <= x1 and one.kind == "return"]
+    held: list[tuple[int, int]] = [
+        (one.box.x, one.box.x + one.box.dx) for one in beside if _meets(one, level)
+    ]
+    found: list[Member] = []
+    for x in (x0, x1 + settings.thick - settings.wide):
+        # On the flat where there is no height for a return on edge under a top or another box.
+        taken = any(x0 <= one < x + settings.wide and x < other for one, other in held)
+        size = (settings.wide, settings.front - settings.wide, settings.thick)
+        flat = member(settings, "return", "frame.return.level", (x, settings.wide, level.z), size)
+        if not taken and not any(_share(flat, one) for one in beside):
+            found.append(flat)
+            held.append((x, x + settings.wide))
+    return found + _edge(settings, level, sorted(held), settings.limit)
+
+
+def _share(one: Member, other: Member) -> bool:
+    a, b = one.box, other.box
+    return a.x < b.x + b.dx and b.x < a.x + a.dx and a.z < b.z + b.dz and b.z < a.z + a.dz
 
 
 def _held(settings: Settings, front: Skeleton, made: list[Member], level: _Level) -> list[Member]:

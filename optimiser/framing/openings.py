@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from optimiser.domain.finding import Severity
+from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.notes import Notes
 from optimiser.framing.rules import finding
 from optimiser.framing.settings import SHORTEST, Settings
@@ -63,6 +64,32 @@ class Hole:
         thick = settings.thick
         sill = thick if self.frame.z0 > settings.sole else 0
         return Rect(self.frame.x0, self.frame.z0 - sill, self.frame.x1, self.frame.z1 + thick)
+
+
+@dataclass(frozen=True, slots=True)
+class GlassEdge:
+    """The upright at the end board's edge beside returning glass: where it begins, its section."""
+
+    y: int
+    across: int
+    deep: int
+    in_back_frame: bool = False
+
+
+def behind_glass(behind: int, settings: Settings) -> GlassEdge | None:
+    """Return what holds the end board's edge where a fire leaves `behind` to the wall.
+
+    The back frame's own upright where no other fits before it; on the flat, between that frame's
+    sill and head, where the fire reaches into it; None where there is no room for that either.
+    """
+    thick, wide = settings.thick, settings.wide
+    # Across, it bears with its thickness on the returns: too little of a wide section.
+    across, deep = (wide, thick) if behind < 2 * wide <= 4 * thick else (thick, wide)
+    if behind - deep >= wide:
+        return GlassEdge(behind - deep, across, deep)
+    if behind >= wide:
+        return GlassEdge(0, thick, wide, in_back_frame=True)
+    return GlassEdge(behind - thick, wide, thick) if behind >= thick else None
 
 
 def lined_hole(
@@ -134,6 +161,7 @@ def check_holes(holes: list[Hole], settings: Settings, notes: Notes) -> None:
                 f" + back {mm(hole.panel)} + strut {mm(settings.thick)}",
                 f"make the wall {mm(-behind)} deeper or the recess shallower",
             )
+        _check_shelves(hole, settings, notes)
     for i, one in enumerate(holes):
         for other in holes[i + 1 :]:
             if not _apart(one, other, settings.thick):
@@ -143,6 +171,52 @@ def check_holes(holes: list[Hole], settings: Settings, notes: Notes) -> None:
                     f"leave {mm(settings.thick)} beside or {mm(2 * settings.thick)} above between"
                     " their frames",
                 )
+
+
+def _check_shelves(hole: Hole, settings: Settings, notes: Notes) -> None:
+    """Refuse shelves so near one another that no return finds room behind each one's ends."""
+    least = settings.wide * 3 // 2 - settings.lining
+    spacing = hole.clear.height // (hole.shelves + 1)
+    if hole.shelves and spacing < least:
+        notes.problem(
+            f"{hole.name}.shelves",
+            f"{hole.shelves} in a height of {mm(hole.clear.height)} lie {mm(spacing)} apart; the"
+            f" timbers that carry their ends, {mm(settings.wide)} high, need {mm(least)}",
+            f"make it {max(hole.clear.height // least - 1, 0)} at the most, or choose a narrower"
+            " timber",
+        )
+
+
+def check_lining(holes: list[Hole], settings: Settings, notes: Notes) -> None:
+    """Record a fire whose lining overhead has no room for the returns that hold its ends."""
+    fire = next((hole for hole in holes if hole.kind == "fire"), None)
+    narrow = settings.wide <= 2 * settings.thick
+    if fire is None or settings.fire_lining is None or fire.blocks_back(settings) or narrow:
+        # A narrow timber lies on the flat where a return on edge is too high.
+        return
+    thick = settings.thick
+    outers = [hole.outer(settings) for hole in holes if hole is not fire]
+    for x in (fire.frame.x0 - thick, fire.frame.x1):
+        over = [o.z0 for o in outers if o.x0 < x + thick and x < o.x1 and o.z0 >= fire.frame.z1]
+        plate = settings.levels.lowest_ceiling(x, x + thick) - thick - settings.fit
+        # A strut's return beside the same upright stands at the foot of its recess.
+        strutted = [
+            hole.frame.z0
+            for hole in holes
+            if hole.lined
+            and hole.frame.z0 >= fire.frame.z1
+            and x in (hole.frame.x0 - thick, hole.frame.x1)
+        ]
+        room = min([plate, *(z + thick for z in over), *strutted])
+        if room - fire.frame.z1 < settings.wide:
+            notes.problem(
+                "fire.lining",
+                f"over the fire's frame {mm(room - fire.frame.z1)} is left for the returns that"
+                f" hold the lining's ends; they are {mm(settings.wide)} high",
+                f"leave {mm(settings.wide - room + fire.frame.z1)} more over the fire, or choose a"
+                " narrower timber",
+            )
+            return
 
 
 def _breast(settings: Settings) -> str:
@@ -202,6 +276,13 @@ def _check_heights(hole: Hole, settings: Settings, notes: Notes) -> None:
             hole.name,
             f"its frame ends at {mm(frame.z1)}; head and head plate leave {mm(room - thick)}",
             f"lower it or make it {mm(frame.z1 + thick - room)} less high",
+        )
+    elif (hole.to_left or hole.to_right) and room - frame.z1 - thick < SHORTEST:
+        notes.problem(
+            "fire.glass",
+            f"returns round an end, and {mm(room - frame.z1 - thick)} between head and head plate"
+            f" is too little for the short upright that carries the head there, {mm(SHORTEST)}",
+            f"lower fire.base_height by {mm(SHORTEST + frame.z1 + thick - room)}, or raise the top",
         )
 
 
@@ -283,7 +364,10 @@ def _resolved(
         left, right = (shift, 0) if is_left else (0, shift)
         wider = _widened(holes[i], settings, left=left, right=right)
         others = [hole for j, hole in enumerate(holes) if j != i]
-        if all(_apart(wider, other, settings.thick) for other in others):
+        # The facing board may stand out so far and no further past the timber beside a fire.
+        past = max(wider.cut.x0 - wider.frame.x0, wider.frame.x1 - wider.cut.x1)
+        held = wider.lined or past <= MOST_OVERHANG
+        if held and all(_apart(wider, other, settings.thick) for other in others):
             notes.findings.append(
                 finding(
                     "check.opening.aligned",

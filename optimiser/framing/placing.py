@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from optimiser.domain.wall import Niche
 from optimiser.framing.notes import Notes
-from optimiser.framing.openings import Hole, bring_in_line, check_holes
+from optimiser.framing.openings import Hole, bring_in_line, check_holes, check_lining
 from optimiser.framing.recesses import (
     BASE_HEIGHT,
     CENTRE_HEIGHT,
@@ -18,6 +18,7 @@ from optimiser.framing.recesses import (
     soundbar_hole,
 )
 from optimiser.framing.settings import Settings
+from optimiser.framing.surfaces import Rect
 from optimiser.units import mm
 
 
@@ -65,9 +66,47 @@ def place_openings(boxes: list[Settings], notes: Notes) -> list[Placed]:
         for box in placed:
             if check:
                 box.holes = bring_in_line(box.holes, box.settings, notes)
-            check_holes(box.holes, box.settings, notes)
+            crossing = [] if check else _crossing(box, placed, notes)
+            check_holes([hole for hole in box.holes if hole not in crossing], box.settings, notes)
+            if check:
+                check_lining(box.holes, box.settings, notes)
         notes.refuse()
     return placed
+
+
+def _crossing(box: Placed, placed: list[Placed], notes: Notes) -> list[Hole]:
+    """Return the openings that reach out of their box into another, each with its problem."""
+    found: list[Hole] = []
+    for hole in box.holes:
+        cut = hole.cut
+        into = [
+            other.settings
+            for other in placed
+            if other is not box and _overlaps(cut, other.settings)
+        ]
+        if not into:
+            continue
+        found.append(hole)
+        own, other = box.settings, into[0]
+        names = [one.name or "the wall" for one in (own, other)]
+        top = mm(own.board_top) if own.board_top is not None else "the ceiling"
+        notes.problem(
+            f"{hole.name} and {'steps' if own.wall.steps else 'site.projections'}",
+            f"{hole.name} x {mm(cut.x0)}-{mm(cut.x1)}, z {mm(cut.z0)}-{mm(cut.z1)} crosses from"
+            f" {names[0]}, x {mm(own.start)}-{mm(own.end)}, z {mm(own.board_base or 0)}-{top}, into"
+            f" {names[1]}: an opening lies in one box of the wall",
+            f"move {hole.name}, make it smaller, or move the side of the step or of what is built"
+            " before the breast",
+        )
+    return found
+
+
+def _overlaps(cut: Rect, box: Settings) -> bool:
+    low = box.board_base if box.board_base is not None else 0
+    high = box.board_top if box.board_top is not None else cut.z1
+    # Boxes reach behind one another's end boards by a board; that much is no crossing.
+    start, end = box.start + box.skin, box.end - box.skin
+    return cut.x0 < end and start < cut.x1 and cut.z0 < high and low < cut.z1
 
 
 def _place_soundbar(placed: list[Placed], tv: Hole | None, notes: Notes) -> None:

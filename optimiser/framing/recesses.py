@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from optimiser.domain.wall import Fire, Glass, Niche, Soundbar, Tv
 from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.notes import Notes
-from optimiser.framing.openings import Hole, lined_hole
+from optimiser.framing.openings import Hole, behind_glass, lined_hole
 from optimiser.framing.screen import picture_size
 from optimiser.framing.settings import Settings
 from optimiser.framing.surfaces import Rect
@@ -94,7 +94,7 @@ def settle_fire(fire: Fire, settings: Settings, notes: Notes) -> tuple[FireChoic
         )
     _check_glass(to_left=to_left, to_right=to_right, settings=settings, notes=notes)
     if (to_left and settings.left_bare) or (to_right and settings.right_bare):
-        _check_glass_edge(fire.body_depth + back, settings, notes)
+        _check_glass_edge(fire.body_depth + back, returning, settings, notes)
     centre = _fire_centre(fire, glass, width, settings, notes)
     lining = settings.fire_lining.thickness if settings.fire_lining is not None else 0
     reach = max(fire.body_width + 2 * side, width) + 2 * lining
@@ -146,21 +146,35 @@ def _check_glass(*, to_left: bool, to_right: bool, settings: Settings, notes: No
             )
 
 
-def _check_glass_edge(reach: int, settings: Settings, notes: Notes) -> None:
-    """Refuse a depth that leaves no room for the upright behind the glass's edge."""
-    behind = settings.depth - reach
-    least = settings.wide + (
-        settings.wide if settings.wide > 2 * settings.thick else settings.thick
+def _check_glass_edge(reach: int, glass: int, settings: Settings, notes: Notes) -> None:
+    """Refuse a depth that leaves no upright near enough behind the edge of the returning glass.
+
+    `reach` is how deep the fire and its clearance go, `glass` how deep the end board is cut out.
+    """
+    behind, strip = settings.depth - reach, settings.depth - glass
+    upright = behind_glass(behind, settings)
+    held = upright.y + upright.deep if upright is not None else 0
+    # The end board may stand out past that upright by as much as past any.
+    if behind < 0 or strip <= 0 or (held > 0 and strip - held <= MOST_OVERHANG):
+        return
+    said = (
+        f"{mm(settings.depth)} leaves {mm(behind)} behind fire.body_depth and its clearance,"
+        f" {mm(reach)}, and {mm(strip)} of end board behind fire.return_depth {mm(glass)}"
     )
-    # Board may stand out past the back timber by as much as past any.
-    if settings.wide + MOST_OVERHANG < behind < least:
+    if reach - glass > MOST_OVERHANG:
         notes.problem(
-            "wall.depth",
-            f"{mm(settings.depth)} leaves {mm(behind)} behind fire.body_depth and its clearance,"
-            f" {mm(reach)}: back timber {mm(settings.wide)} and the upright at the glass's edge"
-            f" need {mm(least)}",
-            f"make the wall {mm(least - behind)} deeper",
+            "fire.return_depth",
+            f"{said}: no upright can stand within {mm(MOST_OVERHANG)} of the board's edge",
+            f"make it at least {mm(reach - MOST_OVERHANG)}",
         )
+        return
+    flat = settings.wide <= 2 * settings.thick
+    least = settings.wide + (settings.thick if flat else settings.wide)
+    needs = f"back timber {mm(settings.wide)} and the upright at the glass's edge need {mm(least)}"
+    if behind < settings.thick:
+        least = settings.thick
+        needs = f"the upright at the glass's edge needs {mm(least)}"
+    notes.problem("wall.depth", f"{said}: {needs}", f"make the wall {mm(least - behind)} deeper")
 
 
 def _fire_centre(fire: Fire, glass: Glass, width: int, settings: Settings, notes: Notes) -> int:

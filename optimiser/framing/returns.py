@@ -41,7 +41,9 @@ def strut_levels(
         inside = lo <= level[0] and level[0] + wide <= hi
         if inside and _is_free(level[0], chosen, wide):
             chosen.append(level)
-    return _filled(chosen, (lo, hi), wide, STRUT_SPACING, "frame.strut.back")
+    # A thin board spans less than struts may lie apart.
+    spacing = min(STRUT_SPACING, settings.limit)
+    return _filled(chosen, (lo, hi), wide, spacing, "frame.strut.back")
 
 
 def _is_free(z: int, taken: list[Level], wide: int) -> bool:
@@ -111,31 +113,47 @@ def returns(
         for hole, _ in beside:
             wanted += [(z - wide // 2, "frame.return.shelf") for z in shelf_heights(hole)]
         wanted += [(z - wide // 2, "frame.noggin.joint") for z in end_joints.get(line.x, [])]
-        top = settings.levels.lowest_ceiling(line.x, line.x + thick) - thick - settings.fit
-        for lo, hi in front.spans[line.x]:
-            # Flush with the opening that cuts the upright off, or with the floor.
-            # Under a top, and behind a bare end's board, they reach up between the plates.
-            bare = {settings.left} if settings.left_bare else set()
-            bare |= {settings.right - thick} if settings.right_bare else set()
-            over = settings.fit + thick if settings.flat_top else thick * (line.x in bare)
-            reach = lo - thick, hi + over if hi == top else hi + thick
-            for z, rule in _levels_of((lo, hi), reach, wanted, [h for h, _ in beside], settings):
-                made.append(
-                    member(
-                        settings,
-                        "return",
-                        rule,
-                        (line.x, wide, z),
-                        (thick, settings.front - wide, wide),
-                    )
-                )
+        size = (thick, settings.front - wide, wide)
+        for span in front.spans[line.x]:
+            reach, most = _reach(settings, line.x, span, beside)
+            inside = [lv for lv in wanted if reach[0] <= lv[0] and lv[0] + wide <= most]
+            for z, rule in _levels_of(span, reach, inside, [h for h, _ in beside], settings):
+                made.append(member(settings, "return", rule, (line.x, wide, z), size))
     return made
+
+
+def _reach(
+    settings: Settings, x: int, span: Span, beside: list[tuple[Hole, list[Level]]]
+) -> tuple[Span, int]:
+    """Return how far returns may stand along an upright, and how high those that boards want.
+
+    Flush with the opening that cuts the upright off, or with the floor. Under a top, and behind a
+    bare end's board, they reach up between the plates.
+    """
+    lo, hi = span
+    thick = settings.thick
+    top = settings.levels.lowest_ceiling(x, x + thick) - thick - settings.fit
+    if hi != top:
+        # What holds a board's edge may bear in part on the rail that cuts the upright off: an end
+        # return would have to stand within a timber's width of it.
+        return (lo - thick, hi + thick), hi + thick
+    # Too low over a lined fire for a return on edge: one on the flat takes its place.
+    for hole, levels in beside:
+        if levels and not hole.lined and lo < hole.frame.z1 < hi < hole.frame.z1 + settings.wide:
+            return (lo - thick, hole.frame.z1), hi
+    bare = {settings.left} if settings.left_bare else set()
+    bare |= {settings.right - thick} if settings.right_bare else set()
+    over = settings.fit + thick if settings.flat_top else thick * (x in bare)
+    return (lo - thick, hi + over), hi
 
 
 def _levels_of(
     span: Span, reach: Span, wanted: list[Level], beside: list[Hole], settings: Settings
 ) -> list[Level]:
-    """Return the heights of the returns along one upright; `reach` is how far they may stand."""
+    """Return the heights of the returns along one upright, those wanted first.
+
+    `reach` is how far they may stand.
+    """
     wide = settings.wide
     lo, hi = span
     chosen: list[Level] = []
@@ -143,8 +161,7 @@ def _levels_of(
     if reach[0] == settings.base:
         # Where there is room for one only, the opening's is worth more than the floor's.
         ends.reverse()
-    inside = [level for level in wanted if lo <= level[0] and level[0] + wide <= hi]
-    for z, rule in inside + ends:
+    for z, rule in wanted + ends:
         if reach[0] <= z and z + wide <= reach[1] and _is_free(z, chosen, wide):
             chosen.append((z, rule))
     for hole in beside:

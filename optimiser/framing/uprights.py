@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from optimiser.domain.frame import Box, Edge, Member
 from optimiser.framing.bearing import behind
-from optimiser.framing.openings import Hole
+from optimiser.framing.openings import Hole, behind_glass
 from optimiser.framing.setting_out import Line
 from optimiser.framing.settings import SHORTEST, Settings
 from optimiser.units import Tenths
@@ -124,19 +124,13 @@ def upright_members(settings: Settings, frame: Skeleton) -> list[Member]:
 
 def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:
     """Return the short upright behind the glass at each end that it returns round, if free."""
-    if fire is None:
-        return []
-    across, deep = settings.thick, settings.wide
-    # Across, it bears with its thickness on the returns: too little of a wide section.
-    if settings.depth - fire.depth - deep < settings.wide <= 2 * settings.thick:
-        across, deep = deep, across
-    y = settings.depth - fire.depth - deep
-    if y < settings.wide:
+    upright = behind_glass(settings.depth - fire.depth, settings) if fire is not None else None
+    if fire is None or upright is None or upright.in_back_frame:
         return []
     made = []
     for wanted, x in (
         (fire.to_left, settings.left),
-        (fire.to_right, settings.right - across),
+        (fire.to_right, settings.right - upright.across),
     ):
         if wanted:
             made.append(
@@ -144,8 +138,8 @@ def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:
                     settings,
                     "short upright",
                     "frame.upright.return-edge",
-                    (x, y, fire.frame.z0),
-                    (across, deep, fire.frame.height),
+                    (x, upright.y, fire.frame.z0),
+                    (upright.across, upright.deep, fire.frame.height),
                 )
             )
     return made

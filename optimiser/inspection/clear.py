@@ -12,17 +12,17 @@ import numpy as np
 from optimiser.domain.fault import Fault
 from optimiser.domain.frame import Board, Frame, Member, Opening
 from optimiser.domain.wall import Glass, Wall
-from optimiser.inspection.space import Block, block_of, corners, holes_of, is_filled, meeting
+from optimiser.inspection.space import Block, Pieces, block_of, is_filled, meeting
 from optimiser.inspection.standing import name_of
 
 # Skim on the linings: common practice, 2 to 3 thick.
 _SKIM = 30
 
 
-def faults_of_spaces(frame: Frame, wall: Wall) -> Iterator[Fault]:
+def faults_of_spaces(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
     """Yield what stands in a space that must stay free, and openings smaller than wanted."""
+    frame = pieces.frame
     skim = 0 if wall.materials.skim is False else _SKIM
-    boxes, flat = corners(m.box for m in frame.members), corners(b.box for b in frame.boards)
     spaces = [
         (keep.name, block_of(keep.box), "the space kept free for it") for keep in frame.keep_outs
     ]
@@ -31,16 +31,16 @@ def faults_of_spaces(frame: Frame, wall: Wall) -> Iterator[Fault]:
     ]
     lows = np.array([(space.low, space.high) for _, space, _ in spaces], dtype=np.int64)
     lows = lows.reshape(-1, 2, 3)
-    for i, j in np.argwhere(meeting(lows, boxes)):
+    for i, j in np.argwhere(meeting(lows, pieces.members)):
         member: Member = frame.members[j]
         if not member.follows_ceiling:
             yield Fault(spaces[i][0], f"{name_of(member)} stands in {spaces[i][2]}")
-    for i, j in np.argwhere(meeting(lows, flat)):
+    for i, j in np.argwhere(meeting(lows, pieces.boards)):
         board: Board = frame.boards[j]
-        common = spaces[i][1].shared(block_of(board.box))
+        common = spaces[i][1].shared(pieces.flats[j])
         if i >= len(frame.keep_outs) and _belongs(board, frame.openings[i - len(frame.keep_outs)]):
             continue
-        if common is not None and is_filled(common, holes_of(board)):
+        if common is not None and is_filled(common, pieces.holes[j]):
             yield Fault(
                 spaces[i][0], f"board {board.mark} of {board.face} stands in {spaces[i][2]}"
             )
@@ -130,11 +130,12 @@ def _unkept(frame: Frame, wall: Wall) -> Iterator[Fault]:
             yield Fault("tv", "is not kept free for the TV")
 
 
-def faults_of_fixings(frame: Frame, wall: Wall) -> Iterator[Fault]:
+def faults_of_fixings(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
     """Yield each screw into the house that meets no timber of its mark, or that a cable forbids."""
+    frame = pieces.frame
     marked: dict[str, list[Block]] = {}
-    for member in frame.members:
-        marked.setdefault(member.mark, []).append(block_of(member.box))
+    for member, block in zip(frame.members, pieces.blocks, strict=True):
+        marked.setdefault(member.mark, []).append(block)
     bands = [block_of(band.box) for band in frame.bands]
     for number, accessory in enumerate(wall.site.accessories, start=1):
         x = int(accessory.x) - int(wall.extent.offset or 0)
@@ -143,16 +144,26 @@ def faults_of_fixings(frame: Frame, wall: Wall) -> Iterator[Fault]:
             yield Fault(f"accessory {number}", "has no band kept free of screws")
     for fixing in frame.fixings:
         at = int(fixing.at.x), int(fixing.at.y), int(fixing.at.z)
-        where = f"screw of {fixing.member} at {at[0] / 10:g}, {at[1] / 10:g}, {at[2] / 10:g}"
         # A head plate follows the ceiling, so only its plan says whether a screw meets it.
-        axes = (0, 1) if fixing.into == "ceiling" else (0, 1, 2)
-        if not any(
-            all(block.low[i] <= at[i] <= block.high[i] for i in axes)
-            for block in marked.get(fixing.member, ())
-        ):
-            yield Fault(where, "meets no timber")
-        if fixing.into in ("wall", "stud") and any(
+        axes = 2 if fixing.into == "ceiling" else 3
+        meets = any(_holds(block, at, axes) for block in marked.get(fixing.member, ()))
+        forbidden = fixing.into in ("wall", "stud") and any(
             band.low[0] < at[0] < band.high[0] and band.low[2] < at[2] < band.high[2]
             for band in bands
-        ):
+        )
+        if meets and not forbidden:
+            continue
+        where = f"screw of {fixing.member} at {at[0] / 10:g}, {at[1] / 10:g}, {at[2] / 10:g}"
+        if not meets:
+            yield Fault(where, "meets no timber")
+        if forbidden:
             yield Fault(where, "enters a band where a cable may run")
+
+
+def _holds(block: Block, at: tuple[int, int, int], axes: int) -> bool:
+    low, high = block.low, block.high
+    return (
+        low[0] <= at[0] <= high[0]
+        and low[1] <= at[1] <= high[1]
+        and (axes == 2 or low[2] <= at[2] <= high[2])
+    )

@@ -6,25 +6,26 @@ boards' backs holds them, whatever it is there for.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
 
 from optimiser.domain.fault import Fault
 from optimiser.domain.frame import Board, Edge, Face, Frame
+from optimiser.inspection.grid import Flat, beside_hole, carried, grid, marked, within
 from optimiser.inspection.space import (
     ROUNDING,
     Block,
+    Corners,
+    Pieces,
     Turn,
     block_of,
     ceilings,
-    corners,
+    corners_of,
     hole_of,
-    holes_of,
     meeting,
     straight,
     turn_of,
@@ -45,8 +46,6 @@ _FIT = 20
 # A joint this near the ceiling is held by the head plate: its timber and the trim of the board.
 _NEAR_CEILING = 400
 
-Flat: TypeAlias = tuple[int, int, int, int]  # across from, up from, across to, up to
-
 
 @dataclass(frozen=True, slots=True)
 class _Plane:
@@ -61,38 +60,63 @@ class _Plane:
     tops: tuple[tuple[int, float], ...]
 
 
-def faults_of_faces(frame: Frame) -> Iterator[Fault]:
-    """Yield what is wrong with the boards of each face, and boards of no face."""
-    names = {face.name for face in frame.faces}
-    parts = [part for member in frame.members for part in straight(frame, member)]
-    for board in frame.boards:
-        if board.face not in names and ".shelf" not in board.face:
-            yield Fault(f"board {board.mark}", f"lies on {board.face!r}, which is no face")
-        yield from _cut_badly(board)
-    for face in frame.faces:
-        boards = [board for board in frame.boards if board.face == face.name]
-        plane = _plane(frame, face, parts)
-        for layer in range(1, face.layers + 1):
-            of_layer = [board for board in boards if board.layer == layer]
-            yield from _out_of_plane(plane, of_layer, layer)
-            yield from _cover(frame, plane, of_layer, layer)
-            yield from _joints(frame, plane, of_layer)
-        yield from _spans(frame, plane, [board for board in boards if board.layer == 1])
-        yield from (
-            Fault(f"board {board.mark} of {face.name}", f"lies in a layer {board.layer} too many")
-            for board in boards
-            if not 1 <= board.layer <= face.layers
-        )
+class Faces:
+    """The faces of the ways to board one wall: a face boarded and held alike is looked at once."""
+
+    def __init__(self) -> None:
+        """Begin with nothing seen."""
+        self._seen: dict[str, list[tuple[object, tuple[Fault, ...]]]] = {}
+
+    def faults(self, pieces: Pieces) -> Iterator[Fault]:
+        """Yield what is wrong with the boards of each face of one way, and boards of no face."""
+        frame = pieces.frame
+        by_face: dict[str, list[int]] = {face.name: [] for face in frame.faces}
+        for number, board in enumerate(frame.boards):
+            if board.face in by_face:
+                by_face[board.face].append(number)
+            elif ".shelf" not in board.face:
+                yield Fault(f"board {board.mark}", f"lies on {board.face!r}, which is no face")
+            yield from _cut_badly(pieces, number)
+        parts = corners_of(part for member in frame.members for part in straight(frame, member))
+        for face in frame.faces:
+            numbers = by_face[face.name]
+            plane = _plane(frame, face, parts)
+            boards = [frame.boards[number] for number in numbers]
+            beside = _beside(pieces, plane, [n for n in numbers if frame.boards[n].layer == 1])
+            looked_at = plane, boards, beside
+            seen = self._seen.setdefault(face.name, [])
+            found = next((faults for key, faults in seen if key == looked_at), None)
+            if found is None:
+                found = tuple(_faults(frame, plane, boards, beside))
+                seen.append((looked_at, found))
+            yield from found
 
 
-def _cut_badly(board: Board) -> Iterator[Fault]:
+def _faults(
+    frame: Frame, plane: _Plane, boards: Sequence[Board], beside: Sequence[Flat]
+) -> Iterator[Fault]:
+    face = plane.face
+    for layer in range(1, face.layers + 1):
+        of_layer = [board for board in boards if board.layer == layer]
+        yield from _out_of_plane(plane, of_layer, layer)
+        yield from _cover(frame, plane, of_layer, layer)
+        yield from _joints(frame, plane, of_layer)
+    first = [board for board in boards if board.layer == 1]
+    yield from _spans(frame, plane, first, (*plane.timbers, *beside))
+    yield from (
+        Fault(f"board {board.mark} of {face.name}", f"lies in a layer {board.layer} too many")
+        for board in boards
+        if not 1 <= board.layer <= face.layers
+    )
+
+
+def _cut_badly(pieces: Pieces, number: int) -> Iterator[Fault]:
+    board, whole, turn = pieces.frame.boards[number], pieces.flats[number], pieces.turns[number]
     where = f"board {board.mark} of {board.face}"
-    whole = block_of(board.box)
-    turn = turn_of(board.across, board.up, board.faces)
     size = [high - low for low, high in zip(whole.low, whole.high, strict=True)]
     if (size[turn.across], size[turn.up]) != (board.width, board.height):
         yield Fault(where, "has another size in its place than as a part")
-    for hole in holes_of(board):
+    for hole in pieces.holes[number]:
         if any(h < w for h, w in zip(hole.low, whole.low, strict=True)) or any(
             h > w for h, w in zip(hole.high, whole.high, strict=True)
         ):
@@ -104,29 +128,31 @@ def _flat(block: Block, turn: Turn) -> Flat:
     return block.low[a], block.low[u], block.high[a], block.high[u]
 
 
-def _plane(frame: Frame, face: Face, parts: Iterable[Block]) -> _Plane:
+def _plane(frame: Frame, face: Face, parts: Corners) -> _Plane:
     turn = turn_of(face.across, face.up, face.faces)
     block = block_of(face.box)
     visible = block.low[turn.through]
     back = visible - turn.out * face.layers * face.thickness
-    touching = [
-        part for part in parts if (part.high if turn.out > 0 else part.low)[turn.through] == back
-    ]
     whole = _flat(block, turn)
+    touching = parts[parts[:, 1 if turn.out > 0 else 0, turn.through] == back]
+    a, u = turn.across, turn.up
+    touching = touching[
+        (touching[:, 0, a] <= whole[2])
+        & (whole[0] <= touching[:, 1, a])
+        & (touching[:, 0, u] <= whole[3])
+        & (whole[1] <= touching[:, 1, u])
+    ]
+    flats = touching[:, :, [a, u]].reshape(-1, 4).tolist()
     tops = tuple((int(level.x), float(level.ceiling)) for level in frame.levels)
     return _Plane(
         face=face,
         turn=turn,
         whole=whole,
         holes=tuple(_flat(hole_of(cut, block, turn), turn) for cut in face.holes),
-        timbers=tuple(_flat(part, turn) for part in touching if _meets(_flat(part, turn), whole)),
+        timbers=tuple((x0, u0, x1, u1) for x0, u0, x1, u1 in flats),
         visible=visible,
         tops=tops,
     )
-
-
-def _meets(one: Flat, other: Flat) -> bool:
-    return one[0] <= other[2] and other[0] <= one[2] and one[1] <= other[3] and other[1] <= one[3]
 
 
 def _out_of_plane(plane: _Plane, boards: Sequence[Board], layer: int) -> Iterator[Fault]:
@@ -143,26 +169,16 @@ def _out_of_plane(plane: _Plane, boards: Sequence[Board], layer: int) -> Iterato
             yield Fault(where, f"does not lie in layer {layer}: {abs(side - at) / 10:g} off")
 
 
-def _grid(lines: Iterable[int]) -> NDArray[np.int64]:
-    return np.array(sorted(set(lines)), dtype=np.int64)
-
-
-def _marked(
-    rectangles: Iterable[Flat], xs: NDArray[np.int64], us: NDArray[np.int64]
-) -> NDArray[np.int64]:
-    """Count, for each cell of a grid, the rectangles over it; their sides are lines of it."""
-    counts = np.zeros((len(xs) - 1, len(us) - 1), dtype=np.int64)
-    for x0, u0, x1, u1 in rectangles:
-        i, k = np.searchsorted(xs, (x0, x1))
-        j, n = np.searchsorted(us, (u0, u1))
-        counts[i:k, j:n] += 1
-    return counts
-
-
 def _pieces(boards: Sequence[Board], turn: Turn) -> tuple[list[Flat], list[Flat]]:
     whole = [_flat(block_of(board.box), turn) for board in boards]
-    cuts = [_flat(hole, turn) for board in boards for hole in holes_of(board)]
+    cuts = [flat for board in boards for flat in _cuts(board, turn)]
     return whole, cuts
+
+
+def _cuts(board: Board, turn: Turn) -> list[Flat]:
+    block = block_of(board.box)
+    own = turn_of(board.across, board.up, board.faces)
+    return [_flat(hole_of(cut, block, own), turn) for cut in board.cut_outs]
 
 
 def _roof(frame: Frame, face: Face, turn: Turn, xs: NDArray[np.int64]) -> list[float]:
@@ -179,13 +195,13 @@ def _cover(frame: Frame, plane: _Plane, boards: Sequence[Board], layer: int) -> 
     whole, cuts = _pieces(boards, plane.turn)
     flats = [plane.whole, *plane.holes, *whole, *cuts]
     bends = [x for x, _ in plane.tops if plane.turn.across == 0]
-    xs = _grid([side for flat in flats for side in (flat[0], flat[2])] + bends)
+    xs = grid([side for flat in flats for side in (flat[0], flat[2])] + bends)
     roofs = _roof(frame, plane.face, plane.turn, xs)
     tops = [round(roof) for roof in roofs if roof != float("inf")]
-    us = _grid([side for flat in flats for side in (flat[1], flat[3])] + tops)
-    counts = _marked(whole, xs, us) - _marked(cuts, xs, us)
-    wanted = _marked([plane.whole], xs, us) - np.clip(_marked(plane.holes, xs, us), 0, 1)
-    inside = _marked([plane.whole], xs, us) > 0
+    us = grid([side for flat in flats for side in (flat[1], flat[3])] + tops)
+    counts = marked(whole, xs, us) - marked(cuts, xs, us)
+    wanted = marked([plane.whole], xs, us) - np.clip(marked(plane.holes, xs, us), 0, 1)
+    inside = marked([plane.whole], xs, us) > 0
     mids = (us[:-1] + us[1:]) / 2
     under = mids[None, :] < np.array(roofs)[:, None]
     # A board may reach past its face's foot, to be trimmed to a floor out of level.
@@ -202,7 +218,7 @@ def _cover(frame: Frame, plane: _Plane, boards: Sequence[Board], layer: int) -> 
 def _joints(frame: Frame, plane: _Plane, boards: Sequence[Board]) -> Iterator[Fault]:
     """Yield each joint of a layer that runs unheld further than it may."""
     flats = [_flat(block_of(board.box), plane.turn) for board in boards]
-    cuts = [[_flat(hole, plane.turn) for hole in holes_of(board)] for board in boards]
+    cuts = [_cuts(board, plane.turn) for board in boards]
     for i, one in enumerate(flats):
         for j, other in enumerate(flats):
             for axis in (0, 1):
@@ -263,7 +279,7 @@ def _unheld(
     second = [
         (t[along], t[along + 2]) for t in near if t[axis] <= at and at + needs[1] <= t[axis + 2]
     ]
-    lines = _grid(
+    lines = grid(
         [*span] + [s for pair in (*first, *second, *gaps) for s in pair if span[0] < s < span[1]]
     )
     found: list[tuple[int, int]] = []
@@ -285,34 +301,35 @@ def _at_ceiling(frame: Frame, plane: _Plane, axis: int, at: int, stretch: tuple[
     return stretch[0] >= ceilings(frame.levels, x, x)[0] - _NEAR_CEILING - _UNHELD
 
 
-def _spans(frame: Frame, plane: _Plane, boards: Sequence[Board]) -> Iterator[Fault]:
+def _spans(
+    frame: Frame, plane: _Plane, boards: Sequence[Board], carriers: Sequence[Flat]
+) -> Iterator[Fault]:
     """Yield where a board spans further than its limit both along and across."""
     whole, cuts = _pieces(boards, plane.turn)
     flats = [plane.whole, *whole, *cuts]
     bends = [x for x, _ in plane.tops if plane.turn.across == 0]
     limit = int(plane.face.limit)
-    carriers = (*plane.timbers, *_beside(frame, plane, boards))
-    clipped = [_within(timber, plane.whole, _FIT) for timber in carriers]
+    clipped = [within(timber, plane.whole, _FIT) for timber in carriers]
     reach = _BACK_OVERHANG if plane.face.name.endswith(".back") else _OVERHANG
-    past = [_within(timber, plane.whole, reach) for timber in carriers]
+    past = [within(timber, plane.whole, reach) for timber in carriers]
     sides = (*flats, *clipped, *past)
-    xs = _grid([side for flat in sides for side in (flat[0], flat[2])] + bends)
-    us = _grid([side for flat in sides for side in (flat[1], flat[3])])
-    covered = (_marked(whole, xs, us) - _marked(cuts, xs, us)) > 0
-    held = _marked(clipped, xs, us) > 0
+    xs = grid([side for flat in sides for side in (flat[0], flat[2])] + bends)
+    us = grid([side for flat in sides for side in (flat[1], flat[3])])
+    covered = (marked(whole, xs, us) - marked(cuts, xs, us)) > 0
+    held = marked(clipped, xs, us) > 0
     roofs = np.array(_roof(frame, plane.face, plane.turn, xs))
     mids = (us[:-1] + us[1:]) / 2
-    near = _marked(past, xs, us) > 0
+    near = marked(past, xs, us) > 0
     bare = covered & ~held & ~near & (mids[None, :] < roofs[:, None])
-    across = _carried(bare, covered, held, xs, limit)
-    upward = _carried(bare.T, covered.T, held.T, us, limit).T
-    inside = _marked([plane.whole], xs, us) > 0
+    across = carried(bare, covered, held, xs, limit)
+    upward = carried(bare.T, covered.T, held.T, us, limit).T
+    inside = marked([plane.whole], xs, us) > 0
     for i, j in np.argwhere(bare & inside & ~across & ~upward)[:3]:
         yield Fault(
             f"face {plane.face.name}",
             f"its board spans more than {limit / 10:g} at {xs[i] / 10:g}, {us[j] / 10:g}",
         )
-    open_edge = bare & inside & _beside_hole(_marked(plane.holes, xs, us) > 0)
+    open_edge = bare & inside & beside_hole(marked(plane.holes, xs, us) > 0)
     for i, j in np.argwhere(open_edge)[:1]:
         yield Fault(
             f"face {plane.face.name}",
@@ -320,52 +337,19 @@ def _spans(frame: Frame, plane: _Plane, boards: Sequence[Board]) -> Iterator[Fau
         )
 
 
-def _beside(frame: Frame, plane: _Plane, boards: Sequence[Board]) -> Iterator[Flat]:
-    """Yield the boards of other faces that meet these in an angle: inside an opening each lining
+def _beside(pieces: Pieces, plane: _Plane, numbers: Sequence[int]) -> list[Flat]:
+    """Return the boards of other faces that meet these in an angle: inside an opening each lining
     holds the next one's edge."""
-    opening, _, part = plane.face.name.rpartition(".")
-    if opening not in {one.name for one in frame.openings} or part == "back" or not boards:
-        return
-    own = corners(board.box for board in boards)
-    others = [board for board in frame.boards if board.face != plane.face.name]
-    every = corners(board.box for board in others)
+    frame, name = pieces.frame, plane.face.name
+    opening, _, part = name.rpartition(".")
+    if opening not in {one.name for one in frame.openings} or part == "back" or not numbers:
+        return []
+    every = pieces.boards.copy()
     every[:, 0] -= 1
     every[:, 1] += 1
-    for j in np.flatnonzero(meeting(own, every).any(axis=0)):
-        if "xyz".index(others[j].faces.value[1]) != plane.turn.through:
-            yield _flat(block_of(others[j].box), plane.turn)
-
-
-def _within(flat: Flat, whole: Flat, more: int) -> Flat:
-    """Return what of a timber, and `more` each side of it, lies behind a face."""
-    x0, u0 = max(flat[0] - more, whole[0]), max(flat[1] - more, whole[1])
-    return x0, u0, max(min(flat[2] + more, whole[2]), x0), max(min(flat[3] + more, whole[3]), u0)
-
-
-def _beside_hole(hole: NDArray[np.bool_]) -> NDArray[np.bool_]:
-    """Return the cells that share a side with a hole."""
-    wide = np.pad(hole, 1)
-    beside = wide[:-2, 1:-1] | wide[2:, 1:-1] | wide[1:-1, :-2] | wide[1:-1, 2:]
-    return np.asarray(beside)
-
-
-def _carried(
-    bare: NDArray[np.bool_],
-    covered: NDArray[np.bool_],
-    held: NDArray[np.bool_],
-    lines: NDArray[np.int64],
-    limit: int,
-) -> NDArray[np.bool_]:
-    """Return which bare cells lie between two timbers within the limit along the first axis."""
-    loose = covered & ~held
-    steps = np.arange(len(lines))
-    # Where the run of loose cells that each cell lies in begins, and where it ends.
-    begin = np.where(loose, 0, steps[1:, None])
-    begin = np.maximum.accumulate(begin, axis=0)
-    end = np.where(loose, steps[-1], steps[:-1, None])
-    end = np.minimum.accumulate(end[::-1], axis=0)[::-1]
-    padded = np.zeros((held.shape[0] + 2, held.shape[1]), dtype=np.int64)
-    padded[1:-1] = held
-    column = np.arange(held.shape[1])[None, :]
-    between = (padded[begin, column] > 0) & (padded[end + 1, column] > 0)
-    return np.asarray(bare & between & (lines[end] - lines[begin] <= limit))
+    near = np.flatnonzero(meeting(pieces.boards[list(numbers)], every).any(axis=0))
+    return [
+        _flat(pieces.flats[j], plane.turn)
+        for j in near
+        if frame.boards[j].face != name and pieces.turns[j].through != plane.turn.through
+    ]

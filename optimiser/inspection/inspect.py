@@ -12,8 +12,9 @@ from optimiser.domain.fault import Fault
 from optimiser.domain.frame import Frame
 from optimiser.domain.wall import Wall
 from optimiser.inspection.clear import faults_of_fixings, faults_of_spaces
-from optimiser.inspection.facing import faults_of_faces
+from optimiser.inspection.facing import Faces
 from optimiser.inspection.restraint import missing_rests, unrestrained
+from optimiser.inspection.space import Pieces
 from optimiser.inspection.standing import loose_ends, outside, shared_space
 
 # What uprights are cut short where the wall does not say: common practice, no source.
@@ -26,18 +27,19 @@ def inspect_frame(frame: Frame, wall: Wall) -> tuple[Fault, ...]:
     Sizes in tenths of a millimetre, written in millimetres.
     """
     found: dict[Fault, None] = {}
+    faces = Faces()
     for way in (frame, *frame.alternatives):
-        found.update(dict.fromkeys(_faults(way, wall)))
+        found.update(dict.fromkeys(_faults(Pieces(way), wall, faces)))
     return tuple(found)
 
 
-def _faults(frame: Frame, wall: Wall) -> Iterator[Fault]:
+def _faults(pieces: Pieces, wall: Wall, faces: Faces) -> Iterator[Fault]:
     fit = _FIT if wall.materials.fit is None else int(wall.materials.fit)
-    yield from shared_space(frame)
-    yield from outside(frame)
-    yield from loose_ends(frame, fit=fit)
-    yield from unrestrained(frame)
-    yield from missing_rests(frame)
-    yield from faults_of_faces(frame)
-    yield from faults_of_spaces(frame, wall)
-    yield from faults_of_fixings(frame, wall)
+    yield from shared_space(pieces)
+    yield from outside(pieces)
+    yield from loose_ends(pieces, fit=fit)
+    yield from unrestrained(pieces)
+    yield from missing_rests(pieces)
+    yield from faces.faults(pieces)
+    yield from faults_of_spaces(pieces, wall)
+    yield from faults_of_fixings(pieces, wall)

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 import numpy as np
 
 from optimiser.domain.fault import Fault
-from optimiser.domain.frame import Board, Frame, Member, Toward
-from optimiser.inspection.space import Block, block_of, corners
+from optimiser.domain.frame import Board, Member, Toward
+from optimiser.inspection.space import Block, Pieces, block_of, meeting
 from optimiser.inspection.standing import name_of
 
 # Bays of 1 350 at most between noggins: UK trade wiki, stud walls.
@@ -22,13 +22,11 @@ _END = 1_400
 _LEAST_PROP = 600
 # A shelf's end is fixed through board and skim of the cheek: two boards of 15 and skim.
 _LINING = 400
-# What carries a shelf's end runs back from the front: longer than a timber is wide.
-_LONG = 900
 
 
-def unrestrained(frame: Frame) -> Iterator[Fault]:
+def unrestrained(pieces: Pieces) -> Iterator[Fault]:
     """Yield each upright that nothing holds over more of its height than it may stand alone."""
-    boxes = corners(m.box for m in frame.members)
+    frame, boxes = pieces.frame, pieces.members
     ups = np.array(["upright" in m.kind for m in frame.members], dtype=np.bool_)
     own = boxes[ups]
     low = np.maximum(own[:, None, 0], boxes[None, :, 0])
@@ -52,12 +50,13 @@ def unrestrained(frame: Frame) -> Iterator[Fault]:
                     f" {_FREE / 10:g}",
                 )
             reached = max(reached, end)
-    yield from _open_bays(frame)
-    yield from _open_ends(frame)
+    yield from _open_bays(pieces)
+    yield from _open_ends(pieces)
 
 
-def _open_bays(frame: Frame) -> Iterator[Fault]:
+def _open_bays(pieces: Pieces) -> Iterator[Fault]:
     """Yield bays between two uprights of one front that no rail divides often enough."""
+    frame = pieces.frame
     for face in frame.faces:
         if not face.name.endswith("front"):
             continue
@@ -65,7 +64,7 @@ def _open_bays(frame: Frame) -> Iterator[Fault]:
         back = whole.low[1] - face.layers * face.thickness
         behind = [
             (member, block)
-            for member, block in ((m, block_of(m.box)) for m in frame.members)
+            for member, block in zip(frame.members, pieces.blocks, strict=True)
             if block.high[1] == back
             and whole.low[0] <= block.low[0]
             and block.high[0] <= whole.high[0]
@@ -77,27 +76,25 @@ def _bays_of(
     ups: list[tuple[Member, Block]], behind: list[tuple[Member, Block]]
 ) -> Iterator[Fault]:
     rails = [block for member, block in behind if "upright" not in member.kind]
-    for member, one in ups:
-        beyond = [
-            other
-            for _, other in ups
-            if other.low[0] >= one.high[0] and other.high[1] == one.high[1]
-        ]
-        for other in beyond:
+    ups = sorted(ups, key=lambda pair: pair[1].low[0])
+    for number, (member, one) in enumerate(ups):
+        # From left to right: each hides the next ones over its own height.
+        nearer: list[Block] = []
+        for _, other in ups[number + 1 :]:
+            if other.low[0] < one.high[0]:
+                continue
             start, end = max(one.low[2], other.low[2]), min(one.high[2], other.high[2])
-            nearer = any(
+            hidden = any(
                 mid.low[0] < other.low[0] and mid.low[2] < end and start < mid.high[2]
-                for mid in beyond
-                if mid is not other
+                for mid in nearer
             )
-            if nearer or end - start <= _FREE or other.low[0] - one.high[0] < _NARROW:
+            nearer.append(other)
+            if hidden or end - start <= _FREE or other.low[0] - one.high[0] < _NARROW:
                 continue
             across = sorted(
                 (rail.low[2], rail.high[2])
                 for rail in rails
-                if rail.low[0] <= one.high[0]
-                and other.low[0] <= rail.high[0]
-                and rail.high[1] == one.high[1]
+                if rail.low[0] <= one.high[0] and other.low[0] <= rail.high[0]
             )
             if _widest(across, start, end) > _FREE:
                 yield Fault(name_of(member), "has no noggin in the bay at its right")
@@ -112,12 +109,13 @@ def _widest(held: list[tuple[int, int]], start: int, end: int) -> int:
     return most
 
 
-def _open_ends(frame: Frame) -> Iterator[Fault]:
+def _open_ends(pieces: Pieces) -> Iterator[Fault]:
     """Yield front uprights that no return joins to the back at one of their ends."""
-    returns = [block_of(m.box) for m in frame.members if m.kind == "return"]
+    frame = pieces.frame
+    pairs = list(zip(frame.members, pieces.blocks, strict=True))
+    returns = [block for member, block in pairs if member.kind == "return"]
     plane = {board.box.y for board in frame.boards if board.faces is Toward.FRONT}
-    for member in frame.members:
-        one = block_of(member.box)
+    for member, one in pairs:
         if "upright" not in member.kind or one.high[1] not in plane:
             continue
         near = [
@@ -141,39 +139,39 @@ def _open_ends(frame: Frame) -> Iterator[Fault]:
             yield Fault(name_of(member), "is not joined to the back at its head")
 
 
-def missing_rests(frame: Frame) -> Iterator[Fault]:
+def missing_rests(pieces: Pieces) -> Iterator[Fault]:
     """Yield struts with no prop from an upright behind, and shelves with no timber at an end."""
-    blocks = [block_of(m.box) for m in frame.members]
+    frame, boxes = pieces.frame, pieces.members
+    ups = np.flatnonzero(np.array(["upright" in m.kind for m in frame.members], dtype=np.bool_))
     for number, member in enumerate(frame.members):
         if member.kind != "strut":
             continue
-        strut = blocks[number]
-        for other, behind in zip(frame.members, blocks, strict=True):
-            gap = strut.low[1] - behind.high[1]
-            passes = behind.low[2] <= strut.low[2] and strut.high[2] <= behind.high[2]
-            inside = strut.low[0] <= behind.low[0] and behind.high[0] <= strut.high[0]
-            if "upright" not in other.kind or gap < _LEAST_PROP or not (passes and inside):
-                continue
-            between = Block(
-                (behind.low[0], behind.high[1], strut.low[2]),
-                (behind.high[0], strut.low[1], strut.high[2]),
-            )
-            if not any(between.shared(block) for block in blocks):
-                yield Fault(name_of(member), f"is not propped from {name_of(other)}")
+        low, high = boxes[number]
+        behind = boxes[ups]
+        gap = low[1] - behind[:, 1, 1]
+        passes = (behind[:, 0, 2] <= low[2]) & (high[2] <= behind[:, 1, 2])
+        inside = (low[0] <= behind[:, 0, 0]) & (behind[:, 1, 0] <= high[0])
+        asked = ups[(gap >= _LEAST_PROP) & passes & inside]
+        between = np.empty((len(asked), 2, 3), dtype=np.int64)
+        between[:, 0], between[:, 1] = low, high
+        between[:, :, 0] = boxes[asked, :, 0]
+        between[:, 0, 1], between[:, 1, 1] = boxes[asked, 1, 1], low[1]
+        for other in asked[~meeting(between, boxes).any(axis=1)]:
+            yield Fault(name_of(member), f"is not propped from {name_of(frame.members[other])}")
+    blocks = zip(frame.members, pieces.blocks, strict=True)
+    bearers = [block for m, block in blocks if m.kind == "return"]
     for board in frame.boards:
         if ".shelf" in board.face:
-            yield from _loose_shelf(board, blocks)
+            yield from _loose_shelf(board, bearers)
 
 
-def _loose_shelf(board: Board, blocks: list[Block]) -> Iterator[Fault]:
+def _loose_shelf(board: Board, bearers: list[Block]) -> Iterator[Fault]:
     shelf = block_of(board.box)
     middle = (shelf.low[2] + shelf.high[2]) // 2
     for side, x in (("left", shelf.low[0]), ("right", shelf.high[0])):
         if not any(
             (x - _LINING <= b.high[0] <= x if side == "left" else x <= b.low[0] <= x + _LINING)
             and b.low[2] <= middle <= b.high[2]
-            and b.high[1] - b.low[1] > b.high[0] - b.low[0]
-            and b.high[1] - b.low[1] > _LONG
-            for b in blocks
+            for b in bearers
         ):
             yield Fault(f"board {board.mark} of {board.face}", f"has no timber at its {side} end")

@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise, product
 from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
 
-from optimiser.domain.frame import Board, Box, Frame, LevelPoint, Member, Toward
+from optimiser.domain.frame import Box, Frame, LevelPoint, Member, Toward
 from optimiser.domain.parts import CutOut
 
 Corners: TypeAlias = NDArray[np.int64]
@@ -71,6 +72,34 @@ def meeting(one: Corners, other: Corners) -> NDArray[np.bool_]:
     return np.asarray((below & above).all(axis=2))
 
 
+class Pieces:
+    """A frame with its timbers and boards as corners, worked out once for all checks of it.
+
+    `members` and `boards` are arrays of shape (n, 2, 3), `blocks` and `flats` the same as blocks,
+    `holes` each board's cut-outs in space.
+    """
+
+    def __init__(self, frame: Frame) -> None:
+        """Lay a frame out."""
+        self.frame = frame
+        self.blocks = [block_of(one.box) for one in frame.members]
+        self.flats = [block_of(one.box) for one in frame.boards]
+        self.members = corners_of(self.blocks)
+        self.boards = corners_of(self.flats)
+        self.turns = [turn_of(one.across, one.up, one.faces) for one in frame.boards]
+        self.holes = [
+            [hole_of(cut, flat, turn) for cut in board.cut_outs]
+            for board, flat, turn in zip(frame.boards, self.flats, self.turns, strict=True)
+        ]
+
+
+def corners_of(blocks: Iterable[Block]) -> Corners:
+    """Return blocks as an array of shape (n, 2, 3): lowest and highest corners."""
+    found = [(block.low, block.high) for block in blocks]
+    return np.array(found, dtype=np.int64).reshape(-1, 2, 3)
+
+
+@cache
 def turn_of(across: Toward, up: Toward, faces: Toward) -> Turn:
     """Return the axes of a flat piece."""
     return Turn(
@@ -93,12 +122,6 @@ def hole_of(cut: CutOut, piece: Block, turn: Turn) -> Block:
         start = piece.low[axis] + at if plus else piece.high[axis] - at - size
         low[axis], high[axis] = start, start + size
     return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
-
-
-def holes_of(board: Board) -> list[Block]:
-    """Return the cut-outs of a board in space."""
-    turn = turn_of(board.across, board.up, board.faces)
-    return [hole_of(cut, block_of(board.box), turn) for cut in board.cut_outs]
 
 
 def is_filled(space: Block, holes: Sequence[Block]) -> bool:

@@ -6,7 +6,6 @@ Knows boxes only; why a member is there is the business of whoever put it there.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import combinations
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,10 +16,8 @@ from optimiser.inspection.space import (
     ROUNDING,
     Block,
     Corners,
-    block_of,
-    ceilings,
+    Pieces,
     corners,
-    holes_of,
     is_filled,
     lying,
     meeting,
@@ -38,20 +35,18 @@ def name_of(member: Member) -> str:
     return f"{member.kind} {member.mark or '(no mark)'} at {place}"
 
 
-def shared_space(frame: Frame) -> Iterator[Fault]:
+def shared_space(pieces: Pieces) -> Iterator[Fault]:
     """Yield each two pieces, timbers and boards, that stand in one another."""
-    yield from _members(frame)
-    boxes, flat = corners(m.box for m in frame.members), corners(b.box for b in frame.boards)
-    holes = [holes_of(board) for board in frame.boards]
-    for i, j in np.argwhere(meeting(boxes, flat)):
-        member, board = frame.members[i], frame.boards[j]
-        low, high = int(flat[j, 0, 0]), int(flat[j, 1, 0])
-        common = lying(frame, member, low, high).shared(block_of(board.box))
+    frame, flats, holes = pieces.frame, pieces.flats, pieces.holes
+    yield from _members(pieces)
+    for i, j in np.argwhere(meeting(pieces.members, pieces.boards)):
+        member, board, flat = frame.members[i], frame.boards[j], flats[j]
+        common = lying(frame, member, flat.low[0], flat.high[0]).shared(flat)
         if common is not None and is_filled(common, holes[j]):
             yield Fault(name_of(member), f"shares space with board {board.mark} of {board.face}")
-    for i, j in np.argwhere(np.triu(meeting(flat, flat), 1)):
+    for i, j in np.argwhere(np.triu(meeting(pieces.boards, pieces.boards), 1)):
         one, other = frame.boards[i], frame.boards[j]
-        common = block_of(one.box).shared(block_of(other.box))
+        common = flats[i].shared(flats[j])
         if common is not None and is_filled(common, holes[i] + holes[j]):
             yield Fault(
                 f"board {one.mark} of {one.face}",
@@ -59,57 +54,68 @@ def shared_space(frame: Frame) -> Iterator[Fault]:
             )
 
 
-def _members(frame: Frame) -> Iterator[Fault]:
-    bent = [m for m in frame.members if m.follows_ceiling]
-    flat = [m for m in frame.members if not m.follows_ceiling]
-    boxes = corners(m.box for m in flat)
-    for i, j in np.argwhere(np.triu(meeting(boxes, boxes), 1)):
-        yield Fault(name_of(flat[i]), f"shares space with {name_of(flat[j])}")
-    pairs = [(one, other) for one in bent for other in flat]
-    for one, other in [*pairs, *combinations(bent, 2)]:
-        a, b = one.box, other.box
-        start, end = max(a.x, b.x), min(a.x + a.dx, b.x + b.dx)
-        if start >= end or a.y + a.dy <= b.y or b.y + b.dy <= a.y:
+def _members(pieces: Pieces) -> Iterator[Fault]:
+    frame, boxes = pieces.frame, pieces.members
+    members = frame.members
+    follows = np.array([m.follows_ceiling for m in members], dtype=np.bool_)
+    bent, level = np.flatnonzero(follows), np.flatnonzero(~follows)
+    for i, j in np.argwhere(np.triu(meeting(boxes[level], boxes[level]), 1)):
+        yield Fault(name_of(members[level[i]]), f"shares space with {name_of(members[level[j]])}")
+    # What follows the ceiling is compared where it lies there.
+    grown = _grown(pieces)
+    for i, j in np.argwhere(meeting(grown[bent], grown)):
+        if follows[j] and j <= bent[i]:
             continue
+        one, other = members[bent[i]], members[j]
+        start, end = max(one.box.x, other.box.x), min(boxes[bent[i], 1, 0], boxes[j, 1, 0])
         common = lying(frame, one, start, end).shared(lying(frame, other, start, end))
         if common is not None and common.high[2] - common.low[2] > ROUNDING:
             yield Fault(name_of(one), f"shares space with {name_of(other)}")
 
 
-def outside(frame: Frame) -> Iterator[Fault]:
+def outside(pieces: Pieces) -> Iterator[Fault]:
     """Yield each timber or board that leaves the wall, or stands in something of the house."""
+    frame = pieces.frame
     limits = Block((0, 0, 0), (int(frame.width), int(frame.depth), 1))
-    for member in frame.members:
-        block = block_of(member.box)
-        if _leaves(block, limits) or block.low[2] < 0 or _over(frame, block, member.box.dz):
+    boxes = pieces.members
+    over = boxes[:, 1, 2] > _lowest(frame, boxes) + ROUNDING
+    for member, block, above in zip(frame.members, pieces.blocks, over, strict=True):
+        if _leaves(block, limits) or block.low[2] < 0 or above:
             yield Fault(name_of(member), "reaches outside the wall")
-    for board in frame.boards:
-        if _leaves(block_of(board.box), limits):
+    for board, block in zip(frame.boards, pieces.flats, strict=True):
+        if _leaves(block, limits):
             yield Fault(f"board {board.mark} of {board.face}", "reaches outside the wall")
-    for solid in frame.solids:
-        stands = block_of(solid.box)
-        for member in frame.members:
-            if block_of(member.box).shared(stands):
-                yield Fault(name_of(member), f"stands in {solid.name}")
-        for board in frame.boards:
-            if block_of(board.box).shared(stands):
-                yield Fault(f"board {board.mark} of {board.face}", f"stands in {solid.name}")
+    solids = corners(solid.box for solid in frame.solids)
+    for i, j in np.argwhere(meeting(solids, pieces.members)):
+        yield Fault(name_of(frame.members[j]), f"stands in {frame.solids[i].name}")
+    for i, j in np.argwhere(meeting(solids, pieces.boards)):
+        board = frame.boards[j]
+        yield Fault(f"board {board.mark} of {board.face}", f"stands in {frame.solids[i].name}")
 
 
 def _leaves(block: Block, limits: Block) -> bool:
     return any(block.low[i] < 0 or block.high[i] > limits.high[i] for i in range(2))
 
 
-def _over(frame: Frame, block: Block, height: int) -> bool:
-    lowest, _ = ceilings(frame.levels, block.low[0], block.high[0])
-    return block.low[2] + height > lowest + ROUNDING
+def _lowest(frame: Frame, boxes: Corners) -> NDArray[np.float64]:
+    """Return the lowest ceiling over each box; without a survey, none."""
+    if not frame.levels:
+        return np.full(len(boxes), np.inf)
+    xs = [float(level.x) for level in frame.levels]
+    tops = [float(level.ceiling) for level in frame.levels]
+    left, right = np.interp(boxes[:, 0, 0], xs, tops), np.interp(boxes[:, 1, 0], xs, tops)
+    lowest = np.minimum(left, right)
+    for x, top in zip(xs, tops, strict=True):
+        inside = (boxes[:, 0, 0] < x) & (x < boxes[:, 1, 0])
+        lowest = np.where(inside, np.minimum(lowest, top), lowest)
+    return lowest
 
 
-def loose_ends(frame: Frame, *, fit: int) -> Iterator[Fault]:
+def loose_ends(pieces: Pieces, *, fit: int) -> Iterator[Fault]:
     """Yield each end of a timber, plates apart, that bears on no other; `fit`: what uprights are
     cut short under the plate over them."""
-    members = frame.members
-    boxes = corners(m.box for m in members)
+    members = pieces.frame.members
+    grown = _grown(pieces)
     axes = np.array([_axis(member) for member in members])
     asked = np.array([not member.kind.endswith("plate") for member in members], dtype=np.bool_)
     for member in members:
@@ -118,7 +124,7 @@ def loose_ends(frame: Frame, *, fit: int) -> Iterator[Fault]:
     for axis in range(3):
         for way in (0, 1):
             ends = np.flatnonzero(asked & (axes == axis))
-            held = _held(frame, boxes, ends, (axis, way), fit)
+            held = _held(pieces, grown, ends, (axis, way), fit)
             for number in ends[~held]:
                 yield Fault(name_of(members[number]), f"{('start', 'end')[way]} bears on nothing")
 
@@ -133,52 +139,53 @@ def _axis(member: Member) -> int:
 
 
 def _held(
-    frame: Frame, boxes: Corners, ends: NDArray[np.int64], end: tuple[int, int], fit: int
+    pieces: Pieces, grown: Corners, ends: NDArray[np.int64], end: tuple[int, int], fit: int
 ) -> NDArray[np.bool_]:
     """Return which of the timbers `ends` bear on others at one end, along one axis."""
     axis, way = end
+    boxes = pieces.members
     sides = [i for i in range(3) if i != axis]
-    own, others = boxes[ends], _grown(frame, boxes)
-    low = np.maximum(own[:, None, 0], others[None, :, 0])[:, :, sides]
-    high = np.minimum(own[:, None, 1], others[None, :, 1])[:, :, sides]
-    area = np.clip(high - low, 0, None).prod(axis=2)
+    own = boxes[ends]
     at = own[:, way, axis]
     slack = fit if (axis, way) == (2, 1) else 0
-    touching = np.abs(_faces_toward(frame, boxes, own, end, fit) - at[:, None]) <= slack
+    touching = np.abs(_faces_toward(pieces, own, end, fit) - at[:, None]) <= slack
     touching[np.arange(len(ends)), ends] = False
+    row, beside = np.nonzero(touching)
+    low = np.maximum(own[row, 0], grown[beside, 0])[:, sides]
+    high = np.minimum(own[row, 1], grown[beside, 1])[:, sides]
+    area = np.bincount(row, np.clip(high - low, 0, None).prod(axis=1), minlength=len(ends))
     face = (own[:, 1] - own[:, 0])[:, sides].prod(axis=1)
-    held = (area * touching).sum(axis=1) * _LEAST_REST >= face
-    if axis == 0:
+    held = area * _LEAST_REST >= face
+    for i in np.flatnonzero(~held) if axis == 0 else ():
         # A sill or head may lie on or under a short upright instead of ending against one.
-        flush = boxes[None, :, 1, 2] == own[:, None, 0, 2]
-        flush |= boxes[None, :, 0, 2] == own[:, None, 1, 2]
-        inside = (boxes[None, :, 0, 0] <= at[:, None]) & (at[:, None] <= boxes[None, :, 1, 0])
-        in_line = (boxes[None, :, :, 1] == own[:, None, :, 1]).all(axis=2)
-        held |= (flush & inside & in_line).any(axis=1)
+        flush = (boxes[:, 1, 2] == own[i, 0, 2]) | (boxes[:, 0, 2] == own[i, 1, 2])
+        inside = (boxes[:, 0, 0] <= at[i]) & (at[i] <= boxes[:, 1, 0])
+        in_line = (boxes[:, :, 1] == own[i, :, 1]).all(axis=1)
+        held[i] = (flush & inside & in_line).any()
     return np.asarray(held)
 
 
-def _grown(frame: Frame, boxes: Corners) -> Corners:
+def _grown(pieces: Pieces) -> Corners:
     """Return the boxes, those that follow the ceiling with all the heights they come to."""
+    boxes = pieces.members
     grown = boxes.copy()
-    for i, member in enumerate(frame.members):
+    for i, member in enumerate(pieces.frame.members):
         if member.follows_ceiling:
-            grown[i, 1, 2] = lying(frame, member, int(boxes[i, 0, 0]), int(boxes[i, 1, 0])).high[2]
+            start, end = int(boxes[i, 0, 0]), int(boxes[i, 1, 0])
+            grown[i, 1, 2] = lying(pieces.frame, member, start, end).high[2]
     return grown
 
 
 def _faces_toward(
-    frame: Frame, boxes: Corners, own: Corners, end: tuple[int, int], fit: int
+    pieces: Pieces, own: Corners, end: tuple[int, int], fit: int
 ) -> NDArray[np.float64]:
     """Return where each box's face lies that looks at an end: one that follows the ceiling has
     its underside at another height for each."""
     axis, way = end
+    frame, boxes = pieces.frame, pieces.members
     found = np.broadcast_to(boxes[None, :, 1 - way, axis], (len(own), len(boxes))).astype(float)
     if axis == 2 and way == 1 and frame.levels:
-        xs = [float(level.x) for level in frame.levels]
-        tops = [float(level.ceiling) for level in frame.levels]
-        left, right = np.interp(own[:, 0, 0], xs, tops), np.interp(own[:, 1, 0], xs, tops)
-        lowest = np.minimum(left, right)
+        lowest = _lowest(frame, own)
         for i, member in enumerate(frame.members):
             if member.follows_ceiling:
                 under = lowest - member.box.dz

@@ -80,6 +80,21 @@ def test_a_wall_becomes_parts_with_findings_and_drawings(
     assert_drawings(out, names)
 
 
+def test_a_plan_is_cut_at_a_height_that_is_asked_for(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    asked = ("frame", WALL, "--prices", PRICES, "--out", tmp_path)
+
+    assert run(*asked, "--section-at", "1234.5") == 0
+    drawn = [path.read_text(encoding="utf-8") for path in tmp_path.glob("*-plan-*.svg")]
+    assert sum("1234.5 above the floor datum" in svg for svg in drawn) == 1
+
+    assert run(*asked, "--section-at", "high", "--section-at", "9000") == 2
+    told = capsys.readouterr().err
+    assert "'high' is not a size" in told
+    assert "9000 is above the ceiling" in told
+
+
 def test_a_framed_wall_is_printed_as_json(capsys: pytest.CaptureFixture[str]) -> None:
     assert run("frame", WALL, "--prices", PRICES, "--json") == 0
 

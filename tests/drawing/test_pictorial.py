@@ -6,8 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from optimiser.domain.frame import Box
-from optimiser.drawing.pictorial import draw_pictorial, painting_order
-from optimiser.units import Tenths
+from optimiser.drawing.pictorial import draw_box, draw_pictorial, painting_order
+from optimiser.units import Tenths, mm
 from tests.drawing.reading import ALLOWED, Drawing
 from tests.framing.builders import a_fire, a_tv, framed
 
@@ -42,3 +42,28 @@ def test_of_eight_blocks_in_a_cube_the_nearest_corner_is_drawn_last(order: list[
     assert drawn[-1] == a_box(10, 10, 10)
     assert drawn[0] == a_box(0, 0, 0)
     assert sorted(map(repr, drawn)) == sorted(map(repr, boxes))
+
+
+def test_each_mark_that_shows_stands_in_the_view_once_and_the_others_are_listed() -> None:
+    frame = framed(fire=a_fire(), tv=a_tv())
+
+    drawing = Drawing(draw_pictorial(frame, title="Frame"))
+
+    words = [text.text for text in drawing.texts]
+    hidden = next((w for w in words if w.startswith("Marks hidden")), "").partition(": ")[2]
+    for mark in {member.mark for member in frame.members}:
+        in_legend = mark == "U1"
+        assert words.count(mark) == (mark not in hidden.split(", ")) + in_legend
+
+
+def test_a_box_shows_its_own_timbers_and_lists_them_with_their_lengths() -> None:
+    frame = framed(fire=a_fire(), tv=a_tv())
+    own = [member for member in frame.members if member.group == "left pier"]
+
+    drawing = Drawing(draw_box(frame, "left pier", title="Left pier"))
+
+    sides = [p for p in drawing.root.iter() if p.tag.endswith("polygon")]
+    assert len(sides) == 3 * len(own)
+    for member in own:
+        assert mm(member.length) in drawing.words
+    assert drawing.outside() == []

@@ -64,9 +64,9 @@ def test_every_front_member_shows_its_mark_and_every_opening_its_clear_size() ->
 def test_members_and_openings_are_to_the_scale_that_is_written() -> None:
     drawing = elevation(a_framed_wall())
 
-    assert "scale 1:20" in drawing.words
+    assert "scale 1:12.5" in drawing.words
     for size in ((3600, 38), (38, 2300), (362, 38), (1400, 600)):
-        assert drawing.has_rect(size[0] / 20, size[1] / 20)
+        assert drawing.has_rect(size[0] / 12.5, size[1] / 12.5)
 
 
 def test_what_stands_behind_is_dashed_and_what_the_front_hides_is_left_out() -> None:
@@ -83,6 +83,29 @@ def test_running_dimensions_give_the_left_face_of_each_upright() -> None:
 
     for x in ("0", "400", "800", "1062", "2500", "3000", "3562", "3600"):
         assert x in words
+
+
+def test_sides_of_openings_are_given_from_the_centre_line_and_rails_from_the_datum() -> None:
+    words = elevation(a_framed_wall()).words.splitlines()
+
+    # A wall 3600 wide has its middle at 1800; the openings run from 1100 to 2500.
+    for text in ("−700", "0", "+700"):
+        assert text in words
+    # The head's underside is no edge of an opening here but that of the TV.
+    assert "1900" in words
+
+
+def test_a_wall_of_several_boxes_shows_the_boards_of_every_front() -> None:
+    boards = [
+        a_front_board("F1", (0, 0), (1100, 2380), face="left.front"),
+        a_front_board("F2", (1100, 0), (1400, 2380), face="centre.front"),
+        a_front_board("G1", (0, 0), (300, 2380), face="centre.left"),
+    ]
+
+    drawing = boarding(a_frame(width=2500, boards=boards))
+
+    assert drawing.has_rect(1100 / 12.5, 2380 / 12.5)
+    assert "G1 centre.left 1" in " ".join(drawing.words.split())
 
 
 def test_heights_give_the_edges_of_the_openings() -> None:
@@ -109,10 +132,10 @@ def test_a_head_plate_bends_with_the_ceiling() -> None:
 
     corners = plate(a_framed_wall())
 
-    # The ceiling falls 20 mm from left to right: 1 mm of paper at 1:20.
+    # The ceiling falls 20 mm from left to right: 1.6 mm of paper at 1:12.5.
     left, right = corners[0], corners[1]
-    assert round(right[1] - left[1], 3) == 1.0
-    assert round(corners[-1][1] - left[1], 3) == 1.9
+    assert round(right[1] - left[1], 2) == 1.6
+    assert round(corners[-1][1] - left[1], 2) == 3.04
 
 
 def test_findings_stand_beside_the_wall_stops_first() -> None:
@@ -143,15 +166,17 @@ def test_walls_keep_to_the_page_and_no_two_texts_meet() -> None:
 
 
 def test_a_wide_wall_moves_to_a_larger_page() -> None:
-    assert elevation(a_framed_wall()).page.width == 297
-    assert elevation(a_framed_wall(6200)).page.width == 420
+    low = a_frame(width=2400, ceiling=(1200, 1200))
+
+    assert elevation(low).page.width == 297
+    assert elevation(a_framed_wall()).page.width == 420
 
 
 def test_boarding_shows_front_boards_of_its_layer_with_marks_sizes_and_joints() -> None:
     drawing = boarding(a_framed_wall())
 
-    assert drawing.has_rect(1100 / 20, 2380 / 20)
-    assert drawing.has_rect(1400 / 20, 600 / 20)
+    assert drawing.has_rect(1100 / 12.5, 2380 / 12.5)
+    assert drawing.has_rect(1400 / 12.5, 600 / 12.5)
     for label in ("F1", "F2", "F3", "1100 × 2380"):
         assert label in drawing.words
     assert "L1" not in drawing.words

@@ -7,6 +7,7 @@ from itertools import combinations, pairwise
 
 from optimiser.domain.frame import Board, Box, Face, Frame, Toward
 from optimiser.domain.parts import CutOut
+from optimiser.domain.price_book import PriceBook
 
 Corner = tuple[int, int, int]
 Span = tuple[Corner, Corner]
@@ -126,3 +127,13 @@ def _inside(span: Span, spot: Corner) -> bool:
 
 def faces_looking(frame: Frame, toward: Toward) -> set[str]:
     return {face.name for face in frame.faces if face.faces is toward}
+
+
+def too_large(frame: Frame, book: PriceBook) -> Iterator[Board]:
+    """Yield the boards that no sheet of the book gives, either way round."""
+    sheets = {item.material: item.stock for item in book.sheets}
+    for board in frame.boards:
+        sides = sorted((board.width, board.height))
+        fitting = (sorted((one.width, one.height)) for one in sheets[board.material])
+        if not any(sides[0] <= one[0] and sides[1] <= one[1] for one in fitting):
+            yield board

@@ -7,6 +7,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from optimiser.domain.wall import (
+    Accessory,
     End,
     ExistingWall,
     Extent,
@@ -14,8 +15,11 @@ from optimiser.domain.wall import (
     Glass,
     Materials,
     Niche,
+    Projection,
     Site,
     Soundbar,
+    Step,
+    SurveyPoint,
     Tv,
     Wall,
 )
@@ -31,6 +35,31 @@ def maybe(strategy: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
     return st.none() | strategy
 
 
+@st.composite
+def levels(draw: st.DrawFn, clear: int) -> tuple[SurveyPoint, ...]:
+    """Nothing, or floor and ceiling at both side walls and at places between."""
+    if draw(st.booleans()):
+        return ()
+    inner = draw(st.lists(st.integers(1, clear // 10 - 1), max_size=4, unique=True))
+    return tuple(
+        SurveyPoint(
+            x=Tenths(x), floor=draw(st.integers(-150, 150)), height=draw(size(2_300, 2_800))
+        )
+        for x in (0, *(10 * x for x in sorted(inner)), clear)
+    )
+
+
+def projections(clear: int) -> st.SearchStrategy[tuple[Projection, ...]]:
+    """No chimney breast, or one."""
+    breast = st.builds(
+        Projection,
+        x=st.integers(0, clear // 2).map(Tenths),
+        width=st.integers(5_000, clear // 2).map(Tenths),
+        depth=size(50, 350),
+    )
+    return st.just(()) | breast.map(lambda one: (one,))
+
+
 def sites(clear: int) -> st.SearchStrategy[Site]:
     return st.builds(
         Site,
@@ -41,6 +70,33 @@ def sites(clear: int) -> st.SearchStrategy[Site]:
         floor_fall=st.integers(-300, 300),
         kind=st.sampled_from(ExistingWall),
         stud_positions=st.lists(size(0, 5_000), max_size=8).map(tuple),
+        levels=levels(clear),
+        lean_left=st.integers(-150, 150),
+        lean_right=st.integers(-150, 150),
+        skirting=maybe(size(10, 25)),
+        projections=projections(clear),
+        accessories=st.lists(
+            st.builds(Accessory, x=size(0, clear // 10), z=size(100, 1_500)), max_size=3
+        ).map(tuple),
+    )
+
+
+@st.composite
+def steps(draw: st.DrawFn, width: int) -> tuple[Step, ...]:
+    """No step in the front, or one: deeper, shallower, an alcove, a part above or below."""
+    if draw(st.booleans()):
+        return ()
+    x = draw(st.sampled_from([0, width // 4]))
+    low = draw(st.booleans())
+    return (
+        Step(
+            name="centre",
+            x=Tenths(x),
+            width=Tenths(width - 2 * x),
+            depth=draw(st.just(Tenths(0)) | size(200, 700)),
+            z=draw(maybe(size(900, 1_200))) if not low else None,
+            height=draw(size(800, 1_200)) if low else None,
+        ),
     )
 
 
@@ -79,6 +135,7 @@ def niches(draw: st.DrawFn) -> tuple[Niche, ...]:
             height=draw(size(150, 1_200)),
             depth=draw(size(80, 220)),
             shelves=draw(st.integers(0, 4)),
+            lit=draw(st.booleans()),
         )
         for i in range(count)
     )
@@ -96,6 +153,7 @@ def walls(draw: st.DrawFn) -> Wall:
         site=draw(sites(clear)),
         extent=Extent(
             depth=draw(size(200, 450)),
+            height=draw(st.none() | st.none() | size(1_000, 2_200)),
             offset=Tenths(offset),
             width=width,
             left=left,
@@ -105,6 +163,7 @@ def walls(draw: st.DrawFn) -> Wall:
         tv=draw(maybe(TVS)),
         soundbar=draw(st.none() | st.none() | SOUNDBARS),
         niches=draw(niches()),
+        steps=draw(steps(int(width) if width is not None else clear - offset)),
         materials=Materials(
             timber=draw(st.sampled_from([None, "c16-38x63", "c24-38x89"])),
             board=draw(st.sampled_from([None, "plasterboard-12.5", "plasterboard-9.5"])),
