@@ -13,6 +13,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from api.mishaps import add_replan
 from optimiser import InvalidInput, NoPlan, PlanRefused
 
 if TYPE_CHECKING:
@@ -115,6 +116,8 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("plan", type=Path, help="cutting plan (.json)")
     check.add_argument("--json", action="store_true", help="print JSON")
     check.set_defaults(run=_check)
+
+    add_replan(commands)
 
     serve = commands.add_parser("serve", help="serve the API on this machine")
     serve.add_argument("--host", default="127.0.0.1", help="address to listen on")

@@ -10,10 +10,12 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from optimiser.domain.continuation import Continuation
     from optimiser.domain.fault import Fault
     from optimiser.domain.finding import Finding, Severity
     from optimiser.domain.frame import Frame
     from optimiser.domain.job import Comparison, Job, JobShare, Outlay
+    from optimiser.domain.marks import Marks
     from optimiser.domain.order import Order
     from optimiser.domain.part_list import PartList
     from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
@@ -28,6 +30,8 @@ if TYPE_CHECKING:
     from optimiser.drawing.sections import draw_plan_section, draw_upright_section
     from optimiser.drawing.sheets import draw_sheet_layout
     from optimiser.errors import InvalidInput, NoPlan, PlanRefused, Problem
+    from optimiser.formats.continuation import continuation_document
+    from optimiser.formats.marks import marks_from_document, read_marks
     from optimiser.formats.new_wall import new_wall
     from optimiser.formats.order import order_csv, order_document, order_table
     from optimiser.formats.part_list import read_part_list
@@ -49,16 +53,20 @@ if TYPE_CHECKING:
     from optimiser.planning.order import order_for
     from optimiser.planning.plan import plan_cutting
     from optimiser.planning.progress import PlanProgress
+    from optimiser.planning.replan import replan
     from optimiser.planning.shares import compare_batch, job_shares
     from optimiser.planning.walls import frame_wall
     from optimiser.units import metres, mm, pounds, square_metres
     from optimiser.verify.check import check_plan
+    from optimiser.verify.continuation import check_continuation
 
 _HOMES = {
+    "domain.continuation": ("Continuation",),
     "domain.fault": ("Fault",),
     "domain.finding": ("Finding", "Severity"),
     "domain.frame": ("Frame",),
     "domain.job": ("Comparison", "Job", "JobShare", "Outlay"),
+    "domain.marks": ("Marks",),
     "domain.order": ("Order",),
     "domain.part_list": ("PartList",),
     "domain.plan": ("CuttingPlan", "LengthPlan", "SheetPlan"),
@@ -73,6 +81,11 @@ _HOMES = {
     "drawing.sections": ("draw_plan_section", "draw_upright_section"),
     "drawing.sheets": ("draw_sheet_layout",),
     "errors": ("InvalidInput", "NoPlan", "PlanRefused", "Problem"),
+    "formats.continuation": ("continuation_document",),
+    "formats.marks": (
+        "marks_from_document",
+        "read_marks",
+    ),
     "formats.new_wall": ("new_wall",),
     "formats.order": ("order_csv", "order_document", "order_table"),
     "formats.part_list": ("read_part_list",),
@@ -94,10 +107,12 @@ _HOMES = {
     "planning.order": ("order_for",),
     "planning.plan": ("plan_cutting",),
     "planning.progress": ("PlanProgress",),
+    "planning.replan": ("replan",),
     "planning.shares": ("compare_batch", "job_shares"),
     "planning.walls": ("frame_wall",),
     "units": ("metres", "mm", "pounds", "square_metres"),
     "verify.check": ("check_plan",),
+    "verify.continuation": ("check_continuation",),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 
@@ -105,6 +120,7 @@ __all__ = [
     "CAUTIONS",
     "Access",
     "Comparison",
+    "Continuation",
     "CuttingPlan",
     "CuttingRequest",
     "Fault",
@@ -115,6 +131,7 @@ __all__ = [
     "JobShare",
     "Keep",
     "LengthPlan",
+    "Marks",
     "NoPlan",
     "Order",
     "Outlay",
@@ -127,8 +144,10 @@ __all__ = [
     "Severity",
     "SheetPlan",
     "Wall",
+    "check_continuation",
     "check_plan",
     "compare_batch",
+    "continuation_document",
     "draw_boarding",
     "draw_elevation",
     "draw_length_layout",
@@ -143,6 +162,7 @@ __all__ = [
     "job_as_planned",
     "job_of_frame",
     "job_shares",
+    "marks_from_document",
     "metres",
     "mm",
     "new_wall",
@@ -156,12 +176,14 @@ __all__ = [
     "pounds",
     "price_book_from_document",
     "rack_from_document",
+    "read_marks",
     "read_part_list",
     "read_plan",
     "read_price_book",
     "read_rack",
     "read_request",
     "read_wall",
+    "replan",
     "request_document",
     "request_for_jobs",
     "request_from_document",
