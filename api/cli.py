@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from api.mishaps import add_replan
+from api.near_misses import add_ease
 from optimiser import InvalidInput, NoPlan, PlanRefused
 
 if TYPE_CHECKING:
@@ -118,6 +119,7 @@ def _parser() -> argparse.ArgumentParser:
     check.set_defaults(run=_check)
 
     add_replan(commands)
+    add_ease(commands)
 
     serve = commands.add_parser("serve", help="serve the API on this machine")
     serve.add_argument("--host", default="127.0.0.1", help="address to listen on")

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from optimiser.domain.continuation import Continuation
+    from optimiser.domain.easing import Easing, NearMiss
     from optimiser.domain.fault import Fault
     from optimiser.domain.finding import Finding, Severity
     from optimiser.domain.frame import Frame
@@ -44,6 +45,7 @@ if TYPE_CHECKING:
     from optimiser.formats.wall import read_wall, wall_from_document
     from optimiser.framing.cautions import CAUTIONS
     from optimiser.inspection.inspect import inspect_frame
+    from optimiser.planning.easing import near_misses
     from optimiser.planning.jobs import (
         frame_as_planned,
         job_as_planned,
@@ -56,12 +58,17 @@ if TYPE_CHECKING:
     from optimiser.planning.replan import replan
     from optimiser.planning.shares import compare_batch, job_shares
     from optimiser.planning.walls import frame_wall
-    from optimiser.units import metres, mm, pounds, square_metres
+    from optimiser.units import Pence, metres, mm, pence, pounds, square_metres, tenths
     from optimiser.verify.check import check_plan
     from optimiser.verify.continuation import check_continuation
+    from optimiser.verify.easing import check_easing
 
 _HOMES = {
     "domain.continuation": ("Continuation",),
+    "domain.easing": (
+        "Easing",
+        "NearMiss",
+    ),
     "domain.fault": ("Fault",),
     "domain.finding": ("Finding", "Severity"),
     "domain.frame": ("Frame",),
@@ -98,6 +105,7 @@ _HOMES = {
     "formats.wall": ("read_wall", "wall_from_document"),
     "framing.cautions": ("CAUTIONS",),
     "inspection.inspect": ("inspect_frame",),
+    "planning.easing": ("near_misses",),
     "planning.jobs": (
         "frame_as_planned",
         "job_as_planned",
@@ -110,9 +118,10 @@ _HOMES = {
     "planning.replan": ("replan",),
     "planning.shares": ("compare_batch", "job_shares"),
     "planning.walls": ("frame_wall",),
-    "units": ("metres", "mm", "pounds", "square_metres"),
+    "units": ("Pence", "metres", "mm", "pence", "pounds", "square_metres", "tenths"),
     "verify.check": ("check_plan",),
     "verify.continuation": ("check_continuation",),
+    "verify.easing": ("check_easing",),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 
@@ -123,6 +132,7 @@ __all__ = [
     "Continuation",
     "CuttingPlan",
     "CuttingRequest",
+    "Easing",
     "Fault",
     "Finding",
     "Frame",
@@ -132,10 +142,12 @@ __all__ = [
     "Keep",
     "LengthPlan",
     "Marks",
+    "NearMiss",
     "NoPlan",
     "Order",
     "Outlay",
     "PartList",
+    "Pence",
     "PlanProgress",
     "PlanRefused",
     "PriceBook",
@@ -145,6 +157,7 @@ __all__ = [
     "SheetPlan",
     "Wall",
     "check_continuation",
+    "check_easing",
     "check_plan",
     "compare_batch",
     "continuation_document",
@@ -165,11 +178,13 @@ __all__ = [
     "marks_from_document",
     "metres",
     "mm",
+    "near_misses",
     "new_wall",
     "order_csv",
     "order_document",
     "order_for",
     "order_table",
+    "pence",
     "plan_cutting",
     "plan_document",
     "plan_from_document",
@@ -190,6 +205,7 @@ __all__ = [
     "schemas",
     "set_out_text",
     "square_metres",
+    "tenths",
     "wall_from_document",
 ]
 

@@ -87,6 +87,7 @@ class LengthPartDocument(Document):
     length_mm: Size
     quantity: Count = 1
     name: Label = ""
+    ease_mm: SizeOrZero = 0
 
 
 class LengthMaterialDocument(Document):
@@ -129,6 +130,7 @@ class BoardPartDocument(Document):
     turn: Flag = True
     cut_outs: tuple[CutOutDocument, ...] = Field(default=(), max_length=100)
     name: Label = ""
+    ease_mm: SizeOrZero = 0
 
 
 class SheetMaterialDocument(Document):
@@ -239,6 +241,7 @@ def _lengths(document: LengthMaterialDocument) -> LengthMaterial:
                 length=Tenths(part.length_mm),
                 quantity=part.quantity,
                 name=part.name,
+                ease=Tenths(part.ease_mm),
             )
             for part in document.parts
         ),
@@ -281,6 +284,7 @@ def _sheets(document: SheetMaterialDocument) -> SheetMaterial:
                     for hole in part.cut_outs
                 ),
                 name=part.name,
+                ease=Tenths(part.ease_mm),
             )
             for part in document.parts
         ),
@@ -324,6 +328,7 @@ def request_document(request: CuttingRequest) -> dict[str, Any]:
                         length_mm=part.length,
                         quantity=part.quantity,
                         name=part.name,
+                        ease_mm=part.ease,
                     )
                     for part in item.parts
                 ),
@@ -387,6 +392,7 @@ def _sheets_document(item: SheetMaterial) -> SheetMaterialDocument:
                     for hole in part.cut_outs
                 ),
                 name=part.name,
+                ease_mm=part.ease,
             )
             for part in item.parts
         ),

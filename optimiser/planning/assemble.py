@@ -8,7 +8,15 @@ from dataclasses import replace
 from typing import TypeVar
 
 from optimiser.domain.parts import BoardPart, LengthPart
-from optimiser.domain.plan import LengthLayout, LengthPlan, Money, SheetLayout, SheetPlan, Usage
+from optimiser.domain.plan import (
+    CuttingPlan,
+    LengthLayout,
+    LengthPlan,
+    Money,
+    SheetLayout,
+    SheetPlan,
+    Usage,
+)
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.domain.stock import StockLength, StockSheet
 from optimiser.units import Pence
@@ -66,6 +74,28 @@ def stock_left(
 def parts_left(parts: tuple[PartT, ...], wanted: Mapping[str, int]) -> tuple[PartT, ...]:
     """Return the parts that are wanted, in their order, as often as they are."""
     return tuple(replace(part, quantity=wanted[part.id]) for part in parts if part.id in wanted)
+
+
+def plan_of(
+    request: CuttingRequest, plans: tuple[LengthPlan | SheetPlan, ...], seconds: float = 0.0
+) -> CuttingPlan:
+    """Return the plan of a request without choices from those of its materials, added up."""
+    money = Money.of(
+        purchase=sum(plan.money.purchase for plan in plans),
+        offcuts_used=sum(plan.money.offcuts_used for plan in plans),
+        credit=sum(plan.money.credit for plan in plans),
+    )
+    bound = sum(plan.bound for plan in plans)
+    return CuttingPlan(
+        seed=request.seed,
+        lengths=tuple(plan for plan in plans if isinstance(plan, LengthPlan)),
+        sheets=tuple(plan for plan in plans if isinstance(plan, SheetPlan)),
+        chosen=(),
+        money=money,
+        bound=Pence(bound),
+        proven=bound == money.net,
+        seconds=round(seconds, 3),
+    )
 
 
 def assembled(

@@ -15,18 +15,18 @@ from math import isfinite
 
 from optimiser.domain.continuation import Continuation, FloorPiece, InHand, Rest
 from optimiser.domain.marks import Marks
-from optimiser.domain.plan import CuttingPlan, LengthPlan, Money, SheetPlan
+from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.domain.stock import LengthOffcut, SheetOffcut
-from optimiser.errors import NoPlan, PlanRefused, Problem, invalid
-from optimiser.planning.assemble import assembled, parts_left, request_with, stock_left
+from optimiser.errors import PlanRefused, Problem, invalid
+from optimiser.planning.assemble import assembled, parts_left, plan_of, request_with, stock_left
 from optimiser.planning.floor import Floor, Layout, Offcut, Unit, clear_up
 from optimiser.planning.marking import require_fitting
-from optimiser.planning.refit import filled, gaps_of, worth_offering
+from optimiser.planning.plan import plan_cutting
+from optimiser.planning.refit import Gap, filled, gaps_of, worth_offering
 from optimiser.planning.sanity import quantities
-from optimiser.planning.until import plan_until
+from optimiser.planning.until import try_plan
 from optimiser.solvers.protocol import Budget
-from optimiser.units import Pence
 from optimiser.verify.continuation import check_continuation
 
 # Seconds for one trial; measured on the demo, enough for a plan within a few pence of the best.
@@ -132,10 +132,8 @@ class _Bench:
     def search(self, budget: Budget) -> None:
         """Find the least extra purchase, and for it as few pieces reopened as there is time for."""
         first = self._best
-        everything = tuple(range(len(self.floor.units)))
         # Half the time for what the rest costs at least, the other half for disturbing less.
-        most, self._proof = self._trial(everything, max(TRIAL, budget.left / 2))
-        assert self._proof is not None
+        most, self._proof = self._all_open(max(TRIAL, budget.left / 2))
         if first is None or first.cost > max(most.cost, self._proof.bound):
             self._best = self._fewer_reopened(most, budget)
 
@@ -185,15 +183,25 @@ class _Bench:
 
     def _try(self, reopened: tuple[int, ...], enough: int) -> _Trial | None:
         """Plan in a short time at most, until it costs no more than enough or cannot."""
-        try:
-            return self._trial(reopened, TRIAL, enough)[0]
-        except NoPlan:
-            return None
+        kept, asked, gaps = self._open(reopened)
+        if asked is None:
+            return _Trial(reopened, tuple(kept), 0, 0)
+        found = try_plan(self._request, asked, TRIAL, enough)
+        return None if found is None else _put_back(reopened, kept, gaps, found.layouts, found.cost)
 
-    def _trial(
-        self, reopened: tuple[int, ...], seconds: float, enough: int = -1
-    ) -> tuple[_Trial, LengthPlan | SheetPlan | None]:
-        """Plan the parts that are open when these units are."""
+    def _all_open(self, seconds: float) -> tuple[_Trial, LengthPlan | SheetPlan]:
+        """Plan all that is left anew, with a proof."""
+        everything = tuple(range(len(self.floor.units)))
+        kept, asked, gaps = self._open(everything)
+        assert asked is not None
+        request = replace(request_with(self._request, (asked,)), seconds=seconds)
+        plan = plan_cutting(request).materials[0]
+        return _put_back(everything, kept, gaps, plan.layouts, plan.money.purchase), plan
+
+    def _open(
+        self, reopened: tuple[int, ...]
+    ) -> tuple[list[Layout], Material | None, dict[str, Gap]]:
+        """Return what stays as drawn, what is then still asked (None: nothing), and its gaps."""
         kept: list[Layout] = [
             layout
             for place, unit in enumerate(self.floor.units)
@@ -205,18 +213,14 @@ class _Bench:
             missing.subtract(part.part for part in layout.parts)
         open_parts = {id_: count for id_, count in missing.items() if count > 0}
         if not open_parts:
-            return _Trial(reopened, tuple(kept), 0, 0), None
+            return kept, None, {}
         # Cutting on within a piece may change direction once too often where stages count.
         counts_stages = (
             isinstance(self._material, SheetMaterial) and self._material.max_stages is not None
         )
         gaps = {} if counts_stages else gaps_of(kept)
         asked = self._asked(reopened, open_parts, tuple(offcut for _, offcut in gaps.values()))
-        found = plan_until(request_with(self._request, (asked,)), seconds, enough).materials[0]
-        fresh: list[Layout] = [item for item in found.layouts if item.stock not in gaps]
-        into = {gaps[item.stock][0]: item for item in found.layouts if item.stock in gaps}
-        drawn, touched = filled(kept, into)
-        return _Trial(reopened, (*drawn, *fresh), touched, found.money.purchase), found
+        return kept, asked, {id_: gap for id_, (gap, _) in gaps.items()}
 
     def _asked(
         self,
@@ -257,22 +261,23 @@ class _Bench:
         )
 
 
+def _put_back(
+    reopened: tuple[int, ...],
+    kept: list[Layout],
+    gaps: dict[str, Gap],
+    found: tuple[Layout, ...],
+    cost: int,
+) -> _Trial:
+    fresh = [item for item in found if item.stock not in gaps]
+    drawn, touched = filled(kept, {gaps[item.stock]: item for item in found if item.stock in gaps})
+    return _Trial(reopened, (*drawn, *fresh), touched, cost)
+
+
 def _rest(request: CuttingRequest, cut_on: list[_CutOn], seconds: float) -> Rest:
-    plans = [item.plan for item in cut_on]
-    money = Money.of(purchase=sum(plan.money.purchase for plan in plans), offcuts_used=0, credit=0)
-    bound = sum(plan.bound for plan in plans)
+    whole = request_with(request, tuple(item.material for item in cut_on))
     return Rest(
-        request=request_with(request, tuple(item.material for item in cut_on)),
-        plan=CuttingPlan(
-            seed=request.seed,
-            lengths=tuple(plan for plan in plans if isinstance(plan, LengthPlan)),
-            sheets=tuple(plan for plan in plans if isinstance(plan, SheetPlan)),
-            chosen=(),
-            money=money,
-            bound=Pence(bound),
-            proven=bound == money.net,
-            seconds=round(seconds, 3),
-        ),
+        request=whole,
+        plan=plan_of(whole, tuple(item.plan for item in cut_on), seconds),
         floor=tuple(piece for item in cut_on for piece in item.floor),
         in_hand=tuple(piece for item in cut_on for piece in item.in_hand),
         as_planned=sum(item.as_planned for item in cut_on),

@@ -96,6 +96,17 @@ def _count(field: str, count: int | None, *, least: int) -> Iterator[Problem]:
         yield Problem(field, f"{count} is too few", f"Give a whole number from {least}")
 
 
+def _ease(field: str, ease: int, **sizes: int) -> Iterator[Problem]:
+    for name, size in sizes.items():
+        if not 0 <= ease < max(1, size):
+            yield Problem(
+                f"{field}.ease_mm",
+                f"{mm(ease)} is not from 0 to less than its {name} of {mm(size)}",
+                "Give how many mm the part may be smaller without harm",
+            )
+            return
+
+
 def _length_problems(field: str, material: LengthMaterial) -> Iterator[Problem]:
     yield from _not_below_zero(field, kerf=material.kerf, end_trim=material.end_trim)
     longest, named = 0, "nothing: there is no stock and no offcut"
@@ -124,6 +135,7 @@ def _length_problems(field: str, material: LengthMaterial) -> Iterator[Problem]:
     for part in material.parts:
         here = f"part {part.id!r}"
         yield from _sizes(here, length=part.length)
+        yield from _ease(here, part.ease, length=part.length)
         yield from _count(f"{here}.quantity", part.quantity, least=1)
         if 0 < part.length <= LARGEST and part.length > longest:
             yield Problem(
@@ -175,6 +187,7 @@ def _board_problems(
 ) -> Iterator[Problem]:
     here = f"part {part.id!r}"
     yield from _sizes(here, width=part.width, height=part.height)
+    yield from _ease(here, part.ease, width=part.width, height=part.height)
     yield from _count(f"{here}.quantity", part.quantity, least=1)
     for number, hole in enumerate(part.cut_outs):
         yield from _cut_out_problems(f"{here}.cut_outs[{number}]", part, hole)

@@ -1,31 +1,61 @@
-"""A plan that need only be good enough: planning ends once the question behind it is answered."""
+"""A plan of one material that need only be good enough: a trial within a larger search.
+
+Working out a proven bound takes longer than many a trial, so a trial has none but the solver's own;
+whatever is handed out in the end is checked like any plan.
+"""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass
 
-from optimiser.domain.plan import CuttingPlan
-from optimiser.domain.request import CuttingRequest
-from optimiser.planning.plan import plan_cutting
-from optimiser.planning.progress import PlanProgress
+from optimiser.domain.plan import LengthLayout, SheetLayout
+from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
+from optimiser.planning.lengths import length_layouts, lengths_problem
+from optimiser.planning.sheets import sheet_layouts, sheets_problem
+from optimiser.solvers.lengths.solve import solve as solve_lengths
+from optimiser.solvers.protocol import Budget, Status
+from optimiser.solvers.sheets.solve import solve as solve_sheets
 
 
-def plan_until(request: CuttingRequest, seconds: float, enough: int) -> CuttingPlan:
-    """Plan until the net cost is `enough` pence or less, or proven to be more, or time is up.
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """Layouts that give all parts of a material, their net cost, and the solver's own bound."""
 
-    Returns the best plan so far, checked; raises what `plan_cutting` raises. `enough` below 0 plans
-    for all the seconds unless proven before.
+    cost: int
+    bound: int
+    layouts: tuple[LengthLayout | SheetLayout, ...]
+
+
+def try_plan(
+    request: CuttingRequest,
+    material: LengthMaterial | SheetMaterial,
+    seconds: float,
+    enough: int = -1,
+) -> Trial | None:
+    """Plan all parts of a material until the net cost is `enough` pence or less, or cannot be.
+
+    Takes keep rule and seed from the request, and `seconds` at most. None when no plan was found.
+    `enough` below 0 plans for all the seconds, unless the solver proves its plan before.
     """
     answered = False
 
-    def hear(progress: PlanProgress) -> None:
+    def hear(cost: int, bound: int) -> None:
         nonlocal answered
-        answered = answered or progress.cost <= enough or progress.bound > enough >= 0
+        answered = answered or cost <= enough or bound > enough >= 0
 
-    def see(plan: CuttingPlan) -> None:
-        nonlocal answered
-        answered = answered or plan.money.net <= enough or plan.bound > enough >= 0
-
-    return plan_cutting(
-        replace(request, seconds=seconds), watch=see, tell=hear, cancelled=lambda: answered
-    )
+    budget = Budget.of(seconds, lambda: answered)
+    wanted = {part.id: part.quantity for part in material.parts}
+    layouts: tuple[LengthLayout | SheetLayout, ...]
+    if isinstance(material, LengthMaterial):
+        lengths = lengths_problem(material, request.keep, wanted)
+        outcome = solve_lengths(lengths, budget=budget, seed=request.seed, progress=hear)
+        if outcome.status not in (Status.OPTIMAL, Status.FEASIBLE):
+            return None
+        layouts = length_layouts(material, request.keep, outcome)
+        return Trial(outcome.cost, outcome.bound, layouts)
+    sheets = sheets_problem(material, request.keep, wanted)
+    found = solve_sheets(sheets, budget=budget, seed=request.seed, progress=hear)
+    if found.status not in (Status.OPTIMAL, Status.FEASIBLE):
+        return None
+    layouts = sheet_layouts(material, request.keep, found)
+    return Trial(found.cost, found.bound, layouts)
