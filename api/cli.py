@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 from api.mishaps import add_replan
 from api.near_misses import add_ease
+from api.spares import add_spares
 from optimiser import InvalidInput, NoPlan, PlanRefused
 
 if TYPE_CHECKING:
@@ -120,6 +121,7 @@ def _parser() -> argparse.ArgumentParser:
 
     add_replan(commands)
     add_ease(commands)
+    add_spares(commands)
 
     serve = commands.add_parser("serve", help="serve the API on this machine")
     serve.add_argument("--host", default="127.0.0.1", help="address to listen on")

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from optimiser.domain.price_book import PriceBook
     from optimiser.domain.rack import Rack
     from optimiser.domain.request import Access, CuttingRequest, Keep
+    from optimiser.domain.spares import Breakage, Handling, SparesTable
     from optimiser.domain.wall import Wall
     from optimiser.drawing.boarding import draw_boarding
     from optimiser.drawing.elevation import draw_elevation
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
     from optimiser.drawing.pictorial import draw_pictorial
     from optimiser.drawing.sections import draw_plan_section, draw_upright_section
     from optimiser.drawing.sheets import draw_sheet_layout
+    from optimiser.drawing.spares import draw_spares
     from optimiser.errors import InvalidInput, NoPlan, PlanRefused, Problem
     from optimiser.formats.continuation import continuation_document
     from optimiser.formats.marks import marks_from_document, read_marks
@@ -57,6 +59,7 @@ if TYPE_CHECKING:
     from optimiser.planning.progress import PlanProgress
     from optimiser.planning.replan import replan
     from optimiser.planning.shares import compare_batch, job_shares
+    from optimiser.planning.spares import spares_by_risk, usual_breakage
     from optimiser.planning.walls import frame_wall
     from optimiser.units import Pence, metres, mm, pence, pounds, square_metres, tenths
     from optimiser.verify.check import check_plan
@@ -80,6 +83,11 @@ _HOMES = {
     "domain.price_book": ("PriceBook",),
     "domain.rack": ("Rack",),
     "domain.request": ("Access", "CuttingRequest", "Keep"),
+    "domain.spares": (
+        "Breakage",
+        "Handling",
+        "SparesTable",
+    ),
     "domain.wall": ("Wall",),
     "drawing.boarding": ("draw_boarding",),
     "drawing.elevation": ("draw_elevation",),
@@ -87,6 +95,7 @@ _HOMES = {
     "drawing.pictorial": ("draw_pictorial",),
     "drawing.sections": ("draw_plan_section", "draw_upright_section"),
     "drawing.sheets": ("draw_sheet_layout",),
+    "drawing.spares": ("draw_spares",),
     "errors": ("InvalidInput", "NoPlan", "PlanRefused", "Problem"),
     "formats.continuation": ("continuation_document",),
     "formats.marks": (
@@ -117,6 +126,10 @@ _HOMES = {
     "planning.progress": ("PlanProgress",),
     "planning.replan": ("replan",),
     "planning.shares": ("compare_batch", "job_shares"),
+    "planning.spares": (
+        "spares_by_risk",
+        "usual_breakage",
+    ),
     "planning.walls": ("frame_wall",),
     "units": ("Pence", "metres", "mm", "pence", "pounds", "square_metres", "tenths"),
     "verify.check": ("check_plan",),
@@ -128,6 +141,7 @@ _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 __all__ = [
     "CAUTIONS",
     "Access",
+    "Breakage",
     "Comparison",
     "Continuation",
     "CuttingPlan",
@@ -136,6 +150,7 @@ __all__ = [
     "Fault",
     "Finding",
     "Frame",
+    "Handling",
     "InvalidInput",
     "Job",
     "JobShare",
@@ -155,6 +170,7 @@ __all__ = [
     "Rack",
     "Severity",
     "SheetPlan",
+    "SparesTable",
     "Wall",
     "check_continuation",
     "check_easing",
@@ -168,6 +184,7 @@ __all__ = [
     "draw_pictorial",
     "draw_plan_section",
     "draw_sheet_layout",
+    "draw_spares",
     "draw_upright_section",
     "frame_as_planned",
     "frame_wall",
@@ -204,8 +221,10 @@ __all__ = [
     "request_from_document",
     "schemas",
     "set_out_text",
+    "spares_by_risk",
     "square_metres",
     "tenths",
+    "usual_breakage",
     "wall_from_document",
 ]
 
