@@ -13,6 +13,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from api.deliver import add_deliver
 from api.mishaps import add_replan
 from api.near_misses import add_ease
 from api.spares import add_spares
@@ -122,6 +123,7 @@ def _parser() -> argparse.ArgumentParser:
     add_replan(commands)
     add_ease(commands)
     add_spares(commands)
+    add_deliver(commands)
 
     serve = commands.add_parser("serve", help="serve the API on this machine")
     serve.add_argument("--host", default="127.0.0.1", help="address to listen on")

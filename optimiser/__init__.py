@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from optimiser.domain.continuation import Continuation
+    from optimiser.domain.deliveries import Deliveries, Delivery, Terms
     from optimiser.domain.easing import Easing, NearMiss
     from optimiser.domain.fault import Fault
     from optimiser.domain.finding import Finding, Severity
@@ -44,9 +45,11 @@ if TYPE_CHECKING:
     from optimiser.formats.request import read_request, request_document, request_from_document
     from optimiser.formats.schema import schemas
     from optimiser.formats.set_out import set_out_text
+    from optimiser.formats.terms import read_terms
     from optimiser.formats.wall import read_wall, wall_from_document
     from optimiser.framing.cautions import CAUTIONS
     from optimiser.inspection.inspect import inspect_frame
+    from optimiser.planning.deliveries import plan_deliveries
     from optimiser.planning.easing import near_misses
     from optimiser.planning.jobs import (
         frame_as_planned,
@@ -68,6 +71,11 @@ if TYPE_CHECKING:
 
 _HOMES = {
     "domain.continuation": ("Continuation",),
+    "domain.deliveries": (
+        "Deliveries",
+        "Delivery",
+        "Terms",
+    ),
     "domain.easing": (
         "Easing",
         "NearMiss",
@@ -111,9 +119,11 @@ _HOMES = {
     "formats.request": ("read_request", "request_document", "request_from_document"),
     "formats.schema": ("schemas",),
     "formats.set_out": ("set_out_text",),
+    "formats.terms": ("read_terms",),
     "formats.wall": ("read_wall", "wall_from_document"),
     "framing.cautions": ("CAUTIONS",),
     "inspection.inspect": ("inspect_frame",),
+    "planning.deliveries": ("plan_deliveries",),
     "planning.easing": ("near_misses",),
     "planning.jobs": (
         "frame_as_planned",
@@ -146,6 +156,8 @@ __all__ = [
     "Continuation",
     "CuttingPlan",
     "CuttingRequest",
+    "Deliveries",
+    "Delivery",
     "Easing",
     "Fault",
     "Finding",
@@ -171,6 +183,7 @@ __all__ = [
     "Severity",
     "SheetPlan",
     "SparesTable",
+    "Terms",
     "Wall",
     "check_continuation",
     "check_easing",
@@ -203,6 +216,7 @@ __all__ = [
     "order_table",
     "pence",
     "plan_cutting",
+    "plan_deliveries",
     "plan_document",
     "plan_from_document",
     "pounds",
@@ -214,6 +228,7 @@ __all__ = [
     "read_price_book",
     "read_rack",
     "read_request",
+    "read_terms",
     "read_wall",
     "replan",
     "request_document",

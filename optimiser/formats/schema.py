@@ -13,6 +13,7 @@ from optimiser.formats.plan_documents import PlanDocument
 from optimiser.formats.price_book import PriceBookModel
 from optimiser.formats.rack import RackOffcutModel
 from optimiser.formats.request import RequestDocument
+from optimiser.formats.terms import TermsModel
 from optimiser.formats.wall import WallModel
 
 
@@ -31,6 +32,7 @@ def schemas(*, ref_template: str = "#/$defs/{model}") -> dict[str, dict[str, Any
         "cutting-marks": MarksModel,
         "cutting-plan": PlanDocument,
         "cutting-request": RequestDocument,
+        "delivery-terms": TermsModel,
         "price-book": PriceBookModel,
         "rack-offcut": RackOffcutModel,
         "wall": WallModel,

@@ -14,16 +14,22 @@ from optimiser.planning.lengths import length_layouts, lengths_problem
 from optimiser.planning.sheets import sheet_layouts, sheets_problem
 from optimiser.solvers.lengths.solve import solve as solve_lengths
 from optimiser.solvers.protocol import Budget, Status
+from optimiser.solvers.sheets.problem import Table
 from optimiser.solvers.sheets.solve import solve as solve_sheets
 
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """Layouts that give all parts of a material, their net cost, and the solver's own bound."""
+    """Layouts that give all parts of a material, their net cost, and the solver's own bound.
+
+    The rows are the solver's reasons for it: see LengthsOutcome and SheetsOutcome.
+    """
 
     cost: int
     bound: int
     layouts: tuple[LengthLayout | SheetLayout, ...]
+    length_rows: tuple[tuple[tuple[int, ...], int], ...] = ()
+    sheet_rows: tuple[tuple[Table, Table], ...] = ()
 
 
 def try_plan(
@@ -52,10 +58,10 @@ def try_plan(
         if outcome.status not in (Status.OPTIMAL, Status.FEASIBLE):
             return None
         layouts = length_layouts(material, request.keep, outcome)
-        return Trial(outcome.cost, outcome.bound, layouts)
+        return Trial(outcome.cost, outcome.bound, layouts, length_rows=outcome.rows)
     sheets = sheets_problem(material, request.keep, wanted)
     found = solve_sheets(sheets, budget=budget, seed=request.seed, progress=hear)
     if found.status not in (Status.OPTIMAL, Status.FEASIBLE):
         return None
     layouts = sheet_layouts(material, request.keep, found)
-    return Trial(found.cost, found.bound, layouts)
+    return Trial(found.cost, found.bound, layouts, sheet_rows=found.rows)
