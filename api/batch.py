@@ -73,12 +73,7 @@ def plan_batch(
     Raises InvalidInput for bad input, NoPlan when a wall has a finding that stops it or the parts
     cannot be cut from what there is.
     """
-    frames = tuple(lib.frame_wall(wall, book) for wall in walls)
-    _require_no_stop(frames)
-    jobs = tuple(
-        lib.job_of_frame(frame, client=wall.client, needed=wall.needed)
-        for wall, frame in zip(walls, frames, strict=True)
-    ) + tuple(job for parts in part_lists for job in _jobs_of(parts))
+    frames, jobs = framed_jobs(walls, part_lists, book)
     request = lib.request_for_jobs(
         jobs, book, rack, keep=rules.keep, seed=rules.seed, seconds=rules.seconds
     )
@@ -102,6 +97,22 @@ def plan_batch(
         shares=lib.job_shares(request, plan),
         comparison=lib.compare_batch(request, plan) if compare and not cancelled() else None,
     )
+
+
+def framed_jobs(
+    walls: tuple[Wall, ...], part_lists: tuple[PartList, ...], book: PriceBook
+) -> tuple[tuple[Frame, ...], tuple[Job, ...]]:
+    """Frame the walls, and return the frames and all jobs, the walls' first.
+
+    Raises NoPlan when a wall has a finding that stops it.
+    """
+    frames = tuple(lib.frame_wall(wall, book) for wall in walls)
+    _require_no_stop(frames)
+    jobs = tuple(
+        lib.job_of_frame(frame, client=wall.client, needed=wall.needed)
+        for wall, frame in zip(walls, frames, strict=True)
+    )
+    return frames, jobs + tuple(job for parts in part_lists for job in _jobs_of(parts))
 
 
 def _require_no_stop(frames: tuple[Frame, ...]) -> None:

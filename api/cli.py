@@ -13,6 +13,10 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from api.deliver import add_deliver
+from api.mishaps import add_replan
+from api.near_misses import add_ease
+from api.spares import add_spares
 from optimiser import InvalidInput, NoPlan, PlanRefused
 
 if TYPE_CHECKING:
@@ -122,6 +126,11 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("plan", type=Path, help="cutting plan (.json)")
     check.add_argument("--json", action="store_true", help="print JSON")
     check.set_defaults(run=_check)
+
+    add_replan(commands)
+    add_ease(commands)
+    add_spares(commands)
+    add_deliver(commands)
 
     serve = commands.add_parser("serve", help="serve the API on this machine")
     serve.add_argument("--host", default="127.0.0.1", help="address to listen on")

@@ -10,16 +10,21 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from optimiser.domain.continuation import Continuation
+    from optimiser.domain.deliveries import Deliveries, Delivery, Terms
+    from optimiser.domain.easing import Easing, NearMiss
     from optimiser.domain.fault import Fault
     from optimiser.domain.finding import Finding, Severity
     from optimiser.domain.frame import Frame
     from optimiser.domain.job import Comparison, Job, JobShare, Outlay
+    from optimiser.domain.marks import Marks
     from optimiser.domain.order import Order
     from optimiser.domain.part_list import PartList
     from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
     from optimiser.domain.price_book import PriceBook
     from optimiser.domain.rack import Rack
     from optimiser.domain.request import Access, CuttingRequest, Keep
+    from optimiser.domain.spares import Breakage, Handling, SparesTable
     from optimiser.domain.wall import Wall
     from optimiser.drawing.boarding import draw_boarding, front_layers
     from optimiser.drawing.elevation import draw_elevation
@@ -27,7 +32,10 @@ if TYPE_CHECKING:
     from optimiser.drawing.pictorial import draw_box, draw_pictorial
     from optimiser.drawing.sections import draw_plan_section, draw_upright_section
     from optimiser.drawing.sheets import draw_sheet_layout
+    from optimiser.drawing.spares import draw_spares
     from optimiser.errors import InvalidInput, NoPlan, PlanRefused, Problem
+    from optimiser.formats.continuation import continuation_document
+    from optimiser.formats.marks import marks_from_document, read_marks
     from optimiser.formats.new_wall import new_wall
     from optimiser.formats.order import order_csv, order_document, order_table
     from optimiser.formats.part_list import read_part_list
@@ -37,9 +45,12 @@ if TYPE_CHECKING:
     from optimiser.formats.request import read_request, request_document, request_from_document
     from optimiser.formats.schema import schemas
     from optimiser.formats.set_out import set_out_text
+    from optimiser.formats.terms import read_terms
     from optimiser.formats.wall import read_wall, wall_from_document
     from optimiser.framing.cautions import CAUTIONS
     from optimiser.inspection.inspect import inspect_frame
+    from optimiser.planning.deliveries import plan_deliveries
+    from optimiser.planning.easing import near_misses
     from optimiser.planning.jobs import (
         frame_as_planned,
         job_as_planned,
@@ -49,22 +60,42 @@ if TYPE_CHECKING:
     from optimiser.planning.order import order_for
     from optimiser.planning.plan import plan_cutting
     from optimiser.planning.progress import PlanProgress
+    from optimiser.planning.replan import replan
     from optimiser.planning.shares import compare_batch, job_shares
+    from optimiser.planning.spares import spares_by_risk, usual_breakage
     from optimiser.planning.walls import frame_wall
-    from optimiser.units import metres, mm, pounds, square_metres, tenths
+    from optimiser.units import Pence, metres, mm, pence, pounds, square_metres, tenths
     from optimiser.verify.check import check_plan
+    from optimiser.verify.continuation import check_continuation
+    from optimiser.verify.easing import check_easing
 
 _HOMES = {
+    "domain.continuation": ("Continuation",),
+    "domain.deliveries": (
+        "Deliveries",
+        "Delivery",
+        "Terms",
+    ),
+    "domain.easing": (
+        "Easing",
+        "NearMiss",
+    ),
     "domain.fault": ("Fault",),
     "domain.finding": ("Finding", "Severity"),
     "domain.frame": ("Frame",),
     "domain.job": ("Comparison", "Job", "JobShare", "Outlay"),
+    "domain.marks": ("Marks",),
     "domain.order": ("Order",),
     "domain.part_list": ("PartList",),
     "domain.plan": ("CuttingPlan", "LengthPlan", "SheetPlan"),
     "domain.price_book": ("PriceBook",),
     "domain.rack": ("Rack",),
     "domain.request": ("Access", "CuttingRequest", "Keep"),
+    "domain.spares": (
+        "Breakage",
+        "Handling",
+        "SparesTable",
+    ),
     "domain.wall": ("Wall",),
     "drawing.boarding": ("draw_boarding", "front_layers"),
     "drawing.elevation": ("draw_elevation",),
@@ -72,7 +103,13 @@ _HOMES = {
     "drawing.pictorial": ("draw_box", "draw_pictorial"),
     "drawing.sections": ("draw_plan_section", "draw_upright_section"),
     "drawing.sheets": ("draw_sheet_layout",),
+    "drawing.spares": ("draw_spares",),
     "errors": ("InvalidInput", "NoPlan", "PlanRefused", "Problem"),
+    "formats.continuation": ("continuation_document",),
+    "formats.marks": (
+        "marks_from_document",
+        "read_marks",
+    ),
     "formats.new_wall": ("new_wall",),
     "formats.order": ("order_csv", "order_document", "order_table"),
     "formats.part_list": ("read_part_list",),
@@ -82,9 +119,12 @@ _HOMES = {
     "formats.request": ("read_request", "request_document", "request_from_document"),
     "formats.schema": ("schemas",),
     "formats.set_out": ("set_out_text",),
+    "formats.terms": ("read_terms",),
     "formats.wall": ("read_wall", "wall_from_document"),
     "framing.cautions": ("CAUTIONS",),
     "inspection.inspect": ("inspect_frame",),
+    "planning.deliveries": ("plan_deliveries",),
+    "planning.easing": ("near_misses",),
     "planning.jobs": (
         "frame_as_planned",
         "job_as_planned",
@@ -94,31 +134,47 @@ _HOMES = {
     "planning.order": ("order_for",),
     "planning.plan": ("plan_cutting",),
     "planning.progress": ("PlanProgress",),
+    "planning.replan": ("replan",),
     "planning.shares": ("compare_batch", "job_shares"),
+    "planning.spares": (
+        "spares_by_risk",
+        "usual_breakage",
+    ),
     "planning.walls": ("frame_wall",),
-    "units": ("metres", "mm", "pounds", "square_metres", "tenths"),
+    "units": ("Pence", "metres", "mm", "pence", "pounds", "square_metres", "tenths"),
     "verify.check": ("check_plan",),
+    "verify.continuation": ("check_continuation",),
+    "verify.easing": ("check_easing",),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 
 __all__ = [
     "CAUTIONS",
     "Access",
+    "Breakage",
     "Comparison",
+    "Continuation",
     "CuttingPlan",
     "CuttingRequest",
+    "Deliveries",
+    "Delivery",
+    "Easing",
     "Fault",
     "Finding",
     "Frame",
+    "Handling",
     "InvalidInput",
     "Job",
     "JobShare",
     "Keep",
     "LengthPlan",
+    "Marks",
+    "NearMiss",
     "NoPlan",
     "Order",
     "Outlay",
     "PartList",
+    "Pence",
     "PlanProgress",
     "PlanRefused",
     "PriceBook",
@@ -126,9 +182,14 @@ __all__ = [
     "Rack",
     "Severity",
     "SheetPlan",
+    "SparesTable",
+    "Terms",
     "Wall",
+    "check_continuation",
+    "check_easing",
     "check_plan",
     "compare_batch",
+    "continuation_document",
     "draw_boarding",
     "draw_box",
     "draw_elevation",
@@ -137,6 +198,7 @@ __all__ = [
     "draw_pictorial",
     "draw_plan_section",
     "draw_sheet_layout",
+    "draw_spares",
     "draw_upright_section",
     "frame_as_planned",
     "frame_wall",
@@ -145,32 +207,41 @@ __all__ = [
     "job_as_planned",
     "job_of_frame",
     "job_shares",
+    "marks_from_document",
     "metres",
     "mm",
+    "near_misses",
     "new_wall",
     "order_csv",
     "order_document",
     "order_for",
     "order_table",
+    "pence",
     "plan_cutting",
+    "plan_deliveries",
     "plan_document",
     "plan_from_document",
     "pounds",
     "price_book_from_document",
     "rack_from_document",
+    "read_marks",
     "read_part_list",
     "read_plan",
     "read_price_book",
     "read_rack",
     "read_request",
+    "read_terms",
     "read_wall",
+    "replan",
     "request_document",
     "request_for_jobs",
     "request_from_document",
     "schemas",
     "set_out_text",
+    "spares_by_risk",
     "square_metres",
     "tenths",
+    "usual_breakage",
     "wall_from_document",
 ]
 

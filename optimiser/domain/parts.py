@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from optimiser.units import Tenths
 
+NO_EASE = Tenths(0)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutOut:
@@ -19,13 +21,17 @@ class CutOut:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LengthPart:
-    """`quantity` equal lengths of one section for one job. `name` is what the fitter calls it."""
+    """`quantity` equal lengths of one section for one job. `name` is what the fitter calls it.
+
+    `ease` is how much shorter all of them may be without harm.
+    """
 
     id: str
     job: str
     length: Tenths
     quantity: int
     name: str = ""
+    ease: Tenths = NO_EASE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +39,7 @@ class BoardPart:
     """`quantity` equal board parts for one job.
 
     `height` lies along the sheet's height (its grain) unless `turn` allows a quarter turn.
+    Either side may be `ease` shorter without harm.
     """
 
     id: str
@@ -43,6 +50,7 @@ class BoardPart:
     turn: bool = True
     cut_outs: tuple[CutOut, ...] = ()
     name: str = ""
+    ease: Tenths = NO_EASE
 
     @property
     def area(self) -> int:

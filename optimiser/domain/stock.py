@@ -23,6 +23,10 @@ class EdgeTrim:
         """Return the same trim off each edge."""
         return cls(left=Tenths(trim), right=Tenths(trim), bottom=Tenths(trim), top=Tenths(trim))
 
+    def inside(self, width: int, height: int) -> tuple[int, int]:
+        """Return width and height of what is left of a sheet, 0 or less where nothing is."""
+        return width - self.across, height - self.along
+
     @property
     def across(self) -> int:
         """Return what both trims take off the width."""

@@ -78,7 +78,11 @@ def _size(cells: Cells, column: str) -> Tenths | None:
 
 def rack_from_document(content: object, *, name: str) -> Rack:
     """Read a rack from a list of plain values. Raises InvalidInput with every fault of it."""
-    offcuts = read_document(content, _RackModel, name=name).root
+    return rack_of_models(read_document(content, _RackModel, name=name).root, name=name)
+
+
+def rack_of_models(offcuts: Sequence[RackOffcutModel], *, name: str) -> Rack:
+    """Turn offcuts that have been read into a rack. Raises InvalidInput with every fault."""
     problems = _problems(offcuts, name)
     if problems:
         raise InvalidInput(problems)

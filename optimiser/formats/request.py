@@ -102,6 +102,7 @@ def _lengths(document: LengthMaterialDocument) -> LengthMaterial:
                 length=Tenths(part.length_mm),
                 quantity=part.quantity,
                 name=part.name,
+                ease=Tenths(part.ease_mm),
             )
             for part in document.parts
         ),
@@ -145,6 +146,7 @@ def _sheets(document: SheetMaterialDocument) -> SheetMaterial:
                     for hole in part.cut_outs
                 ),
                 name=part.name,
+                ease=Tenths(part.ease_mm),
             )
             for part in document.parts
         ),
@@ -188,6 +190,7 @@ def request_document(request: CuttingRequest) -> dict[str, Any]:
                         length_mm=part.length,
                         quantity=part.quantity,
                         name=part.name,
+                        ease_mm=part.ease,
                     )
                     for part in item.parts
                 ),
@@ -252,6 +255,7 @@ def _sheets_document(item: SheetMaterial) -> SheetMaterialDocument:
                     for hole in part.cut_outs
                 ),
                 name=part.name,
+                ease_mm=part.ease,
             )
             for part in item.parts
         ),

@@ -63,6 +63,7 @@ class LengthPartDocument(Document):
     length_mm: Size
     quantity: Count = 1
     name: Label = ""
+    ease_mm: SizeOrZero = 0
 
 
 class LengthMaterialDocument(Document):
@@ -105,6 +106,7 @@ class BoardPartDocument(Document):
     turn: Flag = True
     cut_outs: tuple[CutOutDocument, ...] = Field(default=(), max_length=100)
     name: Label = ""
+    ease_mm: SizeOrZero = 0
 
 
 class SheetMaterialDocument(Document):

@@ -8,10 +8,12 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 from pydantic_core.core_schema import WithDefaultSchema
 
+from optimiser.formats.marks import MarksModel
 from optimiser.formats.plan_documents import PlanDocument
 from optimiser.formats.price_book import PriceBookModel
 from optimiser.formats.rack import RackOffcutModel
 from optimiser.formats.request_documents import RequestDocument
+from optimiser.formats.terms import TermsModel
 from optimiser.formats.wall import WallModel
 
 
@@ -27,8 +29,10 @@ class _AsWritten(GenerateJsonSchema):
 def schemas(*, ref_template: str = "#/$defs/{model}") -> dict[str, dict[str, Any]]:
     """Return the JSON Schema of each document by its name; `ref_template` as pydantic has it."""
     models: dict[str, type[BaseModel]] = {
+        "cutting-marks": MarksModel,
         "cutting-plan": PlanDocument,
         "cutting-request": RequestDocument,
+        "delivery-terms": TermsModel,
         "price-book": PriceBookModel,
         "rack-offcut": RackOffcutModel,
         "wall": WallModel,

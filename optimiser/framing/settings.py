@@ -153,8 +153,7 @@ class Settings:
 
 def usable_sheets(item: SheetItem) -> list[tuple[int, int]]:
     """Return width and height of the largest part that each stock sheet gives."""
-    trim = item.edge_trim
-    return [(stock.width - trim.across, stock.height - trim.along) for stock in item.stock]
+    return [item.edge_trim.inside(stock.width, stock.height) for stock in item.stock]
 
 
 def longest_part(item: LengthItem) -> int:

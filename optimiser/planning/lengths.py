@@ -92,6 +92,13 @@ def lengths_plan(
     )
 
 
+def length_layouts(
+    material: LengthMaterial, keep: Keep, outcome: LengthsOutcome
+) -> tuple[LengthLayout, ...]:
+    """Lay the solver's patterns out on real stock, without a proof."""
+    return tuple(_layout(material, keep, pattern) for pattern in outcome.patterns)
+
+
 def _layout(material: LengthMaterial, keep: Keep, pattern: Pattern) -> LengthLayout:
     is_offcut = pattern.stock >= len(material.stock)
     if is_offcut:

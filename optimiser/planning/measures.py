@@ -30,6 +30,18 @@ def size_or_zero_problems(field: str, **sizes: int) -> Iterator[Problem]:
             )
 
 
+def ease_problems(field: str, ease: int, **sizes: int) -> Iterator[Problem]:
+    """Name an ease that would leave nothing of a part."""
+    for name, size in sizes.items():
+        if not 0 <= ease < max(1, size):
+            yield Problem(
+                f"{field}.ease_mm",
+                f"{mm(ease)} is not from 0 to less than its {name} of {mm(size)}",
+                "Give how many mm the part may be smaller without harm",
+            )
+            return
+
+
 def count_problems(field: str, count: int | None, *, least: int) -> Iterator[Problem]:
     """Name a number of things that is too few; None is any number."""
     if count is not None and count < least:

@@ -66,6 +66,14 @@ def _stock_lines(plan: CuttingPlan, book: PriceBook, needed: dict[str, str]) -> 
     ]
 
 
+def cost_of_packs(jobs: tuple[Job, ...], book: PriceBook) -> Pence:
+    """Return what the packs of these jobs cost together, in whole packs, without VAT.
+
+    Raises InvalidInput for a quantity that the price book sells no pack of.
+    """
+    return Pence(sum(line.total for line in _pack_lines(jobs, book, {})))
+
+
 def _pack_lines(jobs: tuple[Job, ...], book: PriceBook, needed: dict[str, str]) -> list[OrderLine]:
     amounts: Counter[str] = Counter()
     takers: dict[str, set[str]] = {}

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from optimiser.domain.parts import BoardPart, CutOut
 from optimiser.domain.request import Direction, SheetMaterial
 from optimiser.errors import Problem
-from optimiser.planning.measures import count_problems, size_problems
+from optimiser.planning.measures import count_problems, ease_problems, size_problems
 from optimiser.units import mm
 
 
@@ -27,6 +27,7 @@ def board_problems(
     """Name everything about a part that no plan could put right."""
     here = f"part {part.id!r}"
     yield from size_problems(here, width=part.width, height=part.height)
+    yield from ease_problems(here, part.ease, width=part.width, height=part.height)
     yield from count_problems(f"{here}.quantity", part.quantity, least=1)
     for number, hole in enumerate(part.cut_outs):
         yield from _cut_out_problems(f"{here}.cut_outs[{number}]", part, hole)

@@ -14,7 +14,12 @@ from optimiser.domain.request import Choice, Cutting, CuttingRequest, LengthMate
 from optimiser.domain.stock import EdgeTrim
 from optimiser.errors import InvalidInput, Problem
 from optimiser.planning.access import access_problems
-from optimiser.planning.measures import count_problems, size_or_zero_problems, size_problems
+from optimiser.planning.measures import (
+    count_problems,
+    ease_problems,
+    size_or_zero_problems,
+    size_problems,
+)
 from optimiser.planning.sane_boards import Usable, board_problems
 from optimiser.units import LARGEST, mm
 
@@ -101,6 +106,7 @@ def _length_problems(field: str, material: LengthMaterial) -> Iterator[Problem]:
     for part in material.parts:
         here = f"part {part.id!r}"
         yield from size_problems(here, length=part.length)
+        yield from ease_problems(here, part.ease, length=part.length)
         yield from count_problems(f"{here}.quantity", part.quantity, least=1)
         if 0 < part.length <= LARGEST and part.length > longest:
             yield Problem(

@@ -258,3 +258,10 @@ def _usage(
         offcut += item.count * sum(left.width * left.height for left in item.offcuts)
         scrap += item.count * sum(left.width * left.height for left in item.scrap)
     return Usage(part=part, offcut=offcut, scrap=scrap, kerf=kerf, trim=trim)
+
+
+def sheet_layouts(
+    material: SheetMaterial, keep: Keep, outcome: SheetsOutcome
+) -> tuple[SheetLayout, ...]:
+    """Lay the solver's trees out on real sheets, without a proof."""
+    return tuple(_layout(material, keep, pattern)[0] for pattern in outcome.patterns)

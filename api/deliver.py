@@ -1,0 +1,143 @@
+"""The command that plans deliveries: which jobs to buy and bring together, and when."""
+
+from __future__ import annotations
+
+import argparse
+import json
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import optimiser as lib
+from api.inputs import read_jobs, read_text
+from optimiser import Deliveries, Delivery, InvalidInput, Job, Problem, mm, pounds
+
+
+def add_deliver(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    """Add `scantling deliver` to the command line."""
+    command = commands.add_parser(
+        "deliver", help="which jobs to bring together so that stock and deliveries cost least"
+    )
+    command.add_argument("jobs", type=Path, nargs="+", help="walls (.toml), part lists (.csv)")
+    command.add_argument("--prices", type=Path, required=True, help="price book (.toml)")
+    command.add_argument("--terms", type=Path, required=True, help="delivery terms (.toml)")
+    command.add_argument("--today", help="date from which deliveries can come (default today)")
+    command.add_argument("--out", type=Path, help="folder; each delivery gets one of its own")
+    command.add_argument("--json", action="store_true", help="print JSON")
+    command.add_argument("--seconds", type=float, default=40, help="time to think (default 40)")
+    command.add_argument("--seed", type=int, default=1, help="seed of the search (default 1)")
+    command.set_defaults(run=_deliver)
+
+
+def _deliver(arguments: argparse.Namespace) -> int:
+    from api.folder import write_cutting, write_files
+    from api.rules import default_keep
+
+    walls, lists = read_jobs(arguments.jobs)
+    book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
+    terms, needed = lib.read_terms(read_text(arguments.terms), name=arguments.terms.name)
+    jobs = _with_days(_jobs_as_planned(walls, lists, book, arguments.seed), needed)
+    found = lib.plan_deliveries(
+        jobs,
+        book,
+        terms,
+        keep=default_keep(),
+        today=arguments.today or date.today().isoformat(),  # noqa: DTZ011 - the firm's own day
+        seed=arguments.seed,
+        seconds=arguments.seconds,
+    )
+    if arguments.out is not None:
+        by_name = {job.name: job for job in jobs}
+        for number, delivery in enumerate(found.deliveries, start=1):
+            folder = arguments.out / f"{number}-{delivery.day}"
+            write_cutting(delivery.request, delivery.plan, folder)
+            own = tuple(by_name[name] for name in delivery.jobs)
+            order = lib.order_for(delivery.plan, own, book)
+            write_files({"order.csv": lib.order_csv(order)}, folder)
+    if arguments.json:
+        print(json.dumps(_document(found), indent=1, ensure_ascii=False))
+    else:
+        print(deliveries_text(found))
+    return 0
+
+
+def _jobs_as_planned(
+    walls: tuple[lib.Wall, ...], lists: tuple[lib.PartList, ...], book: lib.PriceBook, seed: int
+) -> tuple[Job, ...]:
+    """Return all jobs, each wall boarded in the way that a plan of all jobs together chooses."""
+    from api.batch import framed_jobs
+    from api.rules import default_keep
+
+    frames, jobs = framed_jobs(walls, lists, book)
+    if not any(job.choices for job in jobs):
+        return jobs
+    request = lib.request_for_jobs(
+        jobs, book, lib.Rack(), keep=default_keep(), seed=seed, seconds=3
+    )
+    plan = lib.plan_cutting(request)
+    settled = tuple(
+        lib.job_as_planned(job, frame, plan)
+        for job, frame in zip(jobs[: len(frames)], frames, strict=True)
+    )
+    return settled + jobs[len(frames) :]
+
+
+def _with_days(jobs: tuple[Job, ...], needed: dict[str, str]) -> tuple[Job, ...]:
+    names = {job.name for job in jobs}
+    strange = sorted(set(needed) - names)
+    if strange:
+        remedy = f"Name one of {', '.join(sorted(names))}"
+        raise InvalidInput(
+            tuple(
+                Problem(f"needed: job {name!r}", "is not in the batch", remedy) for name in strange
+            )
+        )
+    return tuple(replace(job, needed=needed.get(job.name, job.needed)) for job in jobs)
+
+
+def deliveries_text(found: Deliveries) -> str:
+    """Tell each delivery, what all of them cost, and what other ways would."""
+    lines = ["DELIVERIES, each planned and checked; money without VAT"]
+    for one in found.deliveries:
+        lines.append(
+            f"  {one.day}  goods {pounds(one.goods):>9}  charge {pounds(one.charge):>7}  "
+            f"{one.mass / 1000:>7.0f} kg  longest {mm(one.longest)} mm  {', '.join(one.jobs)}"
+        )
+    together = "cannot be" if found.together is None else pounds(found.together)
+    lines += [
+        f"  in all {pounds(found.cost)}; one delivery for each job {pounds(found.one_each)}; "
+        f"one for all {together}",
+        "  proven: no other way to deal the jobs costs less as they are planned here"
+        if found.proven
+        else "  not every way to deal the jobs could be ruled out in the time",
+        f"  however well they are planned, nothing costs less than {pounds(found.bound)} "
+        f"({found.planned} of {found.batches} batches planned)",
+    ]
+    return "\n".join(lines)
+
+
+def _document(found: Deliveries) -> dict[str, Any]:
+    return {
+        "cost": pounds(found.cost),
+        "bound": pounds(found.bound),
+        "proven": found.proven,
+        "one_each": pounds(found.one_each),
+        "together": None if found.together is None else pounds(found.together),
+        "batches": found.batches,
+        "planned": found.planned,
+        "deliveries": [_delivery(one) for one in found.deliveries],
+    }
+
+
+def _delivery(one: Delivery) -> dict[str, Any]:
+    return {
+        "day": one.day,
+        "jobs": list(one.jobs),
+        "goods": pounds(one.goods),
+        "charge": pounds(one.charge),
+        "mass_kg": one.mass / 1000,
+        "longest_mm": mm(one.longest),
+        "request": lib.request_document(one.request),
+        "plan": lib.plan_document(one.plan),
+    }

@@ -1,0 +1,139 @@
+"""The command that finds near misses: which dimension, eased a little, would save stock."""
+
+from __future__ import annotations
+
+import argparse
+import json
+from dataclasses import replace
+from fnmatch import fnmatchcase
+from pathlib import Path
+from typing import Any
+
+import optimiser as lib
+from api.inputs import read_bytes
+from optimiser import CuttingRequest, InvalidInput, NearMiss, Problem, mm, pounds
+
+
+def add_ease(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    """Add `scantling ease` to the command line."""
+    command = commands.add_parser(
+        "ease", help="which dimension, eased by a few mm, would save stock"
+    )
+    command.add_argument("request", type=Path, help="cutting request (.json)")
+    command.add_argument("plan", type=Path, help="the plan to do better than (.json)")
+    command.add_argument(
+        "--ease",
+        metavar="PARTS=MM",
+        action="append",
+        default=[],
+        help="how much smaller parts may be whose id or name fits, e.g. 'A/*=3'",
+    )
+    command.add_argument("--saving", default="0.01", help="least saving that counts, e.g. 5.00")
+    command.add_argument("--seconds", type=float, default=8, help="time to think (default 8)")
+    command.add_argument("--json", action="store_true", help="print JSON")
+    command.set_defaults(run=_ease)
+
+
+def _ease(arguments: argparse.Namespace) -> int:
+    request = lib.read_request(read_bytes(arguments.request), name=arguments.request.name)
+    plan = lib.read_plan(read_bytes(arguments.plan), name=arguments.plan.name)
+    for text in arguments.ease:
+        request = _with_ease(request, text)
+    found = lib.near_misses(
+        request, plan, saving=_money(arguments.saving), seconds=arguments.seconds
+    )
+    if arguments.json:
+        print(json.dumps([_document(miss) for miss in found], indent=1, ensure_ascii=False))
+    else:
+        print(near_misses_text(found))
+    return 0
+
+
+def _money(text: str) -> lib.Pence:
+    try:
+        return lib.pence(text)
+    except ValueError as trouble:
+        remedy = "Give a sum such as 5.00"
+        raise InvalidInput((Problem("--saving", str(trouble), remedy),)) from None
+
+
+def _with_ease(request: CuttingRequest, text: str) -> CuttingRequest:
+    """Give the parts that a pattern fits their ease; a pattern that fits none is a slip."""
+    pattern, _, size = text.rpartition("=")
+    remedy = "Give a pattern of part ids or names and a size, such as 'A/*=3'"
+    try:
+        ease = lib.tenths(size)
+    except ValueError as trouble:
+        raise InvalidInput((Problem("--ease", str(trouble), remedy),)) from None
+    parts = [part for item in request.materials for part in item.parts]
+    meant = {
+        part.id
+        for part in parts
+        if fnmatchcase(part.id, pattern) or fnmatchcase(part.name, pattern)
+    }
+    if not meant:
+        raise InvalidInput((Problem("--ease", f"no part fits {pattern!r}", remedy),))
+    return replace(
+        request,
+        lengths=tuple(
+            replace(
+                item,
+                parts=tuple(replace(p, ease=ease) if p.id in meant else p for p in item.parts),
+            )
+            for item in request.lengths
+        ),
+        sheets=tuple(
+            replace(
+                item,
+                parts=tuple(replace(p, ease=ease) if p.id in meant else p for p in item.parts),
+            )
+            for item in request.sheets
+        ),
+    )
+
+
+def near_misses_text(found: tuple[NearMiss, ...]) -> str:
+    """Tell each set of easings, best saving per millimetre first."""
+    if not found:
+        return "No set of easings was found that saves so much."
+    lines = ["NEAR MISSES, best saving per mm first"]
+    for miss in found:
+        lines.append(
+            f"  {miss.material}: saves {pounds(miss.saving)} for {mm(miss.eased)} mm in all "
+            f"({pounds(round(miss.per_mm))} a mm)"
+        )
+        for one in miss.easings:
+            named = f"{one.part} ({one.name})" if one.name else one.part
+            lines.append(
+                f"      job {one.job}: {one.dimension} of {named} "
+                f"{mm(one.asked)} -> {mm(one.eased)} ({mm(one.by)} less)"
+            )
+        if not miss.certain:
+            lines.append("      not proven that this saving needs the easing")
+        if not miss.fewest:
+            lines.append("      fewer easings may do; not all smaller sets could be ruled out")
+    return "\n".join(lines)
+
+
+def _document(miss: NearMiss) -> dict[str, Any]:
+    return {
+        "material": miss.material,
+        "saving": pounds(miss.saving),
+        "purchase": pounds(miss.purchase),
+        "eased_mm": mm(miss.eased),
+        "certain": miss.certain,
+        "fewest": miss.fewest,
+        "easings": [
+            {
+                "part": one.part,
+                "job": one.job,
+                "name": one.name,
+                "dimension": one.dimension,
+                "asked_mm": mm(one.asked),
+                "eased_mm": mm(one.eased),
+            }
+            for one in miss.easings
+        ],
+        "request": lib.request_document(miss.request),
+        "plan": lib.plan_document(miss.plan),
+    }

@@ -1,0 +1,65 @@
+"""Marks on a plan as a document (TOML): how far each layout is, and what else lies on the floor."""
+
+from __future__ import annotations
+
+import tomllib
+
+from pydantic import Field
+
+from optimiser.domain.marks import Mark, Marks, State
+from optimiser.errors import invalid
+from optimiser.formats.fields import MOST_BYTES, Document, Id, read_document
+from optimiser.formats.rack import RackOffcutModel, rack_of_models
+
+_MOST_ITEMS = 20_000
+
+
+class MarkModel(Document):
+    """How far pieces of one layout are: "cut", "started" up to cut number `cuts`, or "damaged"."""
+
+    material: Id
+    layout: int = Field(ge=1, strict=True)
+    state: State
+    pieces: int = Field(default=1, ge=1, strict=True)
+    cuts: int = Field(default=0, ge=0, strict=True)
+    spoiled: tuple[Id, ...] = Field(default=(), max_length=1_000)
+
+
+class MarksModel(Document):
+    """Marks on one plan; what no mark names is not cut."""
+
+    marks: tuple[MarkModel, ...] = Field(default=(), max_length=_MOST_ITEMS)
+    floor: tuple[RackOffcutModel, ...] = Field(default=(), max_length=_MOST_ITEMS)
+
+
+def read_marks(text: str, *, name: str) -> Marks:
+    """Read marks from TOML text. Raises InvalidInput with every fault of it."""
+    if len(text) > MOST_BYTES:
+        raise invalid(name, "is larger than 10 MB", "Split the marks")
+    try:
+        content = tomllib.loads(text)
+    # Not TOMLDecodeError alone: a number of thousands of digits is a plain ValueError.
+    except ValueError as fault:
+        raise invalid(name, f"is not TOML: {fault}", "Mend that line") from None
+    except RecursionError:
+        raise invalid(name, "is nested too deeply", "Lay it out as the schema says") from None
+    return marks_from_document(content, name=name)
+
+
+def marks_from_document(content: object, *, name: str) -> Marks:
+    """Read marks from plain values. Raises InvalidInput with every fault of it."""
+    model = read_document(content, MarksModel, name=name)
+    return Marks(
+        marks=tuple(
+            Mark(
+                material=mark.material,
+                layout=mark.layout,
+                state=mark.state,
+                pieces=mark.pieces,
+                cuts=mark.cuts,
+                spoiled=mark.spoiled,
+            )
+            for mark in model.marks
+        ),
+        floor=rack_of_models(model.floor, name=f"{name}: floor"),
+    )
