@@ -13,6 +13,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from api.service_commands import add_service_commands
 from optimiser import InvalidInput, NoPlan, PlanRefused
 
 if TYPE_CHECKING:
@@ -116,10 +117,7 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("--json", action="store_true", help="print JSON")
     check.set_defaults(run=_check)
 
-    serve = commands.add_parser("serve", help="serve the API on this machine")
-    serve.add_argument("--host", default="127.0.0.1", help="address to listen on")
-    serve.add_argument("--port", type=int, default=8000, help="port to listen on")
-    serve.set_defaults(run=_serve)
+    add_service_commands(commands)
     return parser
 
 
@@ -275,15 +273,6 @@ def _check(arguments: argparse.Namespace) -> int:
     else:
         print("The plan is sound.")
     return FINDING if faults else FINE
-
-
-def _serve(arguments: argparse.Namespace) -> int:
-    import uvicorn
-
-    from api.app import create_app
-
-    uvicorn.run(create_app(), host=arguments.host, port=arguments.port, server_header=False)
-    return FINE
 
 
 if __name__ == "__main__":

@@ -292,6 +292,12 @@ def hand_back(store: Store, claim: Claim) -> None:
         )
 
 
+def forsake(store: Store, claim: Claim) -> None:
+    """Let a lease run out now: its worker is known to be dead."""
+    with store.write() as connection:
+        connection.execute(sa.update(runs).where(*_ours(claim)).values(lease_until=0.0))
+
+
 def cancel(connection: sa.Connection, firm: str, run: str, *, who: str) -> None:
     """Stop a run: one in the queue ends at once, one under way keeps its best plan.
 
