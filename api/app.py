@@ -9,7 +9,7 @@ from fastapi import FastAPI
 from starlette.concurrency import run_in_threadpool
 
 from api.callers import Buckets, open_local_firm
-from api.limits import BodyLimit, SecurityHeaders
+from api.limits import BodyLimit, OwnPagesOnly, SecurityHeaders
 from api.openapi import add_openapi
 from api.problems import add_problem_handlers
 from api.routes import papers, planning, plans, rack, runs, service
@@ -52,6 +52,8 @@ def create_app(settings: Settings) -> FastAPI:
         app.include_router(module.router)
     add_problem_handlers(app)
     app.add_middleware(BodyLimit, most=settings.most_bytes)
+    if not settings.public:
+        app.add_middleware(OwnPagesOnly)
     app.add_middleware(SecurityHeaders)
     add_openapi(app, public=settings.public)
     return app

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
+from collections.abc import Awaitable, Callable
 from dataclasses import dataclass, field
 from threading import Lock
 from typing import Annotated
 
 from fastapi import Depends, Request
+from starlette.concurrency import run_in_threadpool
 from starlette.exceptions import HTTPException
 
 from api.settings import Settings
 from api.store.engine import Store
-from api.store.keys import ROLES, key_of, local_firm
+from api.store.keys import ROLES, Key, key_of, local_firm
 
 BURST_SECONDS = 2.0  # a caller may save up as many calls as it could make in this time
 _MOST_BUCKETS = 20_000
@@ -51,7 +52,8 @@ class Buckets:
             return 0.0
 
 
-def store_of(request: Request) -> Store:
+# The framework gives each plain dependency a thread of its own; these need none, so they are async.
+async def store_of(request: Request) -> Store:
     """Return the service's store."""
     store = request.app.state.store
     assert isinstance(store, Store)
@@ -61,14 +63,14 @@ def store_of(request: Request) -> Store:
 TheStore = Annotated[Store, Depends(store_of)]
 
 
-def _caller_of(request: Request) -> Caller:
+async def _caller_of(request: Request, store: TheStore) -> Caller:
     settings: Settings = request.app.state.settings
-    store = store_of(request)
     if not settings.public:
         return Caller(firm=request.app.state.local_firm, who="local", roles=frozenset(ROLES))
     scheme, _, key = request.headers.get("authorization", "").partition(" ")
-    with store.read() as connection:
-        found = key_of(connection, key.strip()) if scheme.lower() == "bearer" else None
+    found = None
+    if scheme.lower() == "bearer":
+        found = await run_in_threadpool(_look_up, store, key.strip())
     if found is None:
         raise HTTPException(
             401,
@@ -86,8 +88,13 @@ def _caller_of(request: Request) -> Caller:
     return Caller(firm=found.firm, who=f"{found.name} ({found.id})", roles=found.roles)
 
 
-def _needs(role: str) -> Callable[[Caller], Caller]:
-    def require(caller: Annotated[Caller, Depends(_caller_of)]) -> Caller:
+def _look_up(store: Store, key: str) -> Key | None:
+    with store.read() as connection:
+        return key_of(connection, key)
+
+
+def _needs(role: str) -> Callable[[Caller], Awaitable[Caller]]:
+    async def require(caller: Annotated[Caller, Depends(_caller_of)]) -> Caller:
         if role not in caller.roles:
             raise HTTPException(403, f"This needs a key with the role {role!r}")
         return caller

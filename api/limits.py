@@ -5,6 +5,8 @@ No body over the limit gets in, whether it says its size or is sent in pieces.
 
 from __future__ import annotations
 
+from urllib.parse import urlsplit
+
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from api.problems import problem_response
@@ -103,3 +105,38 @@ class SecurityHeaders:
             await send(message)
 
         await self._app(scope, receive, with_headers if scope["type"] == "http" else send)
+
+
+class OwnPagesOnly:
+    """ASGI middleware for a service without keys: no web page from elsewhere may call it.
+
+    A page in the user's browser can reach this machine's own address, under a name of its own
+    choice too; its browser then says so in Host or Origin.
+    """
+
+    def __init__(self, app: ASGIApp) -> None:
+        self._app = app
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Pass a request on, unless it comes from another site's page."""
+        if scope["type"] == "http":
+            headers = dict(scope["headers"])
+            asked = [f"//{headers.get(b'host', b'').decode('latin-1')}"]
+            asked += [headers[b"origin"].decode("latin-1")] if b"origin" in headers else []
+            if not all(map(_is_own, asked)):
+                answer = problem_response(
+                    403,
+                    "other-site",
+                    "Only this machine's own pages may call a service without keys",
+                    detail="Call it as localhost or 127.0.0.1, or serve it with --serve-public.",
+                )
+                await answer(scope, receive, send)
+                return
+        await self._app(scope, receive, send)
+
+
+def _is_own(address: str) -> bool:
+    try:
+        return urlsplit(address).hostname in ("localhost", "127.0.0.1", "::1")
+    except ValueError:
+        return False

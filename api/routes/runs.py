@@ -18,7 +18,6 @@ from api.store import papers, runs
 from api.store.engine import Store
 from api.store.runs import ENDED
 from api.store.tables import batches
-from api.store.tables import plans as plans_table
 from api.store.tables import runs as runs_table
 
 LOOK_SECONDS = 0.5
@@ -41,8 +40,8 @@ def list_runs(
         rows, following = papers.page(
             connection, runs_table, caller.firm, most=limit, after=after, state=state
         )
-        made = {row.id: _plan_of(connection, row.id) for row in rows}
-    return listed([run_document(row, made[row.id]) for row in rows], following)
+        made = runs.plans_made(connection, [row.id for row in rows])
+    return listed([run_document(row, made.get(row.id)) for row in rows], following)
 
 
 @router.get("/runs/{run_id}")
@@ -93,14 +92,8 @@ def list_batches(
 def run_row(store: Store, firm: str, run: str) -> tuple[sa.Row[Any], str | None]:
     """Return a run's row, and its plan once that is made. Raises Missing."""
     with store.read() as connection:
-        return papers.find_one(connection, runs_table, firm, run), _plan_of(connection, run)
-
-
-def _plan_of(connection: sa.Connection, run: str) -> str | None:
-    made = sa.select(plans_table.c.id).where(
-        plans_table.c.run == run, plans_table.c.plan.is_not(None)
-    )
-    return connection.execute(made).scalar()
+        row = papers.find_one(connection, runs_table, firm, run)
+        return row, runs.plans_made(connection, [run]).get(run)
 
 
 async def _changes(store: Store, firm: str, run: str) -> AsyncIterator[str]:

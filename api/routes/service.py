@@ -30,5 +30,5 @@ def ready(store: TheStore) -> JSONResponse:
 def metrics(store: TheStore) -> Response:
     """Give figures over all firms in Prometheus' text format; none of them names a firm."""
     with store.read() as connection:
-        lines = figures(connection)
-    return Response("".join(lines), media_type="text/plain; version=0.0.4; charset=utf-8")
+        text = "".join(figures(connection))
+    return Response(text, media_type="text/plain; version=0.0.4; charset=utf-8")

@@ -7,7 +7,7 @@ are what it adds. Must not know: how plans are made.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import sqlalchemy as sa
 
@@ -153,9 +153,8 @@ def put_up(
         trouble = f"{', '.join(sorted(taken))} was on the rack before"
         remedy = "Give a label that was never used, or none to get the next free one"
         raise Conflict(Problem("label", trouble, remedy))
-    labelled = [
-        piece if piece.label else _with_label(piece, _next_label(connection, firm)) for piece in new
-    ]
+    fresh = iter(_next_labels(connection, firm, sum(not piece.label for piece in new)))
+    labelled = [piece if piece.label else replace(piece, label=next(fresh)) for piece in new]
     if labelled:
         rows = [
             {
@@ -266,7 +265,10 @@ def _move(
     connection: sa.Connection, firm: str, labels: Collection[str], kind: str, entry: Entry
 ) -> None:
     """Add one event to each piece. Raises Conflict, with nothing added, when one cannot take it."""
+    if not labels:
+        return
     on_rack, held = _STEPS[kind]
+    at = now(connection)
     lines = []
     for group in _groups(sorted(labels)):
         balances = _balances(connection, firm, group)
@@ -283,12 +285,10 @@ def _move(
                     "held": held,
                     "plan": entry.plan,
                     "who": entry.who,
-                    "at": now(connection),
+                    "at": at,
                     "why": entry.why,
                 }
             )
-    if not lines:
-        return
     try:
         connection.execute(sa.insert(rack_events), lines)
     except sa.exc.IntegrityError:
@@ -341,26 +341,17 @@ def _labels_in_use(connection: sa.Connection, firm: str, labels: list[str]) -> s
     }
 
 
-def _next_label(connection: sa.Connection, firm: str) -> str:
-    while True:
-        number = connection.execute(
+def _next_labels(connection: sa.Connection, firm: str, count: int) -> list[str]:
+    """Return labels that the firm never used; it may have written such labels by hand."""
+    found: list[str] = []
+    while wanted := count - len(found):
+        last = connection.execute(
             sa.update(firms)
             .where(firms.c.id == firm)
-            .values(last_label=firms.c.last_label + 1)
+            .values(last_label=firms.c.last_label + wanted)
             .returning(firms.c.last_label)
         ).scalar_one()
-        label = f"R{number}"
-        # The firm may have written such a label by hand.
-        if not _labels_in_use(connection, firm, [label]):
-            return label
-
-
-def _with_label(piece: Piece, label: str) -> Piece:
-    return Piece(
-        label=label,
-        material=piece.material,
-        length=piece.length,
-        width=piece.width,
-        height=piece.height,
-        place=piece.place,
-    )
+        labels = [f"R{number}" for number in range(last - wanted + 1, last + 1)]
+        taken = _labels_in_use(connection, firm, labels)
+        found += [label for label in labels if label not in taken]
+    return found

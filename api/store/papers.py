@@ -19,6 +19,12 @@ from api.store.tables import audit, jobs, price_books, walls
 from optimiser import InvalidInput, Problem
 
 MOST_ON_A_PAGE = 200
+_LONG = {
+    "plans": ("request", "plan", "extra"),
+    "orders": ("document", "csv"),
+    "runs": ("document",),
+    "price_books": ("document",),
+}
 
 
 def note(connection: sa.Connection, firm: str, who: str, action: str, thing: str) -> None:
@@ -58,12 +64,17 @@ def page(
 
     Filters that are None are left aside. Raises Missing when `after` is unknown.
     """
-    wanted = sa.select(table).where(table.c.firm == firm)
+    # A list shows no documents of plans and orders, and they are most of the store.
+    shown = [column for column in table.c if column.name not in _LONG.get(table.name, ())]
+    wanted = sa.select(*shown).where(table.c.firm == firm)
     for column, value in equal.items():
         if value is not None:
             wanted = wanted.where(table.c[column] == value)
     if after is not None:
-        last = find_one(connection, table, firm, after)
+        place = sa.select(table.c.created).where(table.c.firm == firm, table.c.id == after)
+        last = connection.execute(place).first()
+        if last is None:
+            raise Missing(_kind(table), after)
         older = sa.and_(table.c.created == last.created, table.c.id < after)
         wanted = wanted.where(sa.or_(table.c.created < last.created, older))
     wanted = wanted.order_by(table.c.created.desc(), table.c.id.desc()).limit(most + 1)

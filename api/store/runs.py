@@ -348,6 +348,14 @@ def end_with_plan(
     )
 
 
+def plans_made(connection: sa.Connection, of_runs: list[str]) -> dict[str, str]:
+    """Return the plans of runs that have made theirs."""
+    wanted = sa.select(plans.c.run, plans.c.id).where(
+        plans.c.run.in_(of_runs), plans.c.plan.is_not(None)
+    )
+    return {row.run: row.id for row in connection.execute(wanted)}
+
+
 def _end(
     connection: sa.Connection,
     claim: Claim,

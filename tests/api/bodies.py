@@ -28,7 +28,7 @@ class Caller:
     """Calls a service in this process; the answers are those that a client on a wire would get."""
 
     def __init__(self, app: FastAPI, key: str | None = None) -> None:
-        self._app = app
+        self.app = app
         self._key = {} if key is None else {"Authorization": f"Bearer {key}"}
 
     def ask(
@@ -60,9 +60,9 @@ class Caller:
         headers: dict[str, str],
     ) -> httpx.Response:
         # What a server answers counts, not what is raised in it.
-        transport = httpx.ASGITransport(app=self._app, raise_app_exceptions=False)
+        transport = httpx.ASGITransport(app=self.app, raise_app_exceptions=False)
         async with httpx.AsyncClient(
-            transport=transport, base_url="http://service", headers={**self._key, **headers}
+            transport=transport, base_url="http://localhost", headers={**self._key, **headers}
         ) as client:
             if content is not None:
                 return await client.request(method, path, content=content)

@@ -50,8 +50,8 @@ def postgres_server(programs: Path) -> Iterator[Path]:
             subprocess.run(end, check=False, capture_output=True, cwd="/")
 
 
-def new_database(folder: Path, name: str) -> str:
-    """Make an empty database and return its URL."""
+def new_database(folder: Path, name: str, *, template: str = "template1") -> str:
+    """Make a database like another, an empty one unless said, and return its URL."""
     with psycopg.connect(f"host={folder} user=postgres", autocommit=True) as connection:
-        connection.execute(f'CREATE DATABASE "{name}"'.encode())
+        connection.execute(f'CREATE DATABASE "{name}" TEMPLATE {template}'.encode())
     return URL.format(name=name, folder=folder)

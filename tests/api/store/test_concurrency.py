@@ -15,7 +15,7 @@ from tests.api.store.clients import CLIENTS
 
 ROOT = Path(__file__).parents[3]
 PROCESSES = 5
-PIECES = 30
+PIECES = 20
 
 
 def test_fifty_clients_never_get_the_same_offcut(store: Store, firm: str, store_url: str) -> None:
