@@ -1,28 +1,59 @@
-"""The service put together: routes, limits, errors, and a shelf of its own."""
+"""The service put together: routes, limits, errors, its store, and runners beside it."""
 
 from __future__ import annotations
 
-from fastapi import FastAPI
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
 
-from api.limits import MOST_BYTES, BodyLimit
+from fastapi import FastAPI
+from starlette.concurrency import run_in_threadpool
+
+from api.callers import Buckets, open_local_firm
+from api.limits import BodyLimit, OwnPagesOnly, SecurityHeaders
 from api.openapi import add_openapi
 from api.problems import add_problem_handlers
-from api.routes import router
-from api.shelf import Shelf
+from api.routes import papers, planning, plans, rack, runs, service
+from api.runner import Runner
+from api.settings import Settings
+from api.store.engine import Store
+from api.store.migrate import migrate
 
 
-def create_app(*, most_bytes: int = MOST_BYTES) -> FastAPI:
-    """Make the service; plans are kept in memory for as long as it runs."""
+def create_app(settings: Settings) -> FastAPI:
+    """Make the service on its store, brought up to date. Runners start and stop with its server.
+
+    Raises InvalidInput when the store cannot be opened.
+    """
+    store = Store(settings.store)
+    migrate(store)
+
+    @asynccontextmanager
+    async def lifespan(_app: FastAPI) -> AsyncIterator[None]:
+        runner = Runner(store, workers=settings.workers)
+        runner.start()
+        yield
+        # Runs under way go back in the queue; whoever starts next finishes them.
+        await run_in_threadpool(runner.stop)
+        store.close()
+
     app = FastAPI(
         title="Scantling",
         version="1",
         summary="Boarded timber walls to parts, one checked cutting plan, one order.",
         description="Not a structural, electrical or fire design. The appliance's manual, the "
         "local codes and qualified people come first.",
+        lifespan=lifespan,
     )
-    app.state.shelf = Shelf()
-    app.include_router(router)
+    app.state.settings = settings
+    app.state.store = store
+    app.state.buckets = Buckets(settings.rate)
+    app.state.local_firm = open_local_firm(store)
+    for module in (planning, plans, runs, rack, papers, service):
+        app.include_router(module.router)
     add_problem_handlers(app)
-    app.add_middleware(BodyLimit, most=most_bytes)
-    add_openapi(app)
+    app.add_middleware(BodyLimit, most=settings.most_bytes)
+    if not settings.public:
+        app.add_middleware(OwnPagesOnly)
+    app.add_middleware(SecurityHeaders)
+    add_openapi(app, public=settings.public)
     return app

@@ -75,20 +75,34 @@ def read_pair(body: bytes) -> tuple[CuttingRequest, CuttingPlan]:
 
 
 def _object(body: bytes, *, known: tuple[str, ...]) -> dict[str, Any]:
+    document = read_object(body)
+    unknown = sorted(set(document) - set(known))
+    if unknown:
+        raise _fault(f"has unknown fields {unknown}", f"Use only {', '.join(known)}")
+    return document
+
+
+def read_object(body: bytes) -> dict[str, Any]:
+    """Read a JSON object. Raises InvalidInput when the body is none."""
+    return _object_in(read_json(body))
+
+
+def _object_in(document: object) -> dict[str, Any]:
+    if not isinstance(document, dict):
+        raise _fault("is not a JSON object", "Send an object")
+    return document
+
+
+def read_json(body: bytes) -> Any:
+    """Read JSON of any kind. Raises InvalidInput when the body is none."""
     try:
-        document = json.loads(body)
+        return json.loads(body)
     except UnicodeDecodeError:
         raise _fault("is not text in UTF-8", "Send JSON in UTF-8") from None
     except RecursionError:
         raise _fault("is nested too deeply", "Lay it out as the schema says") from None
     except ValueError as trouble:
         raise _fault(f"is not JSON: {trouble}", "Mend the text at that place") from None
-    if not isinstance(document, dict):
-        raise _fault("is not a JSON object", f"Send an object with {', '.join(known)}")
-    unknown = sorted(set(document) - set(known))
-    if unknown:
-        raise _fault(f"has unknown fields {unknown}", f"Use only {', '.join(known)}")
-    return document
 
 
 def _fault(trouble: str, remedy: str) -> InvalidInput:

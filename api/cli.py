@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 from api.deliver import add_deliver
 from api.mishaps import add_replan
 from api.near_misses import add_ease
+from api.service_commands import add_service_commands
 from api.spares import add_spares
 from optimiser import InvalidInput, NoPlan, PlanRefused
 
@@ -131,11 +132,7 @@ def _parser() -> argparse.ArgumentParser:
     add_ease(commands)
     add_spares(commands)
     add_deliver(commands)
-
-    serve = commands.add_parser("serve", help="serve the API on this machine")
-    serve.add_argument("--host", default="127.0.0.1", help="address to listen on")
-    serve.add_argument("--port", type=int, default=8000, help="port to listen on")
-    serve.set_defaults(run=_serve)
+    add_service_commands(commands)
     return parser
 
 
@@ -294,15 +291,6 @@ def _check(arguments: argparse.Namespace) -> int:
     else:
         print("The plan is sound.")
     return FINDING if faults else FINE
-
-
-def _serve(arguments: argparse.Namespace) -> int:
-    import uvicorn
-
-    from api.app import create_app
-
-    uvicorn.run(create_app(), host=arguments.host, port=arguments.port, server_header=False)
-    return FINE
 
 
 if __name__ == "__main__":

@@ -201,4 +201,11 @@ CHECK_EXAMPLE: dict[str, Any] = {
     },
 }
 
-EXAMPLES = {"cutting-request": REQUEST_EXAMPLE, "batch": BATCH_EXAMPLE, "check": CHECK_EXAMPLE}
+EXAMPLES: dict[str, Any] = {
+    "cutting-request": REQUEST_EXAMPLE,
+    "batch": BATCH_EXAMPLE,
+    "check": CHECK_EXAMPLE,
+    "wall": BATCH_EXAMPLE["walls"][0],
+    "price-book": BATCH_EXAMPLE["prices"],
+    "rack": BATCH_EXAMPLE["rack"],
+}

@@ -20,18 +20,21 @@ def body_of(name: str) -> dict[str, Any]:
     return {"requestBody": {"required": True, "content": {"application/json": content}}}
 
 
-def add_openapi(app: FastAPI) -> None:
-    """Give the app an OpenAPI document with the library's schemas among its components."""
+def add_openapi(app: FastAPI, *, public: bool) -> None:
+    """Give the app an OpenAPI document with the library's schemas among its components.
+
+    `public`: every call under /v1 needs a key.
+    """
 
     def document() -> dict[str, Any]:
         if app.openapi_schema is None:
-            app.openapi_schema = _document(app)
+            app.openapi_schema = _document(app, public=public)
         return app.openapi_schema
 
     app.openapi = document  # type: ignore[method-assign]  # FastAPI's documented way to extend it
 
 
-def _document(app: FastAPI) -> dict[str, Any]:
+def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
     document = get_openapi(
         title=app.title,
         version=app.version,
@@ -46,14 +49,15 @@ def _document(app: FastAPI) -> dict[str, Any]:
     components["batch"] = {
         "type": "object",
         "additionalProperties": False,
-        "required": ["walls", "prices"],
         "properties": {
             "walls": {"type": "array", "minItems": 1, "items": {"$ref": _REF.format(model="wall")}},
+            "wall_ids": {"type": "array", "minItems": 1, "items": {"type": "string"}},
             "prices": {"$ref": _REF.format(model="price-book")},
+            "price_book": {"type": "string", "description": "The name of a kept price book."},
             "rack": {"type": "array", "items": {"$ref": _REF.format(model="rack-offcut")}},
             "keep": {"$ref": _REF.format(model="KeepDocument")},
             "seed": {"type": "integer", "minimum": 0},
-            "seconds": {"type": "number", "minimum": 0, "maximum": 30},
+            "seconds": {"type": "number", "minimum": 0, "maximum": 600},
             "compare": {"type": "boolean"},
         },
     }
@@ -66,21 +70,37 @@ def _document(app: FastAPI) -> dict[str, Any]:
             "plan": {"$ref": _REF.format(model="cutting-plan")},
         },
     }
+    components["rack"] = {"type": "array", "items": {"$ref": _REF.format(model="rack-offcut")}}
     components["problem"] = PROBLEM_SCHEMA
-    for path in document["paths"].values():
-        for operation in path.values():
-            _describe_errors(operation)
+    for path, methods in document["paths"].items():
+        for operation in methods.values():
+            _describe_errors(operation, kept=path.startswith("/v1"), public=public)
+    if public:
+        schemes = document["components"].setdefault("securitySchemes", {})
+        schemes["key"] = {"type": "http", "scheme": "bearer"}
     return document
 
 
-def _describe_errors(operation: dict[str, Any]) -> None:
+def _describe_errors(operation: dict[str, Any], *, kept: bool, public: bool) -> None:
     """Name the errors a route can answer, all of them problem details."""
     content = {MEDIA_TYPE: {"schema": {"$ref": _REF.format(model="problem")}}}
-    responses = operation["responses"]
+    named: dict[str, str] = {}
+    given = operation.get("parameters", ())
     if "requestBody" in operation:
-        responses["413"] = {"description": "The body is too large", "content": content}
-        responses["422"] = {"description": "Bad input, or no plan", "content": content}
-        responses["500"] = {"description": "A fault of the program", "content": content}
-    elif any(parameter["in"] == "path" for parameter in operation.get("parameters", ())):
-        responses["404"] = {"description": "Not found, or no longer kept", "content": content}
-        responses["422"] = {"description": "Bad input", "content": content}
+        named |= {"413": "The body is too large", "422": "Bad input, or no plan"}
+        named |= {"500": "A fault of the program"}
+    elif given:
+        named |= {"422": "Bad input"}
+    if any(parameter["in"] == "path" for parameter in given) or "requestBody" in operation:
+        named |= {"404": "The firm has no such thing"}
+    if (kept and "200" not in operation["responses"]) or "requestBody" in operation:
+        named |= {"409": "Not as things stand"}
+    if any(parameter["name"].lower() == "if-match" for parameter in given):
+        named |= {"409": "Not as things stand", "412": "Changed by somebody else meanwhile"}
+    if kept:
+        named |= {"503": "The store does not answer"}
+    if kept and public:
+        operation["security"] = [{"key": []}]
+        named |= {"401": "No key", "403": "A role is missing", "429": "Too many calls"}
+    for status, words in named.items():
+        operation["responses"][status] = {"description": words, "content": content}

@@ -5,11 +5,13 @@ from __future__ import annotations
 import logging
 from typing import Any
 
+import sqlalchemy as sa
 from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import JSONResponse
 from starlette.exceptions import HTTPException
 
+from api.store.refusals import Conflict, Missing, Stale
 from optimiser import InvalidInput, NoPlan, PlanRefused, Problem
 
 _log = logging.getLogger(__name__)
@@ -59,6 +61,10 @@ def add_problem_handlers(app: FastAPI) -> None:
     app.add_exception_handler(InvalidInput, _invalid)
     app.add_exception_handler(NoPlan, _no_plan)
     app.add_exception_handler(PlanRefused, _refused)
+    app.add_exception_handler(Missing, _missing)
+    app.add_exception_handler(Conflict, _conflict)
+    app.add_exception_handler(sa.exc.OperationalError, _store_away)
+    app.add_exception_handler(sa.exc.TimeoutError, _store_away)
     app.add_exception_handler(HTTPException, _http)
     app.add_exception_handler(RequestValidationError, _request)
     app.add_exception_handler(Exception, _unexpected)
@@ -80,6 +86,28 @@ async def _refused(_request: Request, fault: Exception) -> JSONResponse:
     assert isinstance(fault, PlanRefused)
     _log.error("plan.refused problems=%s", fault)
     return problem_response(500, "plan-refused", "A plan failed its check", fault.problems)
+
+
+async def _missing(_request: Request, fault: Exception) -> JSONResponse:
+    assert isinstance(fault, Missing)
+    return problem_response(404, "http-404", str(fault))
+
+
+async def _conflict(_request: Request, fault: Exception) -> JSONResponse:
+    assert isinstance(fault, Conflict)
+    if isinstance(fault, Stale):
+        title = "Somebody else changed it since you read it"
+        return problem_response(412, "stale", title, (fault.problem,))
+    return problem_response(409, "conflict", "Not as things stand", (fault.problem,))
+
+
+async def _store_away(_request: Request, fault: Exception) -> JSONResponse:
+    _log.error("store.away fault=%s", fault)
+    answer = problem_response(
+        503, "store-away", "The store does not answer", detail="Nothing was changed; try again."
+    )
+    answer.headers["Retry-After"] = "5"
+    return answer
 
 
 async def _http(_request: Request, fault: Exception) -> JSONResponse:

@@ -9,15 +9,14 @@ from typing import Any
 import pytest
 
 import optimiser as lib
-from api.app import create_app
-from tests.api.bodies import Caller, a_batch_body, a_request_body, the_problem
+from tests.api.bodies import Caller, a_batch_body, a_request_body, a_service, the_problem
 
-BODIES = ("/plans", "/batches", "/checks")
+BODIES = ("/v1/plans", "/v1/batches", "/v1/checks")
 
 
 @pytest.fixture(scope="module")
 def service() -> Caller:
-    return Caller(create_app())
+    return Caller(a_service())
 
 
 @pytest.mark.parametrize("path", BODIES)
@@ -57,7 +56,7 @@ def test_a_field_that_nobody_knows_is_named(service: Caller, path: str) -> None:
     assert "colour" in json.dumps(the_problem(answer, status=422, kind="invalid-input")["problems"])
 
 
-def refused(service: Caller, body: dict[str, Any], path: str = "/plans") -> list[dict[str, str]]:
+def refused(service: Caller, body: dict[str, Any], path: str = "/v1/plans") -> list[dict[str, str]]:
     content = json.dumps(body)
     document = the_problem(
         service.ask("POST", path, content=content), status=422, kind="invalid-input"
@@ -105,26 +104,28 @@ def test_all_faults_of_a_batch_are_told_at_once(service: Caller) -> None:
     body["walls"][0]["site"]["clear_width_mm"] = "wide"
     body["prices"]["lengths"][0]["stock"][0]["price"] = 3.58
 
-    fields = " ".join(problem["field"] for problem in refused(service, body, "/batches"))
+    fields = " ".join(problem["field"] for problem in refused(service, body, "/v1/batches"))
 
     for place in ("seconds", "compare", "rack", "clear_width_mm", "price"):
         assert place in fields
 
 
 def test_a_batch_without_walls_is_refused(service: Caller) -> None:
-    (problem,) = refused(service, a_batch_body(walls=[]), "/batches")
+    (problem,) = refused(service, a_batch_body(walls=[]), "/v1/batches")
 
     assert problem["field"] == "body.walls"
 
 
-@pytest.mark.parametrize(("path", "body"), [("/plans", a_request_body), ("/batches", a_batch_body)])
+@pytest.mark.parametrize(
+    ("path", "body"), [("/v1/plans", a_request_body), ("/v1/batches", a_batch_body)]
+)
 def test_more_seconds_than_the_service_gives_are_refused_not_cut(
     service: Caller, path: str, body: Any
 ) -> None:
-    (problem,) = refused(service, body(seconds=30.5), path)
+    (problem,) = refused(service, body(seconds=600.5), path)
 
     assert problem["field"] == "seconds"
-    assert "30.5 is more than 30" in problem["trouble"]
+    assert "600.5 is more than 600" in problem["trouble"]
 
 
 def test_a_part_longer_than_all_stock_is_named(service: Caller) -> None:
@@ -150,7 +151,7 @@ def test_a_shortage_is_no_plan_and_names_what_is_missing(service: Caller) -> Non
     body = a_request_body()
     body["lengths"][0]["stock"][0]["available"] = 3
 
-    document = the_problem(service.post("/plans", body), status=422, kind="no-plan")
+    document = the_problem(service.post("/v1/plans", body), status=422, kind="no-plan")
 
     enough, problem = document["problems"]
     assert "the stock is short of 1 piece" in enough["trouble"]
@@ -163,7 +164,7 @@ def test_a_wall_with_a_finding_that_stops_it_has_no_plan(service: Caller) -> Non
     # So heavy at the end of its bracket that the top screws pull out.
     body["walls"][0]["tv"]["mass_kg"] = 200
 
-    document = the_problem(service.post("/batches", body), status=422, kind="no-plan")
+    document = the_problem(service.post("/v1/batches", body), status=422, kind="no-plan")
 
     assert all(problem["field"].startswith("job A, ") for problem in document["problems"])
 
@@ -172,7 +173,7 @@ def test_two_walls_of_one_job_are_refused(service: Caller) -> None:
     body = a_batch_body()
     body["walls"] *= 2
 
-    (problem,) = refused(service, body, "/batches")
+    (problem,) = refused(service, body, "/v1/batches")
 
     assert problem["field"] == "job 'A'"
 
@@ -201,10 +202,10 @@ def test_a_body_over_the_limit_is_refused_when_sent_in_pieces(service: Caller, p
 
 def test_a_body_just_within_the_limit_is_read() -> None:
     content = json.dumps(a_request_body()).encode()
-    enough, one_too_few = (Caller(create_app(most_bytes=len(content) - few)) for few in (0, 1))
+    enough, one_too_few = (Caller(a_service(most_bytes=len(content) - few)) for few in (0, 1))
 
-    assert enough.ask("POST", "/plans", content=content).status_code == 201
-    the_problem(one_too_few.ask("POST", "/plans", content=content), status=413, kind="too-large")
+    assert enough.ask("POST", "/v1/plans", content=content).status_code == 201
+    the_problem(one_too_few.ask("POST", "/v1/plans", content=content), status=413, kind="too-large")
 
 
 def test_a_fault_of_the_program_is_told_without_its_inside(
@@ -215,7 +216,7 @@ def test_a_fault_of_the_program_is_told_without_its_inside(
 
     monkeypatch.setattr(lib, "plan_cutting", broken, raising=False)
 
-    answer = service.post("/plans", a_request_body())
+    answer = service.post("/v1/plans", a_request_body())
 
     the_problem(answer, status=500, kind="our-fault")
     assert "inside" not in answer.text
@@ -232,7 +233,7 @@ def test_a_plan_that_fails_its_check_is_never_handed_out(
     monkeypatch.setattr(lib, "plan_cutting", refused_plan, raising=False)
 
     document = the_problem(
-        service.post("/plans", a_request_body()), status=500, kind="plan-refused"
+        service.post("/v1/plans", a_request_body()), status=500, kind="plan-refused"
     )
 
     assert "plan" not in document

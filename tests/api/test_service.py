@@ -10,21 +10,20 @@ from xml.etree import ElementTree
 import pytest
 
 import optimiser as lib
-from api.app import create_app
 from api.drawings import safe_names
-from tests.api.bodies import Caller, a_batch_body, a_request_body, the_problem
+from tests.api.bodies import Caller, a_batch_body, a_request_body, a_service, the_problem
 
 SVG = "{http://www.w3.org/2000/svg}"
 
 
 @pytest.fixture(scope="module")
 def service() -> Caller:
-    return Caller(create_app())
+    return Caller(a_service())
 
 
 @pytest.fixture(scope="module")
 def batch(service: Caller) -> dict[str, Any]:
-    answer = service.post("/batches", a_batch_body(compare=True))
+    answer = service.post("/v1/batches", a_batch_body(compare=True))
     assert answer.status_code == 201, answer.text
     document = answer.json()
     assert isinstance(document, dict)
@@ -33,7 +32,7 @@ def batch(service: Caller) -> dict[str, Any]:
 
 @pytest.fixture(scope="module")
 def plan(service: Caller) -> dict[str, Any]:
-    answer = service.post("/plans", a_request_body())
+    answer = service.post("/v1/plans", a_request_body())
     assert answer.status_code == 201, answer.text
     document = answer.json()
     assert isinstance(document, dict)
@@ -54,7 +53,7 @@ def test_a_cutting_request_is_answered_with_a_checked_plan(plan: dict[str, Any])
 
 
 def test_a_plan_is_found_again_by_its_id(service: Caller, plan: dict[str, Any]) -> None:
-    assert service.get(f"/plans/{plan['id']}").json() == plan
+    assert service.get(f"/v1/plans/{plan['id']}").json() == plan
 
 
 @pytest.mark.parametrize("made", ["plan", "batch"])
@@ -63,7 +62,7 @@ def test_every_diagram_that_is_listed_is_a_drawing(
 ) -> None:
     document = request.getfixturevalue(made)
 
-    listed = service.get(f"/plans/{document['id']}/diagrams").json()["diagrams"]
+    listed = service.get(f"/v1/plans/{document['id']}/diagrams").json()["diagrams"]
 
     names = [item["name"] for item in listed]
     assert names
@@ -78,7 +77,7 @@ def test_every_diagram_that_is_listed_is_a_drawing(
 def test_a_batch_has_drawings_of_its_walls_and_of_its_cutting(
     service: Caller, batch: dict[str, Any]
 ) -> None:
-    listed = service.get(f"/plans/{batch['id']}/diagrams").json()["diagrams"]
+    listed = service.get(f"/v1/plans/{batch['id']}/diagrams").json()["diagrams"]
 
     titles = {item["title"] for item in listed}
     assert {"Job A: frame", "Job A: boards"} <= titles
@@ -102,14 +101,14 @@ def test_a_batch_is_answered_with_plan_order_shares_and_comparison(batch: dict[s
 
 
 def test_a_batch_is_compared_only_when_asked(service: Caller) -> None:
-    answer = service.post("/batches", a_batch_body())
+    answer = service.post("/v1/batches", a_batch_body())
 
     assert (answer.status_code, answer.json()["comparison"]) == (201, None)
 
 
 def test_the_order_is_the_same_as_values_and_as_csv(service: Caller, batch: dict[str, Any]) -> None:
-    order = service.get(f"/plans/{batch['id']}/order").json()
-    answer = service.get(f"/plans/{batch['id']}/order.csv")
+    order = service.get(f"/v1/plans/{batch['id']}/order").json()
+    answer = service.get(f"/v1/plans/{batch['id']}/order.csv")
 
     assert order == batch["order"]
     assert answer.headers["content-type"] == "text/csv; charset=utf-8"
@@ -122,13 +121,13 @@ def test_the_order_is_the_same_as_values_and_as_csv(service: Caller, batch: dict
 
 
 def test_a_sound_plan_passes_its_check(service: Caller, plan: dict[str, Any]) -> None:
-    answer = service.post("/checks", {"request": plan["request"], "plan": plan["plan"]})
+    answer = service.post("/v1/checks", {"request": plan["request"], "plan": plan["plan"]})
 
     assert (answer.status_code, answer.json()) == (200, {"sound": True, "faults": []})
 
 
 def faults_of(service: Caller, request: object, plan: object) -> str:
-    answer = service.post("/checks", {"request": request, "plan": plan})
+    answer = service.post("/v1/checks", {"request": request, "plan": plan})
     assert answer.status_code == 200, answer.text
     found = answer.json()
     assert found["sound"] is False
@@ -137,7 +136,7 @@ def faults_of(service: Caller, request: object, plan: object) -> str:
 
 
 def test_a_part_that_was_moved_is_found(service: Caller) -> None:
-    made = service.post("/plans", a_request_body()).json()
+    made = service.post("/v1/plans", a_request_body()).json()
     part = made["plan"]["lengths"][0]["layouts"][0]["parts"][0]
     part["start_mm"] += 1
 
@@ -145,7 +144,7 @@ def test_a_part_that_was_moved_is_found(service: Caller) -> None:
 
 
 def test_a_penny_too_few_is_found(service: Caller) -> None:
-    made = service.post("/plans", a_request_body()).json()
+    made = service.post("/v1/plans", a_request_body()).json()
     pence = round(100 * float(made["plan"]["net_cost"])) - 1
     made["plan"]["net_cost"] = f"{pence // 100}.{pence % 100:02d}"
 
@@ -166,10 +165,10 @@ def test_names_with_signs_of_markup_stand_in_drawings_as_plain_text(service: Cal
     for kind in ("lengths", "sheets"):
         body[kind][0]["parts"][0] |= {"id": f"{kind}{script}", "job": script}
         body[kind][0]["stock"][0]["id"] = script
-    made = service.post("/plans", body)
+    made = service.post("/v1/plans", body)
     assert made.status_code == 201, made.text
 
-    listed = service.get(f"/plans/{made.json()['id']}/diagrams").json()["diagrams"]
+    listed = service.get(f"/v1/plans/{made.json()['id']}/diagrams").json()["diagrams"]
 
     written = ""
     for item in listed:
@@ -196,10 +195,10 @@ def test_materials_whose_names_look_alike_as_files_keep_all_their_diagrams(servi
         {**first, "material": name, "parts": [{**first["parts"][0], "id": f"part {number}"}]}
         for number, name in enumerate(("C16 38×63", "c16-38-63", "木", "材"))
     ]
-    made = service.post("/plans", body)
+    made = service.post("/v1/plans", body)
     assert made.status_code == 201, made.text
 
-    listed = service.get(f"/plans/{made.json()['id']}/diagrams").json()["diagrams"]
+    listed = service.get(f"/v1/plans/{made.json()['id']}/diagrams").json()["diagrams"]
 
     for material in body["lengths"]:
         assert [item for item in listed if item["title"].startswith(f"{material['material']}, ")]
@@ -209,11 +208,11 @@ def test_materials_whose_names_look_alike_as_files_keep_all_their_diagrams(servi
 @pytest.mark.parametrize(
     "path",
     [
-        "/plans/none",
-        "/plans/none/diagrams",
-        "/plans/none/diagrams/x.svg",
-        "/plans/none/order",
-        "/plans/none/order.csv",
+        "/v1/plans/none",
+        "/v1/plans/none/diagrams",
+        "/v1/plans/none/diagrams/x.svg",
+        "/v1/plans/none/order",
+        "/v1/plans/none/order.csv",
         "/nowhere",
     ],
 )
@@ -224,18 +223,18 @@ def test_what_is_not_there_is_told_as_a_problem(service: Caller, path: str) -> N
 def test_a_diagram_that_a_plan_does_not_have_is_not_found(
     service: Caller, plan: dict[str, Any]
 ) -> None:
-    answer = service.get(f"/plans/{plan['id']}/diagrams/none.svg")
+    answer = service.get(f"/v1/plans/{plan['id']}/diagrams/none.svg")
 
     assert "'none'" in the_problem(answer, status=404, kind="http-404")["title"]
 
 
 def test_a_plan_of_a_cutting_request_has_no_order(service: Caller, plan: dict[str, Any]) -> None:
     for ending in ("order", "order.csv"):
-        the_problem(service.get(f"/plans/{plan['id']}/{ending}"), status=404, kind="http-404")
+        the_problem(service.get(f"/v1/plans/{plan['id']}/{ending}"), status=404, kind="http-404")
 
 
 def test_a_wrong_method_is_told_with_the_right_ones(service: Caller) -> None:
-    answer = service.ask("DELETE", "/plans")
+    answer = service.ask("DELETE", "/v1/plans")
 
     the_problem(answer, status=405, kind="http-405")
     assert answer.headers["allow"] == "POST"

@@ -18,9 +18,9 @@ from optimiser.solvers.sheets.bounds import prove
 from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.pool import Layout, Plan, parts_of, worth_of
 from optimiser.solvers.sheets.problem import SheetsProblem
-from optimiser.solvers.sheets.rounding import Rounder, renamed
+from optimiser.solvers.sheets.rounding import Rounder
 from optimiser.solvers.sheets.table import Kind, kinds_of
-from optimiser.solvers.sheets.tree import Block
+from optimiser.solvers.sheets.tree import Block, renamed
 
 # Sheets are taken until they hold so many parts.
 _PARTS = 150

@@ -23,7 +23,7 @@ from optimiser.solvers.sheets.pool import Layout, Plan, net_of
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.remaining import Places, price_rest
 from optimiser.solvers.sheets.table import Kind, kinds_of, new_table, sizes_repeat
-from optimiser.solvers.sheets.tree import Block, without
+from optimiser.solvers.sheets.tree import Block, renamed, without
 
 # The rest that is left to ruin and recreate, in sheets by the programme's value: tried in turn.
 # Where sizes repeat the programme is near the truth until the last sheets; where nearly every part
@@ -239,10 +239,3 @@ def searched(
     engine.restore()
     names = [kind.parts[0] for kind in kinds]
     return tuple((sheet, renamed(block, names)) for sheet, block in engine.plan())
-
-
-def renamed(block: Block, names: list[int]) -> Block:
-    """Call the parts of a block by other names: part n becomes names[n]."""
-    if block.part >= 0:
-        return block._replace(part=names[block.part])
-    return block._replace(pieces=tuple(renamed(piece, names) for piece in block.pieces))

@@ -26,7 +26,7 @@ from optimiser.solvers.sheets.regroup import Regrouper
 from optimiser.solvers.sheets.rounding import REPEATED_RESTS, Rounder
 from optimiser.solvers.sheets.sequence import Sequencer
 from optimiser.solvers.sheets.table import Kind, fits, kinds_of, new_table, sizes_repeat
-from optimiser.solvers.sheets.tree import concentrate
+from optimiser.solvers.sheets.tidy import laid_anew, tidied
 
 # Beyond so many parts, reading every state into the pool would cost more than it brings.
 _POOLED_PARTS = 1500
@@ -125,12 +125,12 @@ class _Run:
             return replace(
                 impossible(self.problem, missing, None, self.budget.used), status=Status.UNKNOWN
             )
-        plan = self._tidied(self.best)
+        plan = laid_anew(self.problem, self.kinds, self._tidied(self.best))
         return written(self.problem, self.kinds, plan, self.proof, self.budget.used, self.method)
 
     def _tidied(self, plan: Plan) -> Plan:
         """Return the plan with its waste in larger pieces, equal sheets cut alike."""
-        tidy = {layout: concentrate(self.problem, layout[1]) for layout in dict.fromkeys(plan)}
+        tidy = {layout: tidied(self.problem, layout[1]) for layout in dict.fromkeys(plan)}
         return self.pool.best_of(tuple((sheet, tidy[sheet, block]) for sheet, block in plan))
 
     def _is_over(self) -> bool:

@@ -14,8 +14,6 @@ from optimiser.solvers.sheets.problem import Cut, Leaf, Node, SheetsProblem, Way
 
 # Rows longer than this are halved before they are cut piece by piece.
 _LONG_ROW = 100
-# Waste is moved about only in layouts of at most so many pieces: each try rebuilds the layout.
-_MOST_MOVED = 60
 
 
 class Block(NamedTuple):
@@ -176,52 +174,8 @@ def begins_well(problem: SheetsProblem, block: Block) -> bool:
     return block.rip == (problem.first_cut is Way.RIP)
 
 
-def concentrate(problem: SheetsProblem, block: Block) -> Block:
-    """Turn L-shaped waste where that makes the kept pieces worth more, or the largest one larger.
-
-    A strip with a left-over end beside a left-over piece is cut the other way round: first the
-    joint end piece off, then the strip. Repeated until nothing gains.
-    """
-    most = problem.max_stages
-    while sum(1 for _ in block.walk()) <= _MOST_MOVED:
-        now = (credit_of(problem, block), largest_left(problem, block))
-        better = [
-            (credit_of(problem, other), largest_left(problem, other), other)
-            for other in _flips(block)
-            if (most is None or runs_of(other) <= most) and begins_well(problem, other)
-        ]
-        best = max(better, default=None, key=lambda entry: entry[:2])
-        if best is None or best[:2] <= now:
-            return block
-        block = best[2]
-    return block
-
-
-def _flips(block: Block) -> Iterator[Block]:
-    """Give the block with one L of left-over pieces cut the other way round."""
-    for index, piece in enumerate(block.pieces):
-        rest = [*block.pieces[:index], *block.pieces[index + 1 :]]
-        for other in _flips(piece):
-            yield divided([*rest, other], block.width, block.height, rip=block.rip)
-    if not block.pieces or not block.pieces[-1].is_left:
-        return
-    left = block.pieces[-1]
-    for index, strip in enumerate(block.pieces[:-1]):
-        if not strip.pieces or not strip.pieces[-1].is_left:
-            continue
-        rest = [*block.pieces[:index], *block.pieces[index + 1 : -1]]
-        turned = _flip(strip, left, rip=block.rip)
-        yield divided([*rest, turned], block.width, block.height, rip=block.rip)
-
-
-def _flip(strip: Block, left: Block, *, rip: bool) -> Block:
-    end = strip.pieces[-1]
-    if rip:
-        width, height = strip.width + left.width, strip.height - end.height
-        body = divided(list(strip.pieces[:-1]), strip.width, height, rip=False)
-        row = divided([body, left_over(left.width, height)], width, height, rip=True)
-        return divided([row, left_over(width, end.height)], width, strip.height, rip=False)
-    width, height = strip.width - end.width, strip.height + left.height
-    body = divided(list(strip.pieces[:-1]), width, strip.height, rip=True)
-    column = divided([body, left_over(width, left.height)], width, height, rip=False)
-    return divided([column, left_over(end.width, height)], strip.width, height, rip=True)
+def renamed(block: Block, names: list[int]) -> Block:
+    """Call the parts of a block by other names: part n becomes names[n]."""
+    if block.part >= 0:
+        return block._replace(part=names[block.part])
+    return block._replace(pieces=tuple(renamed(piece, names) for piece in block.pieces))

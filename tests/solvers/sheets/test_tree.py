@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from optimiser.solvers.sheets.problem import Cut, Leaf
+from optimiser.solvers.sheets.tidy import tidied
 from optimiser.solvers.sheets.tree import (
     Block,
-    concentrate,
     credit_of,
     divided,
     largest_left,
@@ -55,7 +55,7 @@ def test_an_l_of_waste_is_cut_so_that_the_larger_piece_stays_whole() -> None:
     strip = divided([a_part(0, 60, 40), left_over(60, 60)], 60, 100, rip=False)
     sheet = divided([strip, left_over(40, 100)], 100, 100, rip=True)
 
-    tidy = concentrate(problem, sheet)
+    tidy = tidied(problem, sheet)
 
     assert largest_left(problem, sheet) == 4000
     assert largest_left(problem, tidy) == 6000
@@ -66,8 +66,8 @@ def test_an_l_stays_as_it_is_where_turning_it_needs_too_many_runs_of_cuts() -> N
     sheet = divided([column, left_over(70, 100)], 100, 100, rip=True)
     problem = a_problem([(30, 40, 1), (30, 30, 1)], [(100, 100, 10)], stages=2, keep=(30, 100))
 
-    assert credit_of(problem, concentrate(problem, sheet)) == 0
-    assert concentrate(problem, sheet) == sheet
+    assert credit_of(problem, tidied(problem, sheet)) == 0
+    assert tidied(problem, sheet) == sheet
 
 
 def test_slivers_and_small_pieces_earn_nothing() -> None:

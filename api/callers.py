@@ -1,0 +1,114 @@
+"""Who calls: the one firm of this machine, or whoever shows a key; and what they may do."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Awaitable, Callable
+from dataclasses import dataclass, field
+from threading import Lock
+from typing import Annotated
+
+from fastapi import Depends, Request
+from starlette.concurrency import run_in_threadpool
+from starlette.exceptions import HTTPException
+
+from api.settings import Settings
+from api.store.engine import Store
+from api.store.keys import ROLES, Key, key_of, local_firm
+
+BURST_SECONDS = 2.0  # a caller may save up as many calls as it could make in this time
+_MOST_BUCKETS = 20_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Caller:
+    """The firm a call is for, who makes it, and their roles."""
+
+    firm: str
+    who: str
+    roles: frozenset[str]
+
+
+@dataclass(slots=True)
+class Buckets:
+    """Counts the calls of each key: so many a second for long, a burst of twice that at once."""
+
+    rate: float
+    _full: dict[str, tuple[float, float]] = field(default_factory=dict)
+    _lock: Lock = field(default_factory=Lock)
+
+    def wait(self, key: str, at: float) -> float:
+        """Take one call; return 0, or for how many seconds the caller must wait."""
+        most = max(1.0, self.rate * BURST_SECONDS)
+        with self._lock:
+            if len(self._full) > _MOST_BUCKETS:
+                self._full.clear()
+            left, then = self._full.get(key, (most, at))
+            left = min(most, left + self.rate * max(0.0, at - then))
+            if left < 1:
+                self._full[key] = (left, at)
+                return (1 - left) / self.rate
+            self._full[key] = (left - 1, at)
+            return 0.0
+
+
+# The framework gives each plain dependency a thread of its own; these need none, so they are async.
+async def store_of(request: Request) -> Store:
+    """Return the service's store."""
+    store = request.app.state.store
+    assert isinstance(store, Store)
+    return store
+
+
+TheStore = Annotated[Store, Depends(store_of)]
+
+
+async def _caller_of(request: Request, store: TheStore) -> Caller:
+    settings: Settings = request.app.state.settings
+    if not settings.public:
+        return Caller(firm=request.app.state.local_firm, who="local", roles=frozenset(ROLES))
+    scheme, _, key = request.headers.get("authorization", "").partition(" ")
+    found = None
+    if scheme.lower() == "bearer":
+        found = await run_in_threadpool(_look_up, store, key.strip())
+    if found is None:
+        raise HTTPException(
+            401,
+            "A key is needed: send Authorization: Bearer KEY, with a key that is not revoked",
+            headers={"WWW-Authenticate": "Bearer"},
+        )
+    buckets: Buckets = request.app.state.buckets
+    seconds = buckets.wait(found.id, time.monotonic())
+    if seconds:
+        raise HTTPException(
+            429,
+            f"Too many calls: at most {settings.rate:g} a second for long",
+            headers={"Retry-After": str(int(seconds) + 1)},
+        )
+    return Caller(firm=found.firm, who=f"{found.name} ({found.id})", roles=found.roles)
+
+
+def _look_up(store: Store, key: str) -> Key | None:
+    with store.read() as connection:
+        return key_of(connection, key)
+
+
+def _needs(role: str) -> Callable[[Caller], Awaitable[Caller]]:
+    async def require(caller: Annotated[Caller, Depends(_caller_of)]) -> Caller:
+        if role not in caller.roles:
+            raise HTTPException(403, f"This needs a key with the role {role!r}")
+        return caller
+
+    return require
+
+
+Reader = Annotated[Caller, Depends(_needs("read"))]
+Planner = Annotated[Caller, Depends(_needs("plan"))]
+Buyer = Annotated[Caller, Depends(_needs("order"))]
+Admin = Annotated[Caller, Depends(_needs("admin"))]
+
+
+def open_local_firm(store: Store) -> str:
+    """Return the one firm of a service that asks for no keys."""
+    with store.write() as connection:
+        return local_firm(connection)

@@ -1,0 +1,242 @@
+"""Jobs, walls and price books, kept until they are planned."""
+
+from __future__ import annotations
+
+import json
+from datetime import UTC, date, datetime
+from typing import Annotated, Any
+
+import sqlalchemy as sa
+from fastapi import APIRouter, Query, Request
+from fastapi.responses import JSONResponse, Response
+from pydantic import BaseModel, ConfigDict, Field
+from starlette.concurrency import run_in_threadpool
+
+import optimiser as lib
+from api.answers import After, IfMatch, Limit, listed, moment, tagged, version_from
+from api.bodies import read_object
+from api.callers import Buyer, Caller, Planner, Reader, TheStore
+from api.openapi import body_of
+from api.store import papers
+from api.store.engine import Store
+from api.store.tables import jobs, price_books, walls
+
+router = APIRouter(prefix="/v1", tags=["jobs and prices"])
+_Line = Annotated[str, Field(max_length=200, pattern=r"^[^\x00-\x1f\x7f]*$")]
+
+
+class JobBody(BaseModel):
+    """A job: its name is what its walls call it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+        json_schema_extra={
+            "examples": [{"name": "A", "client": "Demo Client", "needed": "2026-12-01"}]
+        },
+    )
+
+    name: Annotated[str, Field(min_length=1, max_length=120, pattern=r"^[^\x00-\x1f\x7f]+$")]
+    client: _Line = ""
+    needed: _Line = ""
+    notes: Annotated[str, Field(max_length=5000, pattern=r"^[^\x00]*$")] = ""
+
+
+@router.get("/jobs")
+def list_jobs(
+    store: TheStore,
+    caller: Reader,
+    name: Annotated[str | None, Query(max_length=120)] = None,
+    limit: Limit = 50,
+    after: After = None,
+) -> dict[str, Any]:
+    """List the firm's jobs, newest first."""
+    with store.read() as connection:
+        rows, following = papers.page(
+            connection, jobs, caller.firm, most=limit, after=after, name=name
+        )
+    return listed([_kept(row, "job") for row in rows], following)
+
+
+@router.post("/jobs", status_code=201)
+def add_job(body: JobBody, store: TheStore, caller: Planner) -> Response:
+    """Write a new job down."""
+    with store.write() as connection:
+        id_ = papers.add_job(connection, caller.firm, body.name, body.model_dump())
+        papers.note(connection, caller.firm, caller.who, "add job", id_)
+    return _answer(store, caller.firm, jobs, id_, status=201)
+
+
+@router.get("/jobs/{job_id}")
+def get_job(job_id: str, request: Request, store: TheStore, caller: Reader) -> Response:
+    """Return a job, with its version as ETag."""
+    return _tagged(request, store, caller.firm, jobs, job_id)
+
+
+@router.put("/jobs/{job_id}")
+def change_job(
+    job_id: str, body: JobBody, store: TheStore, caller: Planner, if_match: IfMatch = None
+) -> Response:
+    """Write a job anew; with If-Match only when nobody else did meanwhile."""
+    version = version_from(if_match)
+    with store.write() as connection:
+        papers.change_job(connection, caller.firm, job_id, body.name, body.model_dump(), version)
+        papers.note(connection, caller.firm, caller.who, "change job", job_id)
+    return _answer(store, caller.firm, jobs, job_id)
+
+
+@router.get("/walls")
+def list_walls(
+    store: TheStore,
+    caller: Reader,
+    job: Annotated[str | None, Query(max_length=60, description="The id of a job.")] = None,
+    limit: Limit = 50,
+    after: After = None,
+) -> dict[str, Any]:
+    """List the firm's walls, newest first."""
+    with store.read() as connection:
+        rows, following = papers.page(
+            connection, walls, caller.firm, most=limit, after=after, job=job
+        )
+    return listed([_kept(row, "wall") for row in rows], following)
+
+
+@router.post("/walls", status_code=201, openapi_extra=body_of("wall"))
+async def add_wall(request: Request, store: TheStore, caller: Planner) -> Response:
+    """Write a wall down, under the job it names."""
+    body = await request.body()
+
+    def add() -> Response:
+        document = read_object(body)
+        wall = lib.wall_from_document(document, name="body")
+        with store.write() as connection:
+            id_ = papers.add_wall(connection, caller.firm, wall.job, document)
+            papers.note(connection, caller.firm, caller.who, "add wall", id_)
+        return _answer(store, caller.firm, walls, id_, status=201)
+
+    return await run_in_threadpool(add)
+
+
+@router.get("/walls/{wall_id}")
+def get_wall(wall_id: str, request: Request, store: TheStore, caller: Reader) -> Response:
+    """Return a wall, with its version as ETag."""
+    return _tagged(request, store, caller.firm, walls, wall_id)
+
+
+@router.put("/walls/{wall_id}", openapi_extra=body_of("wall"))
+async def change_wall(
+    wall_id: str, request: Request, store: TheStore, caller: Planner, if_match: IfMatch = None
+) -> Response:
+    """Write a wall anew; with If-Match only when nobody else did meanwhile."""
+    body = await request.body()
+    return await run_in_threadpool(_change_wall, store, caller, wall_id, body, if_match)
+
+
+def _change_wall(
+    store: Store, caller: Caller, id_: str, body: bytes, if_match: str | None
+) -> Response:
+    version = version_from(if_match)
+    document = read_object(body)
+    wall = lib.wall_from_document(document, name="body")
+    with store.write() as connection:
+        papers.change_wall(connection, caller.firm, id_, wall.job, document, version)
+        papers.note(connection, caller.firm, caller.who, "change wall", id_)
+    return _answer(store, caller.firm, walls, id_)
+
+
+@router.delete("/walls/{wall_id}", status_code=204)
+def remove_wall(
+    wall_id: str, store: TheStore, caller: Planner, if_match: IfMatch = None
+) -> Response:
+    """Remove a wall; plans made of it keep their own copy."""
+    version = version_from(if_match)
+    with store.write() as connection:
+        papers.remove_wall(connection, caller.firm, wall_id, version)
+        papers.note(connection, caller.firm, caller.who, "remove wall", wall_id)
+    return Response(status_code=204)
+
+
+@router.get("/price-books")
+def list_price_books(
+    store: TheStore,
+    caller: Reader,
+    name: Annotated[str | None, Query(max_length=200)] = None,
+    limit: Limit = 50,
+    after: After = None,
+) -> dict[str, Any]:
+    """List all versions of all price books, newest first."""
+    with store.read() as connection:
+        rows, following = papers.page(
+            connection, price_books, caller.firm, most=limit, after=after, name=name
+        )
+    return listed([_book(row) for row in rows], following)
+
+
+@router.put("/price-books/{name}", status_code=201, openapi_extra=body_of("price-book"))
+async def add_price_book(
+    name: str, request: Request, store: TheStore, caller: Buyer, valid_from: date | None = None
+) -> dict[str, Any]:
+    """Add a version of a price book, which holds from a day on (today when none is given)."""
+    body = await request.body()
+    first = (valid_from or datetime.now(UTC).date()).isoformat()
+    return await run_in_threadpool(_add_price_book, store, caller, name, first, body)
+
+
+def _add_price_book(
+    store: Store, caller: Caller, name: str, first: str, body: bytes
+) -> dict[str, Any]:
+    if not name.isprintable() or len(name) > 200:
+        remedy = "Give a name of at most 200 letters"
+        raise lib.InvalidInput((lib.Problem("name", f"{name[:40]!r} is no name", remedy),))
+    document = read_object(body)
+    lib.price_book_from_document(document, name="body")
+    with store.write() as connection:
+        version = papers.add_price_book(connection, caller.firm, name, first, document)
+        papers.note(connection, caller.firm, caller.who, "add prices", f"{name} {version}"[-200:])
+    return {"name": name, "version": version, "valid_from": first}
+
+
+@router.get("/price-books/{name}")
+def get_price_book(
+    name: str, store: TheStore, caller: Reader, on: date | None = None
+) -> dict[str, Any]:
+    """Return the version of a price book that holds on a day (today when none is given)."""
+    day = (on or datetime.now(UTC).date()).isoformat()
+    with store.read() as connection:
+        row = papers.price_book_on(connection, caller.firm, name, day)
+    return {**_book(row), "prices": json.loads(row.document)}
+
+
+def _kept(row: sa.Row[Any], kind: str) -> dict[str, Any]:
+    document = {
+        "id": row.id,
+        "version": row.version,
+        "created": moment(row.created),
+        "changed": moment(row.changed),
+        kind: json.loads(row.document),
+    }
+    return document if kind == "job" else {**document, "job": row.job}
+
+
+def _book(row: sa.Row[Any]) -> dict[str, Any]:
+    return {
+        "id": row.id,
+        "name": row.name,
+        "version": row.version,
+        "valid_from": row.valid_from,
+        "created": moment(row.created),
+    }
+
+
+def _answer(store: Store, firm: str, table: sa.Table, id_: str, *, status: int = 200) -> Response:
+    with store.read() as connection:
+        row = papers.find_one(connection, table, firm, id_)
+    kind = table.name.removesuffix("s")
+    headers = {"ETag": f'"{row.version}"', "Location": f"/v1/{table.name}/{id_}"}
+    return JSONResponse(_kept(row, kind), status_code=status, headers=headers)
+
+
+def _tagged(request: Request, store: Store, firm: str, table: sa.Table, id_: str) -> Response:
+    with store.read() as connection:
+        row = papers.find_one(connection, table, firm, id_)
+    kind = table.name.removesuffix("s")
+    return tagged(request, row.version, lambda: json.dumps(_kept(row, kind)))

@@ -1,0 +1,212 @@
+"""Asking for plans and checks. Small work is answered at once, longer work gives a run."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from datetime import UTC, datetime
+from typing import Annotated, Any
+
+from fastapi import APIRouter, Header, Query, Request
+from fastapi.responses import JSONResponse, Response
+from starlette.concurrency import run_in_threadpool
+
+import optimiser as lib
+from api.answers import run_document
+from api.bodies import read_batch, read_object, read_pair
+from api.callers import Caller, Planner, TheStore
+from api.limits import require_within_limits
+from api.openapi import body_of
+from api.routes.plans import answer_plan
+from api.routes.runs import run_row
+from api.store import papers, runs
+from api.store.engine import Store
+from api.store.runs import Asked
+from api.store.tables import walls
+from api.working import work_on
+
+# Work that thinks no longer than this is answered at once.
+SHORT_SECONDS = 2.0
+RUN_STARTED: dict[int | str, dict[str, Any]] = {
+    202: {"description": "Longer work: the run to watch, with its address as Location"}
+}
+
+router = APIRouter(prefix="/v1", tags=["planning"])
+UseRack = Annotated[bool, Query(description="Plan with the firm's rack and hold what is used.")]
+Deadline = Annotated[
+    float | None,
+    Query(ge=1, le=604_800, description="Seconds from now after which the best plan is kept."),
+]
+IdempotencyKey = Annotated[
+    str | None,
+    Header(max_length=200, description="Any text of your own: the same call twice is done once."),
+]
+
+
+@router.post(
+    "/plans",
+    status_code=201,
+    responses=RUN_STARTED,
+    openapi_extra=body_of("cutting-request"),
+)
+async def plan_request(
+    request: Request,
+    store: TheStore,
+    caller: Planner,
+    use_rack: UseRack = False,
+    deadline_seconds: Deadline = None,
+    idempotency_key: IdempotencyKey = None,
+) -> Response:
+    """Plan a cutting request: the checked plan, or a run when it may think over two seconds."""
+    body = await request.body()
+    return await run_in_threadpool(
+        lambda: _plan_request(
+            store,
+            caller,
+            body,
+            use_rack=use_rack,
+            deadline=deadline_seconds,
+            key=idempotency_key,
+        )
+    )
+
+
+def _plan_request(
+    store: Store,
+    caller: Caller,
+    body: bytes,
+    *,
+    use_rack: bool,
+    deadline: float | None,
+    key: str | None,
+) -> Response:
+    asked = lib.read_request(body, name="body")
+    materials = [material.material for material in asked.materials]
+    require_within_limits(
+        seconds=asked.seconds,
+        materials=len(materials),
+        parts=sum(part.quantity for item in asked.materials for part in item.parts),
+    )
+    return _ask(
+        store,
+        caller,
+        Asked(
+            kind="request",
+            document=body.decode("utf-8-sig"),
+            body_hash=_hash(body, use_rack, deadline),
+            seconds=asked.seconds,
+            who=caller.who,
+            idempotency_key=key,
+            deadline_seconds=deadline,
+            materials=materials if use_rack else None,
+        ),
+    )
+
+
+@router.post("/batches", status_code=201, responses=RUN_STARTED, openapi_extra=body_of("batch"))
+async def plan_jobs(
+    request: Request,
+    store: TheStore,
+    caller: Planner,
+    use_rack: UseRack = False,
+    deadline_seconds: Deadline = None,
+    idempotency_key: IdempotencyKey = None,
+) -> Response:
+    """Frame walls, plan all jobs together, and work out the order and each job's share.
+
+    Walls as documents or by `wall_ids`, prices as a document or by the name of a `price_book`.
+    """
+    body = await request.body()
+    return await run_in_threadpool(
+        lambda: _plan_jobs(
+            store,
+            caller,
+            body,
+            use_rack=use_rack,
+            deadline=deadline_seconds,
+            key=idempotency_key,
+        )
+    )
+
+
+def _plan_jobs(
+    store: Store,
+    caller: Caller,
+    body: bytes,
+    *,
+    use_rack: bool,
+    deadline: float | None,
+    key: str | None,
+) -> Response:
+    document = json.dumps(_with_kept(store, caller, read_object(body)))
+    asked = read_batch(document.encode())
+    materials = [item.material for item in asked.book.lengths]
+    materials += [item.material for item in asked.book.sheets]
+    require_within_limits(
+        seconds=asked.rules.seconds, materials=len(materials), walls=len(asked.walls)
+    )
+    return _ask(
+        store,
+        caller,
+        Asked(
+            kind="batch",
+            document=document,
+            body_hash=_hash(body, use_rack, deadline),
+            seconds=asked.rules.seconds,
+            who=caller.who,
+            idempotency_key=key,
+            deadline_seconds=deadline,
+            materials=materials if use_rack else None,
+            jobs=tuple(wall.job for wall in asked.walls),
+        ),
+    )
+
+
+def _with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[str, Any]:
+    """Put kept walls and prices in the place of their names."""
+    changed = dict(document)
+    with store.read() as connection:
+        ids = changed.pop("wall_ids", None)
+        if isinstance(ids, list) and "walls" not in changed:
+            changed["walls"] = [
+                json.loads(papers.find_one(connection, walls, caller.firm, str(id_)).document)
+                for id_ in ids
+            ]
+        name = changed.pop("price_book", None)
+        if isinstance(name, str) and "prices" not in changed:
+            today = datetime.now(UTC).date().isoformat()
+            row = papers.price_book_on(connection, caller.firm, name, today)
+            changed["prices"] = json.loads(row.document)
+    return changed
+
+
+@router.post("/checks", openapi_extra=body_of("check"))
+async def check(request: Request, caller: Planner) -> dict[str, Any]:
+    """Check any plan against its request; lists every fault."""
+    del caller
+    asked, plan = read_pair(await request.body())
+    faults = await run_in_threadpool(lib.check_plan, asked, plan)
+    return {
+        "sound": not faults,
+        "faults": [{"where": fault.where, "what": fault.what} for fault in faults],
+    }
+
+
+def _ask(store: Store, caller: Caller, asked: Asked) -> Response:
+    """Write the run down; work on it here when it is short, else leave it to the runners."""
+    is_short = asked.seconds <= SHORT_SECONDS
+    with store.write() as connection:
+        run, claim = runs.ask(connection, caller.firm, asked, owner="service" if is_short else None)
+        papers.note(connection, caller.firm, caller.who, f"ask {asked.kind}", run)
+    if claim is not None:
+        work_on(store, claim)
+    row, plan = run_row(store, caller.firm, run)
+    if plan is not None:
+        return answer_plan(store, caller.firm, plan, status=201)
+    return JSONResponse(
+        run_document(row, None), status_code=202, headers={"Location": f"/v1/runs/{run}"}
+    )
+
+
+def _hash(body: bytes, *also: object) -> str:
+    return hashlib.sha256(repr(also).encode() + body).hexdigest()

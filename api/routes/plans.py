@@ -1,0 +1,237 @@
+"""Plans that were made: to read, confirm, undo and drop; their diagrams and orders."""
+
+from __future__ import annotations
+
+import json
+from typing import Annotated, Any, Literal
+
+import sqlalchemy as sa
+from fastapi import APIRouter, Query, Request
+from fastapi.responses import PlainTextResponse, Response
+from starlette.exceptions import HTTPException
+
+import optimiser as lib
+from api.answers import (
+    After,
+    IfMatch,
+    Limit,
+    listed,
+    moment,
+    money,
+    plan_text,
+    tagged,
+    version_from,
+)
+from api.callers import Buyer, Planner, Reader, TheStore
+from api.drawings import Drawing, cutting_drawings
+from api.store import ledger, papers, plans
+from api.store.engine import Store
+from api.store.refusals import Missing
+from api.store.tables import orders
+from api.store.tables import plans as plans_table
+
+router = APIRouter(prefix="/v1", tags=["plans"])
+Place = Annotated[
+    str | None,
+    Query(min_length=1, max_length=200, description="Where the new offcuts go on the rack."),
+]
+State = Literal["draft", "confirmed", "undone", "dropped"]
+
+
+@router.get("/plans")
+def list_plans(
+    store: TheStore,
+    caller: Reader,
+    state: State | None = None,
+    limit: Limit = 50,
+    after: After = None,
+) -> dict[str, Any]:
+    """List the firm's plans, newest first."""
+    with store.read() as connection:
+        rows, following = papers.page(
+            connection, plans_table, caller.firm, most=limit, after=after, state=state
+        )
+    return listed([_summary(row) for row in rows], following)
+
+
+@router.get("/plans/{plan_id}")
+def get_plan(plan_id: str, request: Request, store: TheStore, caller: Reader) -> Response:
+    """Return a plan with the request it answers, its order, shares and framed walls."""
+    with store.read() as connection:
+        row = _made(connection, caller.firm, plan_id)
+        order = _order_of(connection, plan_id)
+    text = None if order is None else str(order.document)
+    return tagged(request, row.version, lambda: plan_text(row, text))
+
+
+@router.post("/plans/{plan_id}/confirm")
+def confirm_plan(
+    plan_id: str,
+    store: TheStore,
+    caller: Buyer,
+    place: Place = None,
+    if_match: IfMatch = None,
+) -> dict[str, Any]:
+    """Use the rack's offcuts as planned, rack the new ones with labels, and place the order."""
+    version = version_from(if_match)
+    with store.write() as connection:
+        new = plans.confirm(
+            connection, caller.firm, plan_id, who=caller.who, version=version, place=place
+        )
+        papers.note(connection, caller.firm, caller.who, "confirm plan", plan_id)
+    racked = [{**ledger.piece_document(piece), "place": piece.place} for piece in new]
+    return {"id": plan_id, "state": "confirmed", "racked": racked}
+
+
+@router.post("/plans/{plan_id}/undo")
+def undo_plan(
+    plan_id: str, store: TheStore, caller: Buyer, if_match: IfMatch = None
+) -> dict[str, Any]:
+    """Reverse a confirmed plan by events: its offcuts come back, the new ones go."""
+    version = version_from(if_match)
+    with store.write() as connection:
+        plans.undo(connection, caller.firm, plan_id, who=caller.who, version=version)
+        papers.note(connection, caller.firm, caller.who, "undo plan", plan_id)
+    return {"id": plan_id, "state": "undone"}
+
+
+@router.delete("/plans/{plan_id}")
+def drop_plan(
+    plan_id: str, store: TheStore, caller: Planner, if_match: IfMatch = None
+) -> dict[str, Any]:
+    """Give up a draft; the offcuts it holds are free again."""
+    version = version_from(if_match)
+    with store.write() as connection:
+        plans.drop(connection, caller.firm, plan_id, who=caller.who, version=version)
+        papers.note(connection, caller.firm, caller.who, "drop plan", plan_id)
+    return {"id": plan_id, "state": "dropped"}
+
+
+@router.get("/plans/{plan_id}/diagrams")
+def list_diagrams(plan_id: str, store: TheStore, caller: Reader) -> dict[str, Any]:
+    """List the diagrams of a plan and the drawings of its walls."""
+    drawings = _drawings(store, caller.firm, plan_id).values()
+    return {
+        "diagrams": [
+            {
+                "name": drawing.name,
+                "title": drawing.title,
+                "href": f"/v1/plans/{plan_id}/diagrams/{drawing.name}.svg",
+            }
+            for drawing in drawings
+        ]
+    }
+
+
+@router.get(
+    "/plans/{plan_id}/diagrams/{name}.svg",
+    response_class=Response,
+    responses={200: {"content": {"image/svg+xml": {}}}},
+)
+def get_diagram(plan_id: str, name: str, store: TheStore, caller: Reader) -> Response:
+    """Return one diagram."""
+    drawing = _drawings(store, caller.firm, plan_id).get(name)
+    if drawing is None:
+        raise HTTPException(404, f"plan {plan_id} has no diagram {name!r}")
+    return Response(drawing.svg, media_type="image/svg+xml")
+
+
+@router.get("/plans/{plan_id}/order")
+def get_plan_order(plan_id: str, store: TheStore, caller: Reader) -> Response:
+    """Return the order of a batch."""
+    return Response(_order(store, caller.firm, plan_id).document, media_type="application/json")
+
+
+@router.get("/plans/{plan_id}/order.csv", response_class=PlainTextResponse)
+def get_plan_order_csv(plan_id: str, store: TheStore, caller: Reader) -> Response:
+    """Return the order of a batch as CSV."""
+    text = _order(store, caller.firm, plan_id).csv
+    return Response(text, media_type="text/csv; charset=utf-8")
+
+
+@router.get("/orders")
+def list_orders(
+    store: TheStore,
+    caller: Reader,
+    state: Literal["draft", "placed", "withdrawn"] | None = None,
+    limit: Limit = 50,
+    after: After = None,
+) -> dict[str, Any]:
+    """List the firm's orders, newest first."""
+    with store.read() as connection:
+        rows, following = papers.page(
+            connection, orders, caller.firm, most=limit, after=after, state=state
+        )
+    return listed([_order_document(row) for row in rows], following)
+
+
+@router.get("/orders/{order_id}")
+def get_order(order_id: str, store: TheStore, caller: Reader) -> dict[str, Any]:
+    """Return one order with its lines."""
+    with store.read() as connection:
+        row = papers.find_one(connection, orders, caller.firm, order_id)
+    return {**_order_document(row), "order": json.loads(row.document)}
+
+
+def answer_plan(store: Store, firm: str, plan: str, *, status: int) -> Response:
+    """Answer a plan that was made just now."""
+    with store.read() as connection:
+        row = _made(connection, firm, plan)
+        order = _order_of(connection, plan)
+    headers = {"ETag": f'"{row.version}"', "Location": f"/v1/plans/{plan}"}
+    text = plan_text(row, None if order is None else str(order.document))
+    return Response(text, status_code=status, media_type="application/json", headers=headers)
+
+
+def _made(connection: sa.Connection, firm: str, plan: str) -> sa.Row[Any]:
+    """Find a plan that has been made; one still being made is not there yet."""
+    row = plans.find(connection, firm, plan)
+    if row.plan is None:
+        raise Missing("plan", plan)
+    return row
+
+
+def _drawings(store: Store, firm: str, plan: str) -> dict[str, Drawing]:
+    with store.read() as connection:
+        row = _made(connection, firm, plan)
+        kept = [
+            Drawing(name=p.name, title=p.title, svg=p.svg) for p in plans.pictures(connection, plan)
+        ]
+    request = lib.request_from_document(json.loads(row.request), name="request")
+    made = lib.plan_from_document(json.loads(row.plan), name="plan")
+    return {drawing.name: drawing for drawing in (*kept, *cutting_drawings(request, made))}
+
+
+def _order_of(connection: sa.Connection, plan: str) -> sa.Row[Any] | None:
+    return connection.execute(sa.select(orders).where(orders.c.plan == plan)).first()
+
+
+def _order(store: Store, firm: str, plan: str) -> sa.Row[Any]:
+    with store.read() as connection:
+        _made(connection, firm, plan)
+        row = _order_of(connection, plan)
+    if row is None:
+        raise HTTPException(404, "this plan came from a cutting request, which has no order")
+    return row
+
+
+def _summary(row: sa.Row[Any]) -> dict[str, Any]:
+    return {
+        "id": row.id,
+        "run": row.run,
+        "state": row.state,
+        "version": row.version,
+        "created": moment(row.created),
+        "net_cost": money(row.cost),
+        "lower_bound": money(row.bound),
+    }
+
+
+def _order_document(row: sa.Row[Any]) -> dict[str, Any]:
+    return {
+        "id": row.id,
+        "plan": row.plan,
+        "state": row.state,
+        "created": moment(row.created),
+        "changed": moment(row.changed),
+    }

@@ -1,0 +1,198 @@
+"""The commands around the service: serve it, work for it, keep its keys, back it up."""
+
+from __future__ import annotations
+
+import argparse
+import ipaddress
+import os
+import signal
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from threading import Event
+from typing import TYPE_CHECKING, Any
+
+from optimiser import InvalidInput, Problem
+
+if TYPE_CHECKING:
+    from api.settings import Settings
+    from api.store.engine import Store
+
+FINE = 0
+
+
+def add_service_commands(commands: Any) -> None:  # argparse does not name the type of subparsers
+    """Add the service's commands to the program's."""
+    serve = commands.add_parser("serve", help="serve the API on this machine")
+    serve.add_argument("--host", default="127.0.0.1", help="address to listen on")
+    serve.add_argument("--port", type=int, default=8000, help="port to listen on")
+    serve.add_argument("--workers", type=int, help="runs worked on at a time (default 1)")
+    serve.add_argument(
+        "--serve-public",
+        action="store_true",
+        help="ask every caller for a key; needed for any address but this machine's own",
+    )
+    _add_store(serve)
+    serve.set_defaults(run=_serve)
+
+    work = commands.add_parser("work", help="work on the runs of a store that others serve")
+    work.add_argument("--workers", type=int, help="runs worked on at a time (default 1)")
+    _add_store(work)
+    work.set_defaults(run=_work)
+
+    keys = commands.add_parser("keys", help="make, list and revoke keys")
+    actions = keys.add_subparsers(required=True, metavar="ACTION")
+    make = actions.add_parser("create", help="make a key for a firm and show it, once")
+    make.add_argument("--firm", required=True, help="the firm; made when it is new")
+    make.add_argument("--name", required=True, help="who or what uses the key")
+    make.add_argument(
+        "--roles", default="read,plan", help="some of read, plan, order, admin (default read,plan)"
+    )
+    _add_store(make)
+    make.set_defaults(run=_make_key)
+    listing = actions.add_parser("list", help="list all keys, never the keys themselves")
+    _add_store(listing)
+    listing.set_defaults(run=_list_keys)
+    revoke = actions.add_parser("revoke", help="make a key worthless from now on")
+    revoke.add_argument("id", help="its id, as listed")
+    _add_store(revoke)
+    revoke.set_defaults(run=_revoke_key)
+
+    backup = commands.add_parser("backup", help="write the whole store into one file, also in use")
+    backup.add_argument("file", type=Path, help="file to write; never over one that is there")
+    _add_store(backup)
+    backup.set_defaults(run=_backup)
+    restore = commands.add_parser("restore", help="make an empty store what a backup says")
+    restore.add_argument("file", type=Path, help="file that backup wrote")
+    _add_store(restore)
+    restore.set_defaults(run=_restore)
+
+
+def _add_store(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--store",
+        metavar="URL",
+        help="database: sqlite:///FILE or postgresql://… (default $SCANTLING_STORE, else a file "
+        "in your own data folder)",
+    )
+
+
+def _settings(arguments: argparse.Namespace) -> Settings:
+    from api.settings import settings_from
+
+    return settings_from(
+        os.environ,
+        store=arguments.store,
+        public=getattr(arguments, "serve_public", False),
+        workers=getattr(arguments, "workers", None),
+    )
+
+
+def _open(arguments: argparse.Namespace) -> Store:
+    from api.store.engine import Store
+    from api.store.migrate import migrate
+
+    store = Store(_settings(arguments).store)
+    migrate(store)
+    return store
+
+
+def _serve(arguments: argparse.Namespace) -> int:
+    settings = _settings(arguments)
+    if not settings.public and not _is_this_machine(arguments.host):
+        trouble = f"{arguments.host} can be reached by others, who would need no key"
+        remedy = "Add --serve-public, and make keys with: scantling keys create"
+        raise InvalidInput((Problem("--host", trouble, remedy),))
+    import uvicorn
+
+    from api.app import create_app
+    from api.logs import log_lines
+
+    log_lines()
+    uvicorn.run(
+        create_app(settings),
+        host=arguments.host,
+        port=arguments.port,
+        server_header=False,
+        log_config=None,
+        timeout_graceful_shutdown=10,
+    )
+    return FINE
+
+
+def _is_this_machine(host: str) -> bool:
+    try:
+        return ipaddress.ip_address(host).is_loopback
+    except ValueError:
+        return host == "localhost"
+
+
+def _work(arguments: argparse.Namespace) -> int:
+    from api.logs import log_lines
+    from api.runner import Runner
+
+    log_lines()
+    store = _open(arguments)
+    runner = Runner(store, workers=_settings(arguments).workers or 1)
+    stop = Event()
+    for number in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(number, lambda *_: stop.set())
+    runner.start()
+    stop.wait()
+    runner.stop()
+    return FINE
+
+
+def _make_key(arguments: argparse.Namespace) -> int:
+    from api.store.keys import make_key
+
+    roles = [role.strip() for role in arguments.roles.split(",") if role.strip()]
+    with _open(arguments).write() as connection:
+        key = make_key(connection, firm=arguments.firm, name=arguments.name, roles=roles)
+    print(key)
+    print("scantling: keep the key; it cannot be shown again", file=sys.stderr)
+    return FINE
+
+
+def _list_keys(arguments: argparse.Namespace) -> int:
+    from api.answers import moment
+    from api.store.keys import list_keys
+
+    with _open(arguments).read() as connection:
+        keys = list_keys(connection)
+    for key in keys:
+        state = "in use" if key.revoked is None else f"revoked {moment(key.revoked)}"
+        print(f"{key.id}  {key.firm_name}  {key.name}  {','.join(sorted(key.roles))}  {state}")
+    return FINE
+
+
+def _revoke_key(arguments: argparse.Namespace) -> int:
+    from api.store.keys import revoke_key
+    from api.store.refusals import Missing
+
+    try:
+        with _open(arguments).write() as connection:
+            revoke_key(connection, arguments.id)
+    except Missing:
+        remedy = "Look for its id with: scantling keys list"
+        raise InvalidInput((Problem("id", f"there is no key {arguments.id!r}", remedy),)) from None
+    print(f"Revoked: {arguments.id}")
+    return FINE
+
+
+def _backup(arguments: argparse.Namespace) -> int:
+    from api.store.backup import back_up
+
+    return _told(arguments, back_up, "Written")
+
+
+def _restore(arguments: argparse.Namespace) -> int:
+    from api.store.backup import restore
+
+    return _told(arguments, restore, "Restored from")
+
+
+def _told(arguments: argparse.Namespace, act: Callable[[Store, Path], int], said: str) -> int:
+    rows = act(_open(arguments), arguments.file)
+    print(f"{said}: {arguments.file}, {rows} rows")
+    return FINE

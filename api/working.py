@@ -1,0 +1,153 @@
+"""One run worked on to its end by whoever has its claim: a process of its own, or the service.
+
+`python -m api.working RUN OWNER ATTEMPT` is that process. A thread renews the lease every second,
+tells how far the solver is, and hears whether to stop. It ends the process when the lease is lost:
+another worker has the run then, and two must not write.
+"""
+
+from __future__ import annotations
+
+import logging
+import os
+import signal
+import sys
+import time
+from contextlib import suppress
+from dataclasses import replace
+from threading import Event, Thread
+
+import sqlalchemy as sa
+
+from api.solving import layouts_of, solve
+from api.store import ledger, plans, runs
+from api.store.engine import Store, now
+from api.store.runs import Claim, LeaseLost, Progress
+from optimiser import CuttingPlan, InvalidInput, NoPlan, PlanProgress, PlanRefused, Problem
+
+_log = logging.getLogger(__name__)
+BEAT_SECONDS = 1.0
+STORE_VARIABLE = "SCANTLING_STORE"
+# A planner told to stop hands over its best plan; a deadline leaves it time to.
+SPARE_SECONDS = 0.5
+
+
+class Heart:
+    """Beats while a run is worked on; use as a context."""
+
+    def __init__(self, store: Store, claim: Claim) -> None:
+        self._store = store
+        self._claim = claim
+        self._progress = Progress()
+        self._ended = Event()
+        self._stop = Event()
+        self.lost = Event()
+        self._thread = Thread(target=self._beat, daemon=True)
+
+    def __enter__(self) -> Heart:
+        self._thread.start()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._ended.set()
+        self._thread.join()
+
+    def cancelled(self) -> bool:
+        """Return whether the planner shall stop."""
+        return self._stop.is_set()
+
+    def complete(self, plan: CuttingPlan) -> None:
+        """Take a complete plan."""
+        self._progress = replace(self._progress, layouts=layouts_of(plan))
+        self.progress(
+            PlanProgress(cost=plan.money.net, bound=plan.bound, seconds=round(plan.seconds, 3))
+        )
+
+    def progress(self, state: PlanProgress) -> None:
+        """Take how far the planner is."""
+        self._progress = replace(
+            self._progress, cost=state.cost, bound=state.bound, spent=state.seconds
+        )
+
+    def _beat(self) -> None:
+        while not self._ended.wait(BEAT_SECONDS):
+            try:
+                with self._store.write() as connection:
+                    if runs.renew(connection, self._claim, self._progress):
+                        self._stop.set()
+            except LeaseLost:
+                self.lost.set()
+                self._stop.set()
+                return
+            except sa.exc.SQLAlchemyError as fault:
+                # The database may come back before the lease runs out.
+                _log.warning("run.beat_failed run=%s fault=%s", self._claim.run, fault)
+
+
+def work_on(store: Store, claim: Claim) -> None:
+    """Plan a run and end it. Raises what the planner raised, after writing it to the run.
+
+    Raises LeaseLost, with nothing written, when another worker has it.
+    """
+    with store.read() as connection:
+        held = None
+        if claim.takes_rack:
+            held = ledger.held_by(connection, claim.firm, claim.plan)
+        left = None if claim.deadline is None else claim.deadline - now(connection) - SPARE_SECONDS
+    if left is not None and left <= 0:
+        trouble, remedy = "its deadline passed before it began", "Give it longer, or ask again"
+        late = (Problem(f"run {claim.run}", trouble, remedy),)
+        runs.end_without_plan(store, claim, late)
+        raise NoPlan(late)
+    try:
+        with Heart(store, claim) as heart:
+            made = solve(
+                claim.kind,
+                claim.document,
+                held,
+                at_most=left,
+                watch=heart.complete,
+                tell=heart.progress,
+                cancelled=heart.cancelled,
+            )
+        plans.finish(store, claim, made)
+    except (InvalidInput, NoPlan, PlanRefused) as fault:
+        runs.end_without_plan(store, claim, fault.problems)
+        raise
+    except (LeaseLost, sa.exc.SQLAlchemyError):
+        raise
+    except Exception as fault:
+        trouble, remedy = "the program failed", "The fault is logged; please report it"
+        runs.end_without_plan(store, claim, (Problem(f"run {claim.run}", trouble, remedy),))
+        raise fault
+
+
+def main(run: str, owner: str, attempt: int) -> int:
+    """Work on a run that was claimed for this process."""
+    logging.basicConfig(level=logging.INFO)
+    store = Store(os.environ[STORE_VARIABLE])
+    with store.read() as connection:
+        claim = runs.claim_of(connection, run)
+    if (claim.owner, claim.attempt) != (owner, attempt):
+        return 0
+
+    def hand_back(*_: object) -> None:
+        # At once and from here: a solver may not look up for a while, and nothing is written yet.
+        with suppress(Exception):
+            runs.hand_back(Store(store.url), claim)
+        os._exit(0)
+
+    signal.signal(signal.SIGTERM, hand_back)
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is for the service, which tells us
+    began = time.monotonic()
+    try:
+        work_on(store, claim)
+    except (InvalidInput, NoPlan):
+        pass  # written to the run; the program is sound
+    except LeaseLost:
+        _log.warning("run.lease_lost run=%s", run)
+    _log.info("run.ended firm=%s run=%s seconds=%.2f", claim.firm, run, time.monotonic() - began)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1], sys.argv[2], int(sys.argv[3])))
