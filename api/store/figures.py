@@ -11,10 +11,8 @@ from api.store.tables import RUN_STATES, plans, rack_events, runs
 
 def figures(connection: sa.Connection) -> Iterator[str]:
     """Write lines in Prometheus' text format."""
-    counted = connection.execute(
-        sa.select(runs.c.state, sa.func.count()).group_by(runs.c.state)
-    ).tuples()
-    states: dict[str, int] = dict(counted.all())
+    counted = connection.execute(sa.select(runs.c.state, sa.func.count()).group_by(runs.c.state))
+    states: dict[str, int] = {state: number for state, number in counted}
     yield from _head("scantling_runs", "gauge", "Runs by state")
     for state in RUN_STATES:
         yield f'scantling_runs{{state="{state}"}} {states.get(state, 0)}\n'

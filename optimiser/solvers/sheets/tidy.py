@@ -52,7 +52,8 @@ def tidied(problem: SheetsProblem, block: Block) -> Block:
 
 def rank_of(problem: SheetsProblem, block: Block) -> Rank:
     """Return what makes one way to cut the same parts better than another, more is better."""
-    along = not block.pieces or block.rip == (block.height >= block.width)
+    square = block.height == block.width
+    along = not block.pieces or square or block.rip == (block.height > block.width)
     return (
         credit_of(problem, block),
         -runs_of(block),
@@ -108,9 +109,7 @@ def _with_fewer_runs(
             engine.construct(number)
             if engine.unplaced == 0:
                 ((_, other),) = engine.plan()
-                other = tidied(
-                    staged, renamed(other, [names[kind.parts[0]] for kind in own])
-                )
+                other = tidied(staged, renamed(other, [names[kind.parts[0]] for kind in own]))
                 if rank_of(problem, other) > rank_of(problem, best):
                     best = other
         if best is not block:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from optimiser.solvers.sheets.pool import parts_of
 from optimiser.solvers.sheets.problem import Cut, Leaf
-from optimiser.solvers.sheets.tidy import tidied
+from optimiser.solvers.sheets.table import kinds_of
+from optimiser.solvers.sheets.tidy import laid_anew, rank_of, settings_of, tidied
 from optimiser.solvers.sheets.tree import (
     Block,
     credit_of,
@@ -13,6 +15,7 @@ from optimiser.solvers.sheets.tree import (
     largest_left,
     left_over,
     real_cuts,
+    runs_of,
     without,
 )
 from tests.solvers.sheets.shop import a_problem
@@ -78,3 +81,54 @@ def test_slivers_and_small_pieces_earn_nothing() -> None:
     assert credit_of(problem, left_over(3, 100)) == 0
     assert credit_of(problem, left_over(52, 100)) == 0
     assert credit_of(problem, left_over(53, 103)) == 50
+
+
+def test_strips_that_part_alike_are_parted_by_long_rips_first() -> None:
+    # Two rows of 40 | 60, one above the other: one rip does for both, along the sheet.
+    problem = a_problem([(40, 70, 2), (60, 70, 2)], [(100, 140, 10)])
+    row = divided([a_part(0, 40, 70), a_part(1, 60, 70)], 100, 70, rip=True)
+    sheet = divided([row, row], 100, 140, rip=False)
+
+    tidy = tidied(problem, sheet)
+
+    assert tidy.rip
+    assert [piece.width for piece in tidy.pieces] == [60, 40]
+    assert rank_of(problem, tidy) > rank_of(problem, sheet)
+
+
+def test_a_row_with_a_part_that_goes_right_through_is_not_parted_the_other_way() -> None:
+    problem = a_problem([(40, 70, 1), (60, 70, 1), (100, 70, 1)], [(100, 140, 10)])
+    row = divided([a_part(0, 40, 70), a_part(1, 60, 70)], 100, 70, rip=True)
+    sheet = divided([row, a_part(2, 100, 70)], 100, 140, rip=False)
+
+    assert tidied(problem, sheet) == sheet
+
+
+def test_a_setting_of_the_fence_counts_once_however_often_it_is_used() -> None:
+    row = divided([a_part(0, 40, 70), a_part(1, 60, 70)], 100, 70, rip=True)
+    sheet = divided([row, row], 100, 140, rip=False)
+
+    # The fence stands at 60 for a rip of each row, and at 70 for the crosscut.
+    assert settings_of(sheet) == {(True, 60), (False, 70)}
+
+
+def test_parts_are_laid_anew_where_fewer_runs_of_cuts_do() -> None:
+    # Two parts as high as the sheet, reached by a needless crosscut of what lies above the third.
+    problem = a_problem([(50, 100, 2), (20, 40, 2)], [(120, 100, 10)])
+    kinds = kinds_of(problem)
+    low = divided([a_part(1, 20, 40), a_part(1, 20, 40), left_over(20, 20)], 20, 100, rip=False)
+    nested = Block(
+        rip=False,
+        width=120,
+        height=100,
+        part=-1,
+        turned=False,
+        pieces=(divided([a_part(0, 50, 100), a_part(0, 50, 100), low], 120, 100, rip=True),),
+    )
+
+    ((sheet, anew),) = laid_anew(problem, kinds, ((0, nested),))
+
+    assert sheet == 0
+    assert parts_of(anew) == parts_of(nested)
+    assert runs_of(nested) == 3
+    assert runs_of(anew) == 2
