@@ -77,6 +77,9 @@ def _held(settings: Settings, front: Skeleton, made: list[Member], level: _Level
     found: list[Member] = []
     end = settings.left
     taken = {one.box.x for one in made if _meets(one, level)}
+    if front.lines[-1].x not in taken:
+        # The last upright's comes first: others give way, or the board's end stays unheld.
+        taken.add(settings.right - wide)
     for line in front.lines:
         x, across = line.x, thick
         if line.x not in taken:
