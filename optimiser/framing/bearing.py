@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from optimiser.domain.frame import Edge
 
-# Board beyond its timber, at a fire say: common practice, no source.
+# Board beyond its timber, at a fire say. Cut edges end over timber, perimeters apart (NHBC Standards
+# 9.2.4); how far such an edge may pass it unheld is common practice, no source.
 MOST_OVERHANG = 500
 _FROM_EDGE = {Edge.FACTORY: 100, Edge.CUT: 130}
 _FROM_TIMBER = 60
