@@ -14,7 +14,8 @@ from optimiser.errors import Problem
 _TABLE = re.compile(r"\s*(\[{1,2})\s*([A-Za-z0-9_.\-\s]+?)\s*\]{1,2}\s*(#.*)?")
 _KEY = re.compile(r"\s*([A-Za-z0-9_\-]+)\s*=")
 _AT = re.compile(r"\(at line (\d+), column \d+\)")
-_UNITS = ("_mm", "_kg", "_in")
+# What the last part of a field's name says about its unit.
+UNITS = ("_mm", "_kg", "_in", "_w")
 _MOST_SHOWN = 80
 
 
@@ -75,7 +76,7 @@ def quoted(problems: tuple[Problem, ...], text: str) -> tuple[Problem, ...]:
 
 
 def _without_unit(field: str) -> str:
-    for unit in _UNITS:
+    for unit in UNITS:
         if field.endswith(unit):
             return field.removesuffix(unit)
     return field

@@ -5,7 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from optimiser.domain.finding import Finding, Severity
-from optimiser.framing.bearing import MOST_OVERHANG, mdf_takes_screw
+from optimiser.framing.bearing import (
+    BARRIER_BOARD,
+    BARRIER_TIMBER,
+    MOST_OVERHANG,
+    cavity_barrier,
+    mdf_takes_screw,
+)
 from optimiser.framing.hanging import bracket_findings
 from optimiser.framing.openings import Hole
 from optimiser.framing.recesses import ABOVE_FIRE, FireChoice, TvChoice
@@ -15,6 +21,9 @@ from optimiser.framing.screen import upward_look
 from optimiser.framing.settings import Settings
 from optimiser.units import mm
 
+# Volts in the UK, and the largest fuse of a plug or a fused connection unit in amperes.
+MAINS = 230
+PLUG_FUSE = 13
 # Up to 15°: display set-up guide.
 MOST_LOOK = 15
 
@@ -23,6 +32,8 @@ def fire_findings(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[
     """Yield what the fire's figures say against the depth, the timbers and its board."""
     yield from _fire_depth(settings, fire)
     yield from _fire_width(settings, fire, hole)
+    yield _power(fire)
+    yield _barrier(settings)
     free = hole.frame.z1 - fire.body.z1
     side = min(fire.body.x0 - hole.frame.x0, hole.frame.x1 - fire.body.x1)
     yield finding(
@@ -97,6 +108,53 @@ def _fire_width(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[Fi
             f"fire.centre {mm(fire.fire.centre)} is not used: the glass returns round an end",
             "leave fire.centre_mm out",
         )
+
+
+def amperes(watts: int) -> float:
+    """Return the current that a heater draws from the mains."""
+    return watts / MAINS
+
+
+def _power(fire: FireChoice) -> Finding:
+    """Say what fuse feeds the fire, and whether its circuit must be notified."""
+    current = amperes(fire.power)
+    said = f"{fire.power} W at {MAINS} V draw {current:.2f} A"
+    if current <= PLUG_FUSE:
+        return finding(
+            "check.fire.power",
+            Severity.NOTE,
+            f"{said}: a fuse of {PLUG_FUSE} A carries them",
+            "feed it from a fused connection unit that stays within reach; in England a spur on the"
+            " living room's own circuit is not notifiable, yet must comply",
+        )
+    return finding(
+        "check.fire.power",
+        Severity.WARNING,
+        f"{said}, more than a fuse of {PLUG_FUSE} A carries",
+        f"choose a fire of {PLUG_FUSE * MAINS} W at most, or have it given a circuit of its own: a"
+        " new circuit is notifiable in England",
+    )
+
+
+def _barrier(settings: Settings) -> Finding:
+    """Say whether the timber and the board round the fire would close a cavity."""
+    timber = cavity_barrier(settings.thick, timber=True)
+    board = cavity_barrier(settings.board.thickness, timber=False)
+    least = f"timber {mm(BARRIER_TIMBER)} or board {mm(BARRIER_BOARD)}"
+    serves = [
+        f"{what} {mm(thickness)} {'serves' if enough else 'does not serve'}"
+        for what, thickness, enough in (
+            ("timber", settings.thick, timber),
+            ("board", settings.board.thickness, board),
+        )
+    ]
+    return finding(
+        "check.fire.barrier",
+        Severity.NOTE,
+        f"where fire rules ask for a cavity barrier round the opening, {least} thick at least:"
+        f" {', '.join(serves)}",
+        "ask building control whether one is asked for, and close the cavity before boarding",
+    )
 
 
 def _overhang(fire: FireChoice, hole: Hole) -> Iterator[Finding]:
