@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from optimiser.formats.request import read_request, request_document, request_from_document
     from optimiser.formats.schema import schemas
     from optimiser.formats.set_out import set_out_text
+    from optimiser.formats.toml_lines import quote_lines
     from optimiser.formats.wall import read_wall, wall_from_document
     from optimiser.framing.cautions import CAUTIONS
     from optimiser.inspection.inspect import inspect_frame
@@ -82,6 +83,7 @@ _HOMES = {
     "formats.request": ("read_request", "request_document", "request_from_document"),
     "formats.schema": ("schemas",),
     "formats.set_out": ("set_out_text",),
+    "formats.toml_lines": ("quote_lines",),
     "formats.wall": ("read_wall", "wall_from_document"),
     "framing.cautions": ("CAUTIONS",),
     "inspection.inspect": ("inspect_frame",),
@@ -157,6 +159,7 @@ __all__ = [
     "plan_from_document",
     "pounds",
     "price_book_from_document",
+    "quote_lines",
     "rack_from_document",
     "read_part_list",
     "read_plan",

@@ -40,7 +40,7 @@ from optimiser.domain.wall import (
 )
 from optimiser.errors import InvalidInput, Problem, invalid
 from optimiser.formats.fields import Flag, problems_of
-from optimiser.formats.toml_lines import UNITS, quoted
+from optimiser.formats.toml_lines import UNITS, quote_lines
 from optimiser.units import Tenths, tenths
 
 _MOST_NICHES = 50
@@ -325,7 +325,7 @@ def read_wall(text: str, *, name: str) -> Wall:
     try:
         return _read(text, name=name)
     except InvalidInput as refused:
-        raise InvalidInput(quoted(refused.problems, text)) from None
+        raise InvalidInput(quote_lines(refused.problems, text)) from None
 
 
 def _read(text: str, *, name: str) -> Wall:
