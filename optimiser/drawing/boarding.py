@@ -27,8 +27,8 @@ def draw_boarding(frame: Frame, *, title: str, layer: int = 1) -> str:
 
     Layer 1 lies on the timber. Below the wall run the upright board edges from its left end, at the
     left the level ones from the highest point of the floor, above it the upright ones from the
-    centre line. Level edges within 10 mm are given as one, from the lowest to the highest. Boards
-    of other faces are listed.
+    centre line. Of level edges within 10 mm the lowest and the highest are given. Boards of other
+    faces are listed.
     """
     front = [board for board in frame.boards if on_front(board.face) and board.layer == layer]
     others = [board for board in frame.boards if not on_front(board.face)]

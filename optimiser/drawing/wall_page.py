@@ -143,8 +143,8 @@ class Sizes:
     """What is written round a wall, in tenths: `below` and `above` places along it from its left
     end, those above written from its centre line; `left` and `right` heights above the datum.
 
-    Heights within `near` of the lowest of them are written as one, from it to the highest; the
-    datum itself stands alone.
+    Of heights within `near` of the lowest of them only that and the highest are written; the datum
+    itself stands alone.
     """
 
     below: Iterable[int] = ()
@@ -197,10 +197,8 @@ def _heights(heights: Iterable[int], near: int, view: View) -> list[Flag]:
             groups[-1].append(z)
         else:
             groups.append([z])
-    return [
-        Flag(view.y((low + high) // 2), (mm(low) if low == high else f"{mm(low)}–{mm(high)}",))
-        for low, high in ((group[0], group[-1]) for group in groups)
-    ]
+    ends = {z for group in groups for z in (group[0], group[-1])}
+    return [Flag(view.y(z), (mm(z),)) for z in ends]
 
 
 def finding_rows(findings: Sequence[Finding], width: float, height: float) -> list[Row]:
