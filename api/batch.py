@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
 import optimiser as lib
+from api.framed import WallFile, frame_all
 from optimiser import (
     Access,
     Comparison,
@@ -63,6 +64,7 @@ def plan_batch(
     rack: Rack,
     rules: Rules,
     *,
+    files: Mapping[str, WallFile] | None = None,
     compare: bool = False,
     watch: Callable[[CuttingPlan], None] | None = None,
     tell: Callable[[PlanProgress], None] | None = None,
@@ -70,10 +72,11 @@ def plan_batch(
 ) -> Batch:
     """Frame the walls, plan all jobs together, and work out the order and who pays for what.
 
+    `files` are those that walls were read from, by job, so that their faults quote the line.
     Raises InvalidInput for bad input, NoPlan when a wall has a finding that stops it or the parts
     cannot be cut from what there is.
     """
-    frames, jobs = framed_jobs(walls, part_lists, book)
+    frames, jobs = framed_jobs(walls, part_lists, book, files)
     request = lib.request_for_jobs(
         jobs, book, rack, keep=rules.keep, seed=rules.seed, seconds=rules.seconds
     )
@@ -100,13 +103,16 @@ def plan_batch(
 
 
 def framed_jobs(
-    walls: tuple[Wall, ...], part_lists: tuple[PartList, ...], book: PriceBook
+    walls: tuple[Wall, ...],
+    part_lists: tuple[PartList, ...],
+    book: PriceBook,
+    files: Mapping[str, WallFile] | None = None,
 ) -> tuple[tuple[Frame, ...], tuple[Job, ...]]:
     """Frame the walls, and return the frames and all jobs, the walls' first.
 
-    Raises NoPlan when a wall has a finding that stops it.
+    Raises InvalidInput with the faults of every wall, NoPlan when a finding stops one.
     """
-    frames = tuple(lib.frame_wall(wall, book) for wall in walls)
+    frames = frame_all(walls, book, files or {})
     _require_no_stop(frames)
     jobs = tuple(
         lib.job_of_frame(frame, client=wall.client, needed=wall.needed)

@@ -197,6 +197,7 @@ def _frame(arguments: argparse.Namespace) -> int:
     import optimiser as lib
     from api.drawings import set_out_sheets, wall_drawings
     from api.folder import write_files
+    from api.framed import WallFile, frame_all
     from api.inputs import read_text
     from api.report import frame_report
     from api.rules import heights_from_text
@@ -207,9 +208,10 @@ def _frame(arguments: argparse.Namespace) -> int:
     if arguments.prices is None:
         remedy = "Name the price book that the wall's materials are in"
         raise InvalidInput((lib.Problem("--prices", "is missing", remedy),))
-    wall = lib.read_wall(read_text(arguments.wall), name=arguments.wall.name)
+    file = WallFile(name=arguments.wall.name, text=read_text(arguments.wall))
+    wall = lib.read_wall(file.text, name=file.name)
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
-    frame = lib.frame_wall(wall, book)
+    (frame,) = frame_all((wall,), book, {wall.job: file})
     cut_at = heights_from_text(arguments.section_at, frame)
     print(json.dumps(frame_document(frame), indent=1) if arguments.json else frame_report(frame))
     if arguments.out is not None:
@@ -229,7 +231,7 @@ def _plan(arguments: argparse.Namespace) -> int:
     from api.values import batch_document
     from api.watching import Watching
 
-    walls, lists = read_jobs(arguments.jobs)
+    walls, lists, files = read_jobs(arguments.jobs)
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
     with Watching() as watching:
         batch = plan_batch(
@@ -238,6 +240,7 @@ def _plan(arguments: argparse.Namespace) -> int:
             book,
             read_rack(arguments.rack),
             _rules(arguments),
+            files=files,
             compare=arguments.compare,
             watch=watching.complete,
             tell=watching.progress,

@@ -23,7 +23,7 @@ def run_demo(
     watching: Watching | None = None,
 ) -> Batch:
     """Plan the week, compare it with planning one job at a time, and write the folder."""
-    walls, lists = read_jobs([SCENARIO / name for name in WALLS])
+    walls, lists, files = read_jobs([SCENARIO / name for name in WALLS])
     quietly = Watching() if watching is None else watching
     batch = plan_batch(
         walls,
@@ -31,6 +31,7 @@ def run_demo(
         lib.read_price_book(read_text(SCENARIO / "price-book.toml"), name="price-book.toml"),
         read_rack(SCENARIO / "rack.csv"),
         Rules(keep=default_keep(), seed=seed, seconds=seconds),
+        files=files,
         compare=True,
         watch=None if watching is None else watching.complete,
         tell=None if watching is None else watching.progress,

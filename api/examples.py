@@ -135,6 +135,7 @@ BATCH_EXAMPLE: dict[str, Any] = {
                 ("angle-tape", "mm", 75_000),
                 ("adhesive", "ml", 310),
                 ("plaster", "g", 25_000),
+                ("primer", "ml", 5_000),
             )
         ],
     },

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import optimiser as lib
+from api.framed import WallFile
 from optimiser import InvalidInput, PartList, Problem, Rack, Wall
 
 MOST_BYTES = 10_000_000
@@ -31,16 +32,24 @@ def read_text(path: Path) -> str:
         raise InvalidInput((Problem(str(path), "is not text in UTF-8", remedy),)) from None
 
 
-def read_jobs(paths: list[Path]) -> tuple[tuple[Wall, ...], tuple[PartList, ...]]:
-    """Read walls (.toml) and part lists (.csv, .xlsx), all faults of all files at once."""
+def read_jobs(
+    paths: list[Path],
+) -> tuple[tuple[Wall, ...], tuple[PartList, ...], dict[str, WallFile]]:
+    """Read walls (.toml) and part lists (.csv, .xlsx), all faults of all files at once.
+
+    Returned third are the files of the walls, by job.
+    """
     walls: list[Wall] = []
     lists: list[PartList] = []
+    files: dict[str, WallFile] = {}
     problems: list[Problem] = []
     for path in paths:
         try:
             match path.suffix.lower():
                 case ".toml":
-                    walls.append(lib.read_wall(read_text(path), name=path.name))
+                    file = WallFile(name=path.name, text=read_text(path))
+                    walls.append(lib.read_wall(file.text, name=file.name))
+                    files[walls[-1].job] = file
                 case ".csv" | ".xlsx":
                     lists.append(
                         lib.read_part_list(read_bytes(path), name=path.name, job=path.stem)
@@ -52,7 +61,7 @@ def read_jobs(paths: list[Path]) -> tuple[tuple[Wall, ...], tuple[PartList, ...]
             problems += fault.problems
     if problems:
         raise InvalidInput(tuple(problems))
-    return tuple(walls), tuple(lists)
+    return tuple(walls), tuple(lists), files
 
 
 def read_rack(path: Path | None) -> Rack:

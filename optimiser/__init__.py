@@ -46,6 +46,7 @@ if TYPE_CHECKING:
     from optimiser.formats.schema import schemas
     from optimiser.formats.set_out import set_out_text
     from optimiser.formats.terms import read_terms
+    from optimiser.formats.toml_lines import quote_lines
     from optimiser.formats.wall import read_wall, wall_from_document
     from optimiser.framing.cautions import CAUTIONS
     from optimiser.inspection.inspect import inspect_frame
@@ -120,6 +121,7 @@ _HOMES = {
     "formats.schema": ("schemas",),
     "formats.set_out": ("set_out_text",),
     "formats.terms": ("read_terms",),
+    "formats.toml_lines": ("quote_lines",),
     "formats.wall": ("read_wall", "wall_from_document"),
     "framing.cautions": ("CAUTIONS",),
     "inspection.inspect": ("inspect_frame",),
@@ -223,6 +225,7 @@ __all__ = [
     "plan_from_document",
     "pounds",
     "price_book_from_document",
+    "quote_lines",
     "rack_from_document",
     "read_marks",
     "read_part_list",

@@ -128,6 +128,7 @@ class Fire:
     `opening_*` is the hole in the facing board, which slides under the fire's lip. `base_height` is
     where its body stands. `return_depth` is the glass at the end of the wall, from the front.
     `lining` is the board of the price book that lines its timbers where the maker asks for one.
+    `power` is what it draws, in watts.
     """
 
     body_width: Tenths
@@ -144,6 +145,7 @@ class Fire:
     centre: Tenths | None = None
     return_depth: Tenths | None = None
     lining: str | None = None
+    power: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

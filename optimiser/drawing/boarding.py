@@ -17,6 +17,9 @@ from optimiser.units import mm
 
 _BOARD_PEN = Pen(INK, MEDIUM)
 _SIZE_AT = 55.0
+# Edges cut to a floor or ceiling out of level differ by less than a millimetre of paper: crowded,
+# and each board's own height is written on it.
+_NEAR = 100
 
 
 def draw_boarding(frame: Frame, *, title: str, layer: int = 1) -> str:
@@ -24,7 +27,8 @@ def draw_boarding(frame: Frame, *, title: str, layer: int = 1) -> str:
 
     Layer 1 lies on the timber. Below the wall run the upright board edges from its left end, at the
     left the level ones from the highest point of the floor, above it the upright ones from the
-    centre line. Boards of other faces are listed.
+    centre line. Of level edges within 10 mm the lowest and the highest are given. Boards of other
+    faces are listed.
     """
     front = [board for board in frame.boards if on_front(board.face) and board.layer == layer]
     others = [board for board in frame.boards if not on_front(board.face)]
@@ -38,7 +42,7 @@ def draw_boarding(frame: Frame, *, title: str, layer: int = 1) -> str:
     items += _cut_away(frame, view)
     xs = {x for board in front for x in (board.x, board.x + board.width)}
     zs = {z for board in front for z in (board.z, board.z + board.height)}
-    items += sizes(frame, view, Sizes(below=xs, above=xs, left={0, *zs}))
+    items += sizes(frame, view, Sizes(below=xs, above=xs, left={0, *zs}, near=_NEAR))
     items += holes
     for board in sorted(front, key=lambda board: (board.width * board.height, board.mark)):
         label = fit(_blocks(board), _area(board, view).grown(-0.1), [*taken, *_gaps(frame, view)])

@@ -141,12 +141,17 @@ def openings(frame: Frame, view: View) -> tuple[list[Item], list[Area], list[str
 @dataclass(frozen=True, slots=True)
 class Sizes:
     """What is written round a wall, in tenths: `below` and `above` places along it from its left
-    end, those above written from its centre line; `left` and `right` heights above the datum."""
+    end, those above written from its centre line; `left` and `right` heights above the datum.
+
+    Of heights within `near` of the lowest of them only that and the highest are written; the datum
+    itself stands alone.
+    """
 
     below: Iterable[int] = ()
     above: Iterable[int] = ()
     left: Iterable[int] = ()
     right: Iterable[int] = ()
+    near: int = 0
 
 
 def sizes(frame: Frame, view: View, wanted: Sizes) -> tuple[Item, ...]:
@@ -164,7 +169,7 @@ def sizes(frame: Frame, view: View, wanted: Sizes) -> tuple[Item, ...]:
     top = flag_row(over, edge=ceiling, side=Side.ABOVE, low=wide[0], high=wide[1])
     column, beyond = (
         flag_column(
-            [Flag(view.y(z), (mm(z),)) for z in set(heights)],
+            _heights(heights, wanted.near, view),
             edge=edge,
             side=side,
             low=tall[0],
@@ -183,6 +188,17 @@ def sizes(frame: Frame, view: View, wanted: Sizes) -> tuple[Item, ...]:
         ends = view.bottom - view.size(1) * above, view.bottom - view.size(1) * below
         items += dimension_up(at, *ends, mm(round(above - below)))
     return tuple(items)
+
+
+def _heights(heights: Iterable[int], near: int, view: View) -> list[Flag]:
+    groups: list[list[int]] = []
+    for z in sorted(set(heights)):
+        if groups and groups[-1][0] != 0 and z - groups[-1][0] <= near:
+            groups[-1].append(z)
+        else:
+            groups.append([z])
+    ends = {z for group in groups for z in (group[0], group[-1])}
+    return [Flag(view.y(z), (mm(z),)) for z in ends]
 
 
 def finding_rows(findings: Sequence[Finding], width: float, height: float) -> list[Row]:

@@ -51,6 +51,7 @@ body_depth_mm = 200
 # clearance_side_mm = 0
 # clearance_back_mm = 0
 # mass_kg = 28
+# power_w = 2000                  # what it draws
 # glass = "front"                 # or "left", "right", "both": it returns round a free end
 # centre_mm = 1800                # from the wall's left end; default: the middle
 # return_depth_mm = 200           # glass at the end of the wall; default: the body's depth

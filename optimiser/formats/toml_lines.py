@@ -13,8 +13,10 @@ from optimiser.errors import Problem
 
 _TABLE = re.compile(r"\s*(\[{1,2})\s*([A-Za-z0-9_.\-\s]+?)\s*\]{1,2}\s*(#.*)?")
 _KEY = re.compile(r"\s*([A-Za-z0-9_\-]+)\s*=")
+_NAME = re.compile(r"""\s*name\s*=\s*["']([^"']+)["']""")
 _AT = re.compile(r"\(at line (\d+), column \d+\)")
-_UNITS = ("_mm", "_kg", "_in")
+# What the last part of a field's name says about its unit.
+UNITS = ("_mm", "_kg", "_in", "_w")
 _MOST_SHOWN = 80
 
 
@@ -25,6 +27,7 @@ def lines_of(text: str) -> dict[str, int]:
     """
     found: dict[str, int] = {}
     counted: dict[str, int] = {}
+    named: dict[str, str] = {}
     table = ""
     for number, line in enumerate(text.splitlines(), start=1):
         head = _TABLE.fullmatch(line)
@@ -35,6 +38,14 @@ def lines_of(text: str) -> dict[str, int]:
         key = _KEY.match(line)
         if key is not None:
             found.setdefault(f"{table}.{key[1]}" if table else key[1], number)
+        name = _NAME.match(line)
+        if name is not None and table.endswith("]"):
+            named[table] = name[1]
+    # A niche or a step is also found under its name: "left niche.depth_mm".
+    for field, number in list(found.items()):
+        table, dot, key_name = field.rpartition(".") if field not in named else (field, "", "")
+        if table in named:
+            found.setdefault(f"{named[table]}{dot}{key_name}", number)
     return found
 
 
@@ -51,7 +62,7 @@ def _path(name: str, counted: dict[str, int], *, is_new: bool) -> str:
     return path
 
 
-def quoted(problems: tuple[Problem, ...], text: str) -> tuple[Problem, ...]:
+def quote_lines(problems: tuple[Problem, ...], text: str) -> tuple[Problem, ...]:
     """Return the problems of a TOML text, each with the line that it is about, where it is found.
 
     A field may be named with or without its unit, and after the text's own name and a colon.
@@ -61,7 +72,8 @@ def quoted(problems: tuple[Problem, ...], text: str) -> tuple[Problem, ...]:
     shown = text.splitlines()
     made: list[Problem] = []
     for problem in problems:
-        field = problem.field.rsplit(": ", 1)[-1]
+        # Of two fields that contradict each other, the first one's line is shown.
+        field = problem.field.rsplit(": ", 1)[-1].split(" and ")[0]
         number = found.get(field, plain.get(_without_unit(field)))
         at = _AT.search(problem.trouble)
         if at is not None:
@@ -75,7 +87,7 @@ def quoted(problems: tuple[Problem, ...], text: str) -> tuple[Problem, ...]:
 
 
 def _without_unit(field: str) -> str:
-    for unit in _UNITS:
+    for unit in UNITS:
         if field.endswith(unit):
             return field.removesuffix(unit)
     return field

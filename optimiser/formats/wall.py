@@ -40,7 +40,7 @@ from optimiser.domain.wall import (
 )
 from optimiser.errors import InvalidInput, Problem, invalid
 from optimiser.formats.fields import Flag, problems_of
-from optimiser.formats.toml_lines import quoted
+from optimiser.formats.toml_lines import UNITS, quote_lines
 from optimiser.units import Tenths, tenths
 
 _MOST_NICHES = 50
@@ -124,6 +124,7 @@ Inches = Annotated[Fraction, BeforeValidator(_inches), _schema("number", minimum
 IsoDate = Annotated[str, BeforeValidator(_date), _schema("string", format="date")]
 Name = Annotated[str, BeforeValidator(_name)]
 Text = Annotated[str, Field(max_length=200)]
+Watts = Annotated[int, Field(strict=True, gt=0, le=20_000)]
 
 
 class _Model(BaseModel):
@@ -139,7 +140,7 @@ class _Model(BaseModel):
 
 
 def _plain(name: str) -> str:
-    for unit in ("_mm", "_kg", "_in"):
+    for unit in UNITS:
         if name.endswith(unit):
             return name.removesuffix(unit)
     return name
@@ -226,6 +227,7 @@ class FireModel(_Model):
     centre_mm: Size | None = None
     return_depth_mm: Above0 | None = None
     lining: Text | None = None
+    power_w: Watts | None = None
 
 
 class SocketModel(_Model):
@@ -323,7 +325,7 @@ def read_wall(text: str, *, name: str) -> Wall:
     try:
         return _read(text, name=name)
     except InvalidInput as refused:
-        raise InvalidInput(quoted(refused.problems, text)) from None
+        raise InvalidInput(quote_lines(refused.problems, text)) from None
 
 
 def _read(text: str, *, name: str) -> Wall:

@@ -5,51 +5,35 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from optimiser.domain.finding import Finding, Severity
-from optimiser.framing.bearing import MOST_OVERHANG, mdf_takes_screw
-from optimiser.framing.loads import (
-    GAMMA_PERMANENT,
-    GRAVITY,
-    STRENGTH_CLASSES,
-    Shear,
-    bracket_pull,
-    combined,
-    design_resistance,
-    effective_screws,
-    percent_up,
-    pull_per_screw,
-    rail_on_edge,
-    withdrawal_resistance,
+from optimiser.framing.bearing import (
+    BARRIER_BOARD,
+    BARRIER_TIMBER,
+    MOST_OVERHANG,
+    cavity_barrier,
+    mdf_takes_screw,
 )
+from optimiser.framing.hanging import bracket_findings
 from optimiser.framing.openings import Hole
 from optimiser.framing.recesses import ABOVE_FIRE, FireChoice, TvChoice
-from optimiser.framing.returns import BRACKET_ROWS, Level
+from optimiser.framing.returns import Level
 from optimiser.framing.rules import finding
 from optimiser.framing.screen import upward_look
 from optimiser.framing.settings import Settings
 from optimiser.units import mm
 
+# Volts in the UK, and the largest fuse of a plug or a fused connection unit in amperes.
+MAINS = 230
+PLUG_FUSE = 13
 # Up to 15°: display set-up guide.
 MOST_LOOK = 15
-# Wood screws of 6 mm, two at the top of the plate: common practice, no source.
-SCREW_DIAMETER = 6.0
-TOP_SCREWS = 2
-# A screw stops this far short of a strut's back: common practice, no source.
-SCREW_SHORT = 20
-# Books weigh 20 to 40 kg a metre: common practice, no source. Four screws of 4 mm a shelf through
-# its cheeks, 25 into the returns behind: as the screws are counted.
-SHELF_LOAD = 30
-SHELF_SCREWS = 4
-SHELF_SCREW = 4.0
-SHELF_THREAD = 25
-# MDF, N/mm², from memory; a sag of 1/200 of the span is seen: common practice, no source.
-SHELF_MODULUS = 2_500
-SHELF_SAG = 200
 
 
 def fire_findings(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[Finding]:
     """Yield what the fire's figures say against the depth, the timbers and its board."""
     yield from _fire_depth(settings, fire)
     yield from _fire_width(settings, fire, hole)
+    yield _power(fire)
+    yield _barrier(settings)
     free = hole.frame.z1 - fire.body.z1
     side = min(fire.body.x0 - hole.frame.x0, hole.frame.x1 - fire.body.x1)
     yield finding(
@@ -116,19 +100,7 @@ def _fire_width(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[Fi
             f" {mm(wide)} × {mm(high)}",
             "check both against the manual",
         )
-    edges = [hole.frame.z1 - hole.cut.z1]
-    if not hole.to_left:
-        edges.append(hole.cut.x0 - hole.frame.x0)
-    if not hole.to_right:
-        edges.append(hole.frame.x1 - hole.cut.x1)
-    if max(edges) > MOST_OVERHANG:
-        yield finding(
-            "check.fire.overhang",
-            Severity.STOP,
-            f"facing board reaches {mm(max(edges))} beyond its timber at the fire; at most"
-            f" {mm(MOST_OVERHANG)}",
-            "give fire.opening_width and fire.opening_height nearer to the body and its clearances",
-        )
+    yield from _overhang(fire, hole)
     if fire.fire.centre is not None and (hole.to_left or hole.to_right):
         yield finding(
             "check.fire.centre",
@@ -138,13 +110,96 @@ def _fire_width(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[Fi
         )
 
 
+def amperes(watts: int) -> float:
+    """Return the current that a heater draws from the mains."""
+    return watts / MAINS
+
+
+def _power(fire: FireChoice) -> Finding:
+    """Say what fuse feeds the fire, and whether its circuit must be notified."""
+    current = amperes(fire.power)
+    said = f"{fire.power} W at {MAINS} V draw {current:.2f} A"
+    if current <= PLUG_FUSE:
+        return finding(
+            "check.fire.power",
+            Severity.NOTE,
+            f"{said}: a fuse of {PLUG_FUSE} A carries them",
+            "feed it from a fused connection unit that stays within reach; in England a spur on the"
+            " living room's own circuit is not notifiable, yet must comply",
+        )
+    return finding(
+        "check.fire.power",
+        Severity.WARNING,
+        f"{said}, more than a fuse of {PLUG_FUSE} A carries",
+        f"choose a fire of {PLUG_FUSE * MAINS} W at most, or have it given a circuit of its own: a"
+        " new circuit is notifiable in England",
+    )
+
+
+def _barrier(settings: Settings) -> Finding:
+    """Say whether the timber and the board round the fire would close a cavity."""
+    timber = cavity_barrier(settings.thick, timber=True)
+    board = cavity_barrier(settings.board.thickness, timber=False)
+    least = f"timber {mm(BARRIER_TIMBER)} or board {mm(BARRIER_BOARD)}"
+    serves = [
+        f"{what} {mm(thickness)} {'serves' if enough else 'does not serve'}"
+        for what, thickness, enough in (
+            ("timber", settings.thick, timber),
+            ("board", settings.board.thickness, board),
+        )
+    ]
+    return finding(
+        "check.fire.barrier",
+        Severity.NOTE,
+        f"where fire rules ask for a cavity barrier round the opening, {least} thick at least:"
+        f" {', '.join(serves)}",
+        "ask building control whether one is asked for, and close the cavity before boarding",
+    )
+
+
+def _overhang(fire: FireChoice, hole: Hole) -> Iterator[Finding]:
+    """Yield how far the facing board passes the timber round the fire, and what clears that.
+
+    The opening's timber stands clear of the body as the manual asks; only the hole may grow.
+    """
+    over = max(hole.frame.z1 - hole.cut.z1, 0)
+    left = 0 if hole.to_left else hole.cut.x0 - hole.frame.x0
+    right = 0 if hole.to_right else hole.frame.x1 - hole.cut.x1
+    aside = max(left, right)
+    if max(over, aside) <= MOST_OVERHANG:
+        return
+    # The hole is in the middle of its timbers: what it grows by is shared by both sides.
+    # Where the glass goes round an end it runs to that end, whatever was given.
+    given = fire.fire.opening_width or fire.fire.body_width
+    width = given + 2 * max(aside - MOST_OVERHANG, 0)
+    height = fire.opening_height + max(over - MOST_OVERHANG, 0)
+    changes, bare = [], []
+    for field, now, least, body in (
+        ("opening_width", given, width, fire.fire.body_width),
+        ("opening_height", fire.opening_height, height, fire.fire.body_height),
+    ):
+        if least > now:
+            changes.append(f"fire.{field} {mm(least)} at least")
+            if least > body:
+                bare.append(f"{mm(least - body)} more than {mm(body)} of body")
+    yield finding(
+        "check.fire.overhang",
+        Severity.STOP,
+        f"facing board reaches {mm(over)} above and {mm(aside)} beside the fire beyond its timber;"
+        f" at most {mm(MOST_OVERHANG)}",
+        "make "
+        + " and ".join(changes)
+        + (f" ({', '.join(bare)}: check that the fire's trim covers it)" if bare else ""),
+    )
+
+
 def tv_findings(
     settings: Settings, tv: TvChoice, hole: Hole, fire: Hole | None, levels: list[Level]
 ) -> Iterator[Finding]:
     """Yield what the TV's figures say against its recess, its bracket and its viewer."""
     yield from _tv_fit(tv, hole)
     yield from _bracket(tv, hole, levels, settings)
-    yield from _withdrawal(settings, tv)
+    yield from bracket_findings(settings, tv)
     angle = upward_look(tv.centre_height, tv.eye_height, tv.viewing_distance)
     yield finding(
         "check.tv.angle",
@@ -254,111 +309,6 @@ def _bracket(
                 f"socket {i} at height {mm(socket.z)} to {mm(z1)} meets a strut",
                 "move it between the struts",
             )
-
-
-def _withdrawal(settings: Settings, tv: TvChoice) -> Iterator[Finding]:
-    if tv.tv.mass is None:
-        yield finding(
-            "check.tv.mass",
-            Severity.WARNING,
-            "the TV's mass is not given, so its bracket is not checked",
-            "give tv.mass_kg",
-        )
-        return
-    grade = settings.timber.grade if settings.timber.grade in STRENGTH_CLASSES else "C16"
-    pull = bracket_pull(
-        tv=tv.tv.mass / 1000, reach=tv.bracket_reach / 10_000, arm=tv.bracket_mass / 1000
-    )
-    each = pull_per_screw(pull, rows_apart=BRACKET_ROWS / 10_000, top_screws=TOP_SCREWS)
-    thread = (settings.thick - SCREW_SHORT) / 10
-    density = STRENGTH_CLASSES[grade].density_characteristic
-    one = withdrawal_resistance(
-        diameter=SCREW_DIAMETER,
-        thread=thread,
-        density=density,
-    )
-    held = design_resistance(one) * effective_screws(TOP_SCREWS)
-    use = percent_up(each * TOP_SCREWS / held)
-    enough = use <= 100
-    yield finding(
-        "check.tv.withdrawal",
-        Severity.NOTE if enough else Severity.STOP,
-        f"{tv.tv.mass / 1000:g} kg at {mm(tv.bracket_reach)}: {pull.moment:.0f} N·m,"
-        f" {each:.0f} N on each of {TOP_SCREWS} top screws of {SCREW_DIAMETER:g} mm with"
-        f" {thread:g} mm of thread in {grade}; {use} % of their withdrawal resistance"
-        " (k_mod 0.60, gamma_M 1.3, gamma_G 1.35)",
-        "screw into struts, never into the backboard alone"
-        if enough
-        else "shorter bracket, more screws, or thicker struts",
-    )
-
-    # The backboard counts as timber of the struts' class: MDF is denser.
-    screw = Shear(
-        diameter=SCREW_DIAMETER,
-        first=settings.backboard.thickness / 10,
-        second=thread,
-        density=density,
-    )
-    mode, shear = screw.resistance()
-    sheared = GAMMA_PERMANENT * pull.shear / (2 * TOP_SCREWS) / design_resistance(shear)
-    both = percent_up(combined(axial=each * TOP_SCREWS / held, shear=sheared))
-    enough = both <= 100
-    yield finding(
-        "check.tv.shear",
-        Severity.NOTE if enough else Severity.STOP,
-        f"{pull.shear:.0f} N on {2 * TOP_SCREWS} screws through {mm(settings.backboard.thickness)}"
-        f" of backboard: {percent_up(sheared)} % of their shear (mode {mode}), {both} % with the"
-        " pull, by squares (k_mod 0.60, gamma_M 1.3, gamma_G 1.35)",
-        "none needed" if enough else "shorter bracket, more screws, or thicker struts",
-    )
-
-
-def shelf_findings(settings: Settings, hole: Hole) -> Iterator[Finding]:
-    """Yield what a shelf of books asks of the screws at its ends."""
-    if not hole.shelves:
-        return
-    width = hole.clear.width / 10_000
-    own = hole.clear.width * hole.depth * settings.backboard.mass / 100_000_000_000
-    load = own + SHELF_LOAD * width
-    grade = settings.timber.grade if settings.timber.grade in STRENGTH_CLASSES else "C16"
-    screw = Shear(
-        diameter=SHELF_SCREW,
-        first=settings.board.thickness / 10,
-        second=SHELF_THREAD,
-        density=STRENGTH_CLASSES[grade].density_characteristic,
-    )
-    mode, one = screw.resistance()
-    held = design_resistance(one) * SHELF_SCREWS
-    use = percent_up(GAMMA_PERMANENT * GRAVITY * load / held)
-    enough = use <= 100
-    yield from _sag(settings, hole)
-    yield finding(
-        "check.shelf.fixing",
-        Severity.NOTE if enough else Severity.WARNING,
-        f"each shelf of {hole.name} with {SHELF_LOAD} kg a metre weighs {load:.1f} kg: {use} % of"
-        f" the shear of {SHELF_SCREWS} screws of {SHELF_SCREW:g} mm (mode {mode}; k_mod 0.60,"
-        " gamma_M 1.3, gamma_G 1.35)",
-        "none needed" if enough else "more screws, or a bearer under each end",
-    )
-
-
-def _sag(settings: Settings, hole: Hole) -> Iterator[Finding]:
-    span = hole.clear.width / 10
-    sag = rail_on_edge(
-        thickness=hole.depth / 10,
-        depth=settings.backboard.thickness / 10,
-        span=span,
-        load=SHELF_LOAD * GRAVITY / 1_000,
-        modulus=SHELF_MODULUS,
-    ).deflection
-    if sag > span / SHELF_SAG:
-        yield finding(
-            "check.shelf.sag",
-            Severity.WARNING,
-            f"a shelf of {hole.name} with {SHELF_LOAD} kg a metre sags {sag:.1f} over {span:g};"
-            f" at most 1/{SHELF_SAG} of it, {span / SHELF_SAG:.1f}",
-            "choose a thicker shelf, a lipping on edge, or a narrower niche",
-        )
 
 
 def soundbar_findings(settings: Settings, hole: Hole) -> Iterator[Finding]:

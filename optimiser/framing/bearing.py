@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from optimiser.domain.frame import Edge
 
-# Board beyond its timber, at a fire say: common practice, no source.
+# Board beyond its timber, at a fire say. Cut edges end over timber but at perimeters: NHBC
+# Standards 9.2.4; how far such an edge may pass it unheld is common practice, no source.
 MOST_OVERHANG = 500
 _FROM_EDGE = {Edge.FACTORY: 100, Edge.CUT: 130}
 _FROM_TIMBER = 60
@@ -16,6 +17,9 @@ _MDF_EDGE = 120
 _MDF_CORNER = 250
 # A noggin behind board, NHBC Standards 6.3.9, table 3.
 _NOGGIN = (380, 430)
+# Round an opening in a stud wall: Approved Document B.
+BARRIER_TIMBER = 380
+BARRIER_BOARD = 120
 
 
 def behind(edge: Edge) -> int:
@@ -37,3 +41,8 @@ def noggin_takes_board(thickness: int, width: int) -> bool:
     """Return whether a section serves as a noggin behind board."""
     small, large = sorted((thickness, width))
     return small >= _NOGGIN[0] and large >= _NOGGIN[1]
+
+
+def cavity_barrier(thickness: int, *, timber: bool) -> bool:
+    """Return whether timber, or else mineral board, so thick closes a cavity against fire."""
+    return thickness >= (BARRIER_TIMBER if timber else BARRIER_BOARD)

@@ -11,7 +11,8 @@ CAUTIONS: tuple[str, ...] = (
     "The appliance's manual governs the opening, air gaps, vents, non-combustible zone and the"
     " distance to the TV. Enter its figures, not a rule of thumb, and keep it on site.",
     "Electrics: isolated and proved dead, by a qualified electrician, to the local code (in the UK"
-    " BS 7671 and, in England and Wales, Part P). Accessories stay reachable; no joint is buried.",
+    " BS 7671 and, in England and Wales, Part P: in England a new circuit is notifiable, a spur on"
+    " the living room's circuit is not). Accessories stay reachable; no joint is buried.",
     "Hidden cables and pipes: detect before drilling or screwing, and keep out of the zones"
     " straight up, down and across from accessories and within 150 mm of corners and ceilings.",
     "Asbestos: homes built or refurbished before 2000 may have it in textured coatings, insulating"

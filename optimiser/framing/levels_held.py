@@ -76,7 +76,10 @@ def _held(settings: Settings, front: Skeleton, made: list[Member], level: _Level
     held: list[tuple[int, int]] = []
     found: list[Member] = []
     end = settings.left
-    taken = {one.box.x for one in made if _meets(one, level)}
+    taken: set[int] = {one.box.x for one in made if _meets(one, level)}
+    if front.lines[-1].x not in taken:
+        # The last upright's comes first: others give way, or the board's end stays unheld.
+        taken.add(settings.right - wide)
     for line in front.lines:
         x, across = line.x, thick
         if line.x not in taken:

@@ -26,6 +26,8 @@ OVERHEAD = 2_300
 INSET = 100
 # 25 kg of skim on 10 m²: UK plasterers' bag guide gives 9 to 12.
 PLASTER_GRAMS_PER_SQUARE_METRE = 2_500
+# A first coat thinned for fresh skim covers 10 to 12 m² a litre: from memory.
+PRIMER_ML_PER_SQUARE_METRE = 100
 # A round bead of 6 mm is 28.27 mm² across, in hundredths: calculated.
 ADHESIVE_AREA = 2_827
 # Tape, 5 to 10 % more: common practice, no source.
@@ -62,6 +64,7 @@ def quantities(boxes: list[Built]) -> tuple[Quantity, ...]:
         *_backboard(boxes),
         *_tape(boxes),
         _plaster(boxes),
+        _primer(boxes),
         _light(boxes),
         _plugs(boxes),
     ]
@@ -223,17 +226,22 @@ def _tape(boxes: list[Built]) -> Iterator[Quantity]:
         )
 
 
-def _plaster(boxes: list[Built]) -> Quantity:
-    """Skim covers the last layer of every boarded face but the backboard and the shelves."""
-    area = 0
+def _last_layers(boxes: list[Built]) -> Iterator[Board]:
+    """Yield the boards of the last layer of each face: those that are finished."""
     for built in boxes:
         last: dict[str, int] = {}
         for one in built.boards:
             last[one.face] = max(last.get(one.face, 0), one.layer)
-        for one in built.boards:
-            if one.layer == last[one.face] and one.rule not in _UNSKIMMED:
-                area += one.width * one.height
-                area -= sum(cut.width * cut.height for cut in one.cut_outs)
+        yield from (one for one in built.boards if one.layer == last[one.face])
+
+
+def _area(one: Board) -> int:
+    return one.width * one.height - sum(cut.width * cut.height for cut in one.cut_outs)
+
+
+def _plaster(boxes: list[Built]) -> Quantity:
+    """Skim covers the last layer of every boarded face but the backboard and the shelves."""
+    area = sum(_area(one) for one in _last_layers(boxes) if one.rule not in _UNSKIMMED)
     grams = -(-area * PLASTER_GRAMS_PER_SQUARE_METRE // _SQUARE_TENTHS_PER_SQUARE_METRE)
     return Quantity(
         item="plaster",
@@ -241,6 +249,21 @@ def _plaster(boxes: list[Built]) -> Quantity:
         unit="g",
         working=f"{square_metres(area)} m² × 25 kg / 10 m²",
         rule="quantity.plaster",
+    )
+
+
+def _primer(boxes: list[Built]) -> Quantity:
+    """A first coat covers all that shows: skim or bare board, backboard, both sides of shelves."""
+    area = 0
+    for one in _last_layers(boxes):
+        if one.rule != "board.fire-lining":
+            area += _area(one) * (2 if one.rule == "board.shelf" else 1)
+    return Quantity(
+        item="primer",
+        amount=-(-area * PRIMER_ML_PER_SQUARE_METRE // _SQUARE_TENTHS_PER_SQUARE_METRE),
+        unit="ml",
+        working=f"{square_metres(area)} m² × 1 l / 10 m²",
+        rule="quantity.primer",
     )
 
 

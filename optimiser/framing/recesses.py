@@ -29,6 +29,8 @@ BRACKET_HEIGHT = 3_000
 SOUNDBAR_GAP = 100
 # Top of a fire to the underside of a TV: retail rule of thumb in a fire retailer's article.
 ABOVE_FIRE = 3_000
+# Inset electric fires draw 1 500 to 2 000 W: from memory.
+POWER = 2_000
 # Guides put a TV's centre at 1 070 to 1 220 and a seated eye at 1 060.
 CENTRE_HEIGHT = 11_000
 EYE_HEIGHT = 10_600
@@ -48,6 +50,7 @@ class FireChoice:
     clearance_back: int
     return_depth: int
     glass: Glass
+    power: int
 
     @property
     def reach(self) -> int:
@@ -118,6 +121,7 @@ def settle_fire(fire: Fire, settings: Settings, notes: Notes) -> tuple[FireChoic
         clearance_back=back,
         return_depth=returning,
         glass=glass,
+        power=notes.take("fire.power", fire.power, POWER, lambda watts: f"{watts} W"),
     )
     hole = Hole(
         name="fire",

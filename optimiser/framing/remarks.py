@@ -7,15 +7,11 @@ from collections.abc import Iterator
 from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import NoScrewBand
 from optimiser.domain.wall import ExistingWall
-from optimiser.framing.appliances import (
-    fire_findings,
-    shelf_findings,
-    soundbar_findings,
-    tv_findings,
-)
+from optimiser.framing.appliances import fire_findings, soundbar_findings, tv_findings
 from optimiser.framing.findings import wall_findings
 from optimiser.framing.fixing import wall_fixings
 from optimiser.framing.framed import Framed
+from optimiser.framing.hanging import shelf_findings
 from optimiser.framing.rules import finding
 from optimiser.framing.settings import Settings
 from optimiser.units import mm

@@ -105,6 +105,10 @@ RULES: dict[str, Rule] = {
     ),
     "quantity.adhesive": _rule("a 6 mm bead of adhesive along each strut", CALCULATED),
     "quantity.plaster": _rule("skim: 25 kg on 10 m²", "UK plasterers' bag guide (9-12 m²)"),
+    "quantity.primer": _rule(
+        "a first coat on all that shows, backboard and shelves too: a litre on 10 m²",
+        "from memory (10-12 m²)",
+    ),
     "quantity.light-strip": _rule("a strip of light under the top and each shelf", COMMON),
     "quantity.plug-fixing": _rule("plug and screw into masonry each 600 at most", COMMON),
     # Findings
@@ -116,6 +120,13 @@ RULES: dict[str, Rule] = {
     "check.fire.opening": _rule("the facing board's hole is within the body's", COMMON),
     "check.fire.ventilation": _rule(
         "air round the body as its manual asks", "installation guide of a built-in unit"
+    ),
+    "check.fire.power": _rule(
+        "a fuse of 13 A carries the fire; only a new circuit is notifiable",
+        "calculated; wiring regulations article on Part P",
+    ),
+    "check.fire.barrier": _rule(
+        "a cavity barrier is timber of 38 or board of 12 at least", "Approved Document B"
     ),
     "check.fire.tv": _rule(
         "300 from a fire with a front heater to a TV", "fire retailer's article"

@@ -17,6 +17,8 @@ from optimiser.inspection.standing import name_of
 
 # Skim on the linings: common practice, 2 to 3 thick.
 _SKIM = 30
+# Shelves lie evenly to a millimetre.
+_EVEN = 10
 
 
 def faults_of_spaces(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
@@ -46,6 +48,7 @@ def faults_of_spaces(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
             )
     yield from _too_small(frame, wall)
     yield from _unkept(frame, wall)
+    yield from _shelves(frame, wall)
 
 
 def _belongs(board: Board, opening: Opening) -> bool:
@@ -116,18 +119,43 @@ def _too_small(frame: Frame, wall: Wall) -> Iterator[Fault]:
 def _unkept(frame: Frame, wall: Wall) -> Iterator[Fault]:
     """Yield a fire's or TV's kept space that is missing or smaller than the thing itself."""
     kept = {keep.name: keep.box for keep in frame.keep_outs}
+    fronts = {one.name: int(one.front or frame.depth) for one in frame.openings}
     fire, tv = wall.fire, wall.tv
     if fire is not None:
         box = kept.get("fire")
         high = fire.body_height + int(fire.clearance_top or 0)
         # Where the glass returns, the body reaches through the end board, which is cut out for it.
-        wide = fire.body_width if fire.glass in (None, Glass.FRONT) else 0
-        if box is None or box.dx < wide or box.dz < high:
+        wide = fire.body_width + 2 * int(fire.clearance_side or 0)
+        wide = wide if fire.glass in (None, Glass.FRONT) else 0
+        back = fronts.get("fire", 0) - fire.body_depth - int(fire.clearance_back or 0)
+        if box is None or box.dx < wide or box.dz < high or box.y > back:
             yield Fault("fire", "is not kept free for its body and the maker's clearances")
     if tv is not None:
         box = kept.get("tv")
-        if box is None or box.dx < int(tv.width or 0) or box.dz < int(tv.height or 0):
+        back = fronts.get("tv", 0) - int(tv.depth or 0)
+        wide, high = int(tv.width or 0), int(tv.height or 0)
+        if box is None or box.dx < wide or box.dz < high or box.y > back:
             yield Fault("tv", "is not kept free for the TV")
+
+
+def _shelves(frame: Frame, wall: Wall) -> Iterator[Fault]:
+    """Yield what is wrong with the shelves asked for: evenly spaced, from cheek to cheek."""
+    openings = {one.name: one for one in frame.openings if one.kind == "niche"}
+    for niche in wall.niches:
+        one = openings.get(niche.name)
+        begins = f"{niche.name}.shelf"
+        shelves = [board.box for board in frame.boards if board.face.startswith(begins)]
+        if one is None:
+            continue
+        if len(shelves) != niche.shelves:
+            yield Fault(one.name, f"has {len(shelves)} shelves instead of {niche.shelves}")
+            continue
+        for number, box in enumerate(sorted(shelves, key=lambda box: box.z), start=1):
+            if (box.x, box.dx) != (one.x, one.width):
+                yield Fault(one.name, f"shelf {number} does not reach from cheek to cheek")
+            even = one.z + one.height * number / (niche.shelves + 1)
+            if abs(box.z + box.dz / 2 - even) > _EVEN:
+                yield Fault(one.name, f"shelf {number} is not at {even / 10:g}, evenly spaced")
 
 
 def faults_of_fixings(pieces: Pieces, wall: Wall) -> Iterator[Fault]:

@@ -115,6 +115,18 @@ def test_heights_give_the_edges_of_the_openings() -> None:
         assert z in words
 
 
+def test_of_edges_cut_to_an_uneven_ceiling_the_lowest_and_the_highest_are_given() -> None:
+    # 1 mm apart is 0.1 mm of paper: four texts there ran into one another on a phone.
+    boards = [a_front_board(f"F{i}", (900 * i, 5 + i), (900, 2382 + i)) for i in range(4)]
+    boards.append(a_front_board("F4", (0, 1200), (900, 600)))
+
+    words = boarding(a_frame(boards=boards)).words.splitlines()
+
+    for text in ("0", "5", "8", "1200", "1800", "2387", "2393"):
+        assert text in words
+    assert not {"6", "7", "2389", "2391"} & set(words)
+
+
 def test_overall_heights_follow_floor_and_ceiling_at_each_end() -> None:
     frame = a_frame(floor=(0, -20), ceiling=(2400, 2350), members=[])
 

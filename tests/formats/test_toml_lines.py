@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from optimiser.errors import InvalidInput, Problem
-from optimiser.formats.toml_lines import lines_of, quoted
+from optimiser.formats.toml_lines import lines_of, quote_lines
 from optimiser.formats.wall import read_wall
 
 TEXT = """\
@@ -63,6 +63,20 @@ def test_text_that_is_not_toml_quotes_the_line_at_fault() -> None:
 
 
 def test_a_field_named_without_its_unit_is_found_too() -> None:
-    (problem,) = quoted((Problem("wall.depth", "is too little", "make it deeper"),), TEXT)
+    (problem,) = quote_lines((Problem("wall.depth", "is too little", "make it deeper"),), TEXT)
 
     assert problem.trouble == "is too little; line 8: depth_mm = 300"
+
+
+def test_a_niche_is_found_under_its_name_too() -> None:
+    problems = (
+        Problem("right.x", "is too far", "move it"),
+        Problem("left", "overlaps", "move it"),
+        Problem("left.x and wall.depth", "contradict each other", "choose one"),
+    )
+
+    said = [problem.trouble for problem in quote_lines(problems, TEXT)]
+
+    assert said[0].endswith('line 15: x_mm = "far"')
+    assert said[1].endswith("line 10: [[niches]]")
+    assert said[2].endswith("line 12: x_mm = 200")

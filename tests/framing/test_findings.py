@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from optimiser.domain.finding import Finding, Severity
-from optimiser.domain.wall import Glass, Socket
+from optimiser.domain.wall import End, Glass, Socket
 from optimiser.errors import InvalidInput, Problem
 from optimiser.framing.cautions import CAUTIONS
 from optimiser.framing.rules import RULES
-from optimiser.units import tenths
+from optimiser.units import Tenths, tenths
 from tests.framing.builders import (
     a_fire,
     a_niche,
@@ -115,6 +117,50 @@ def test_the_back_frame_goes_round_a_fire_that_reaches_into_it() -> None:
 
     assert {m.box.y for m in sills} == {0, tenths(300 - 12.5 - 63)}
     assert any(f.rule == "check.fire.depth" for f in frame.findings)
+
+
+@pytest.mark.parametrize(
+    ("given", "cleared"),
+    [
+        # 480 of body + 10 of air - 50: the facing board reaches 50 past its timber, no further.
+        ({"opening_height": 400}, {"opening_height": 440}),
+        # 1270 of body + 2 × 5 of air - 2 × 50.
+        ({"opening_width": 1_100}, {"opening_width": 1_180}),
+        (
+            {"opening_width": 1_100, "opening_height": 400},
+            {"opening_width": 1_180, "opening_height": 440},
+        ),
+        ({"opening_width": 1_270, "clearance_side": 60}, {"opening_width": 1_290}),
+        ({"opening_width": 1_100, "glass": Glass.RIGHT}, {"opening_width": 1_180}),
+    ],
+)
+def test_a_facing_board_too_far_past_its_timber_stops_with_the_smallest_hole_that_clears_it(
+    given: dict[str, Any], cleared: dict[str, int]
+) -> None:
+    # 50: common practice, no source.
+    extent = an_extent(
+        depth=tenths(400), width=tenths(3_000), right=End.FREE, offset=Tenths(0), left=End.ABUTS
+    )
+
+    def stop_for(sizes: dict[str, Any]) -> Finding | None:
+        fire = a_fire(**{k: tenths(v) if isinstance(v, int) else v for k, v in sizes.items()})
+        found = framed(fire=fire, extent=extent).findings
+        return next((f for f in found if f.rule == "check.fire.overhang"), None)
+
+    stop = stop_for(given)
+
+    assert stop is not None
+    assert stop.severity is Severity.STOP
+    for field, size in cleared.items():
+        assert f"fire.{field} {size} at least" in stop.remedy
+        assert stop_for(given | cleared | {field: size - 1}) is not None
+    assert stop_for(given | cleared) is None
+
+
+def test_a_hole_that_must_outgrow_the_body_says_so() -> None:
+    stop = told("check.fire.overhang", fire=a_fire(clearance_side=tenths(60)))
+
+    assert "20 more than 1270 of body" in stop.remedy
 
 
 def test_clearances_left_out_warn() -> None:

@@ -333,6 +333,7 @@ def test_every_quantity_shows_its_working() -> None:
         "joint-tape",
         "angle-tape",
         "plaster",
+        "primer",
         "plug-fixing",
     }
 

@@ -98,3 +98,29 @@ def test_an_end_of_350_is_one_board_of_337_5_behind_the_front_board() -> None:
     end = next(b for b in frame.boards if b.face == "right")
 
     assert (end.width, end.height) == (3_500, 23_870)
+
+
+def test_1256_square_feet_take_40_sheets_of_4_by_8() -> None:
+    # Estimating textbook, fig. 13.42: 1 184 + 72 sq ft over 32 is 39.25, 40 sheets. As a wall of
+    # 157 ft by 8 ft: 39 whole boards and one ripped to a quarter.
+    wall = a_wall(
+        site=a_site(clear_width=tenths(47_853.6), height_left=tenths(2_451.4)),
+        materials=materials(centres=tenths(406.4), fit=NO_FIT),
+    )
+    frame = frame_wall(wall, imperial_book())
+
+    widths = Counter(b.width for b in frame.boards if b.face == "front")
+
+    assert widths == {12_192: 39, 3_048: 1}
+
+
+def test_a_perimeter_of_87_feet_takes_22_boards_of_4_feet() -> None:
+    # A drywall guide: 87 / 4, 22 boards; what it takes off for doors is a rule of thumb and not
+    # done here: boards are counted with their openings cut out.
+    wall = a_wall(
+        site=a_site(clear_width=tenths(26_517.6), height_left=tenths(2_400)),
+        materials=materials(centres=tenths(406.4), fit=NO_FIT),
+    )
+    frame = frame_wall(wall, imperial_book())
+
+    assert sum(b.face == "front" for b in frame.boards) == 22
