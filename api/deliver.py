@@ -31,13 +31,15 @@ def add_deliver(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -
 
 
 def _deliver(arguments: argparse.Namespace) -> int:
+    from api.batch import framed_jobs
     from api.folder import write_cutting, write_files
     from api.rules import default_keep
 
-    walls, lists = read_jobs(arguments.jobs)
+    walls, lists, files = read_jobs(arguments.jobs)
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
     terms, needed = lib.read_terms(read_text(arguments.terms), name=arguments.terms.name)
-    jobs = _with_days(_jobs_as_planned(walls, lists, book, arguments.seed), needed)
+    framed = framed_jobs(walls, lists, book, files)
+    jobs = _with_days(_jobs_as_planned(*framed, book, arguments.seed), needed)
     found = lib.plan_deliveries(
         jobs,
         book,
@@ -63,13 +65,11 @@ def _deliver(arguments: argparse.Namespace) -> int:
 
 
 def _jobs_as_planned(
-    walls: tuple[lib.Wall, ...], lists: tuple[lib.PartList, ...], book: lib.PriceBook, seed: int
+    frames: tuple[lib.Frame, ...], jobs: tuple[Job, ...], book: lib.PriceBook, seed: int
 ) -> tuple[Job, ...]:
     """Return all jobs, each wall boarded in the way that a plan of all jobs together chooses."""
-    from api.batch import framed_jobs
     from api.rules import default_keep
 
-    frames, jobs = framed_jobs(walls, lists, book)
     if not any(job.choices for job in jobs):
         return jobs
     request = lib.request_for_jobs(
