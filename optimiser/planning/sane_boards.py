@@ -85,7 +85,9 @@ def _rule_problems(
             f"{most} does not free {here} of {size}, which needs a rip and a crosscut everywhere",
             "Allow 2 stages or more",
         )
-    elif first is not None and not any(_may_begin(first, *cuts) for cuts in needed):
+    elif first is not None and not any(
+        _may_begin(first, rip=rip, crosscut=crosscut) for rip, crosscut in needed
+    ):
         yield Problem(
             f"{field}.first_cut",
             f"{first.value} first does not free {here} of {size}, which fills every sheet that way",
@@ -93,7 +95,7 @@ def _rule_problems(
         )
 
 
-def _may_begin(first: Direction, rip: bool, crosscut: bool) -> bool:  # noqa: FBT001 (a pair)
+def _may_begin(first: Direction, *, rip: bool, crosscut: bool) -> bool:
     """Return whether a part that needs these cuts can be freed by beginning with `first`."""
     return (rip if first is Direction.RIP else crosscut) or not (rip or crosscut)
 

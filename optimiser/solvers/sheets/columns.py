@@ -140,7 +140,7 @@ def _built(kinds: tuple[Kind, ...], steps: Iterator[Step], width: int, height: i
     if what == fill.LEFT:
         return left_over(width, height)
     if what == fill.PART:
-        return _trimmed(kinds[size], size, bool(turned), width, height)
+        return _trimmed(kinds[size], size, width, height, turned=bool(turned))
     if what == fill.RIP:
         pieces = [
             _built(kinds, steps, size, height), _built(kinds, steps, width - size, height)
@@ -150,7 +150,7 @@ def _built(kinds: tuple[Kind, ...], steps: Iterator[Step], width: int, height: i
     return divided(pieces, width, height, rip=False)
 
 
-def _trimmed(kind: Kind, place: int, turned: bool, width: int, height: int) -> Block:  # noqa: FBT001
+def _trimmed(kind: Kind, place: int, width: int, height: int, *, turned: bool) -> Block:
     """Cut one part out of a piece it fits; the longer remainder stays whole."""
     across, along = (kind.height, kind.width) if turned else (kind.width, kind.height)
     part = Block(rip=False, width=across, height=along, part=place, turned=turned, pieces=())
