@@ -13,6 +13,7 @@ from api.limits import BodyLimit, OwnPagesOnly, SecurityHeaders
 from api.openapi import add_openapi
 from api.problems import add_problem_handlers
 from api.routes import papers, planning, plans, rack, runs, service
+from api.routes.pages import add_pages
 from api.runner import Runner
 from api.settings import Settings
 from api.store.engine import Store
@@ -50,6 +51,7 @@ def create_app(settings: Settings) -> FastAPI:
     app.state.local_firm = open_local_firm(store)
     for module in (planning, plans, runs, rack, papers, service):
         app.include_router(module.router)
+    add_pages(app)
     add_problem_handlers(app)
     app.add_middleware(BodyLimit, most=settings.most_bytes)
     if not settings.public:

@@ -7,6 +7,7 @@ from collections.abc import Awaitable, Callable
 from dataclasses import dataclass, field
 from threading import Lock
 from typing import Annotated
+from urllib.parse import urlsplit
 
 from fastapi import Depends, Request
 from starlette.concurrency import run_in_threadpool
@@ -18,6 +19,9 @@ from api.store.keys import ROLES, Key, key_of, local_firm
 
 BURST_SECONDS = 2.0  # a caller may save up as many calls as it could make in this time
 _MOST_BUCKETS = 20_000
+# Where a browser keeps the key that was entered on the log-in page.
+COOKIE = "scantling-key"
+_READING = frozenset({"GET", "HEAD", "OPTIONS"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,27 +72,49 @@ async def _caller_of(request: Request, store: TheStore) -> Caller:
     if not settings.public:
         return Caller(firm=request.app.state.local_firm, who="local", roles=frozenset(ROLES))
     scheme, _, key = request.headers.get("authorization", "").partition(" ")
-    found = None
-    if scheme.lower() == "bearer":
-        found = await run_in_threadpool(_look_up, store, key.strip())
+    if scheme.lower() != "bearer":
+        key = request.cookies.get(COOKIE, "")
+        # A browser sends its cookie with whatever a page of any site makes it send.
+        if key and request.method not in _READING and not is_own_page(request):
+            raise HTTPException(403, "A key in a cookie changes things from our own pages only")
+    found = await run_in_threadpool(key_in, store, key.strip()) if key.strip() else None
     if found is None:
         raise HTTPException(
             401,
             "A key is needed: send Authorization: Bearer KEY, with a key that is not revoked",
             headers={"WWW-Authenticate": "Bearer"},
         )
-    buckets: Buckets = request.app.state.buckets
-    seconds = buckets.wait(found.id, time.monotonic())
-    if seconds:
-        raise HTTPException(
-            429,
-            f"Too many calls: at most {settings.rate:g} a second for long",
-            headers={"Retry-After": str(int(seconds) + 1)},
-        )
+    slow_down(request, found.id, time.monotonic())
     return Caller(firm=found.firm, who=f"{found.name} ({found.id})", roles=found.roles)
 
 
-def _look_up(store: Store, key: str) -> Key | None:
+def slow_down(request: Request, who: str, at: float) -> None:
+    """Count one call of a key's or an address's; answer 429 when there are too many."""
+    buckets: Buckets = request.app.state.buckets
+    seconds = buckets.wait(who, at)
+    if seconds:
+        raise HTTPException(
+            429,
+            f"Too many calls: at most {buckets.rate:g} a second for long",
+            headers={"Retry-After": str(int(seconds) + 1)},
+        )
+
+
+def is_own_page(request: Request) -> bool:
+    """Return whether a browser says that a call comes from a page of this very service.
+
+    Sec-Fetch-Site where the browser sends it (Fetch Metadata, W3C), else Origin against Host; a
+    call that says neither is not from a page.
+    """
+    site = request.headers.get("sec-fetch-site")
+    if site is not None:
+        return site == "same-origin"
+    origin = urlsplit(request.headers.get("origin", ""))
+    return bool(origin.netloc) and origin.netloc == request.headers.get("host")
+
+
+def key_in(store: Store, key: str) -> Key | None:
+    """Return who a key belongs to; None when it is unknown or revoked."""
     with store.read() as connection:
         return key_of(connection, key)
 

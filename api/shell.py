@@ -1,0 +1,44 @@
+"""The pages as they are sent: one base round the body of each, and what a browser may do in them.
+
+A page is a file in `web/pages` (its body) and one in `web/scripts` (what it does), joined by its
+line in `PAGES`. Pages hold no data: their scripts ask the routes, which know the caller. So a page
+is the same for everyone, and nothing a user typed is ever written into HTML here.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from string import Template
+
+WEB = Path(__file__).parent / "web"
+
+# No script but our own files, nothing from other hosts, no frame round a page. Blobs are drawings
+# and downloads that a script made.
+POLICY = (
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; "
+    "font-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; "
+    "form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
+)
+# A browser asks each time whether a file is still the same; an answer of "it is" has no body.
+HEADERS = {"Content-Security-Policy": POLICY, "Cache-Control": "no-cache"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """A page: the paths it answers, its title, and the names of its body and script."""
+
+    name: str
+    title: str
+    paths: tuple[str, ...]
+
+
+PAGES = (Page(name="log-in", title="Log in", paths=("/log-in",)),)
+
+
+def page_text(page: Page) -> str:
+    """Return a page as HTML."""
+    base = Template((WEB / "base.html").read_text(encoding="utf-8"))
+    body = (WEB / "pages" / f"{page.name}.html").read_text(encoding="utf-8")
+    script = f'<script type="module" src="/web/scripts/{page.name}.js"></script>'
+    return base.substitute(page=page.name, title=page.title, scripts=script, body=body)
