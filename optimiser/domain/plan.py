@@ -133,12 +133,31 @@ class SheetCut:
     "rip" runs along the sheet's height and is set across its width; "crosscut" runs across.
     `at` is the size of the near piece, measured from the left (rip) or lower (crosscut) edge of
     `of`. The piece "sheet" is what is left of the sheet as bought after its edges are trimmed.
+    `edge` says what made the edge measured from: "factory", "trimmed", "offcut" (the edge of a rack
+    offcut as it lies) or "cut n". `tool` is "saw" or "snap". Both are "" in plans that do not say.
     """
 
     n: int
     of: str
     direction: str
     at: Tenths
+    edge: str = ""
+    tool: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutOutWork:
+    """How cut-out number `cut_out` (from 0) of a part is made in a board that is snapped.
+
+    `shape` is "corner notch", "U-notch" or "window". The sides of the cut-out are named as the part
+    is given, not turned: `saw` those to be sawn, `snap` the one to be scored and snapped after.
+    """
+
+    part: str
+    cut_out: int
+    shape: str
+    saw: tuple[str, ...]
+    snap: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -168,7 +187,10 @@ class Leftover:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetLayout:
-    """How `count` equal stock sheets (or one rack offcut) are cut, cuts in the order of work."""
+    """How `count` equal stock sheets (or one rack offcut) are cut, cuts in the order of work.
+
+    `cut_outs` says how those of snapped boards are made, once for each part.
+    """
 
     stock: str
     offcut: bool
@@ -177,6 +199,7 @@ class SheetLayout:
     parts: tuple[PlacedBoard, ...]
     offcuts: tuple[Leftover, ...]
     scrap: tuple[Leftover, ...]
+    cut_outs: tuple[CutOutWork, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

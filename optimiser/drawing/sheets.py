@@ -11,11 +11,10 @@ from dataclasses import dataclass
 
 from optimiser.domain.plan import SheetLayout
 from optimiser.domain.request import Cutting, SheetMaterial
-from optimiser.domain.stock import NO_EDGE_TRIM, EdgeTrim
+from optimiser.domain.stock import NO_EDGE_TRIM
 from optimiser.drawing.flags import FlagRow
 from optimiser.drawing.hatch import Fill, JobMark, job_marks
 from optimiser.drawing.labels import turn_glyph
-from optimiser.drawing.letters import plain
 from optimiser.drawing.page import (
     HEADER,
     KNIFE_CAUTION,
@@ -56,13 +55,14 @@ from optimiser.drawing.sheet_cuts import (
     edge_flags,
     inner_labels,
 )
+from optimiser.drawing.sheet_list import cut_out_rows, cut_rows, list_entries, trim_text
 from optimiser.drawing.sheet_parts import Contents, contents, draw_cut_out, size_text
 from optimiser.drawing.svg import svg_text
 from optimiser.drawing.table import ROW, Cell, Row, columns_needed, draw_rows, paragraph
 from optimiser.units import mm
 
 _A4, _A3 = (210.0, 297.0), (297.0, 420.0)
-_COLUMN = 50.0
+_COLUMN = 60.0
 _GAP = 5.0
 # A sheet drawn smaller than this (mm of paper, its longer side) moves to a larger page.
 _SMALLEST_DRAWING = 100.0
@@ -214,23 +214,9 @@ def _draw(sheet: _Sheet, view: View) -> _Drawn:
 
 
 def _rows(sheet: _Sheet, found: Contents) -> list[Row]:
-    """Return the ordered cuts, then the key of small parts and cut-outs."""
-    rows: list[Row] = []
-    if sheet.lines:
-        heads = (("cut", 6.0, "end"), ("piece", 9.0, "start"), ("how", 21.0, "start"))
-        cells = [Cell(at, text, anchor, bold=True) for text, at, anchor in heads]
-        rows.append(Row((*cells, Cell(46, "set at", "end", bold=True)), ruled=True))
-    for cut in sheet.layout.cuts:
-        rows.append(
-            Row(
-                (
-                    Cell(6, str(cut.n), "end", bold=True),
-                    Cell(9, plain(cut.of)),
-                    Cell(21, cut.direction),
-                    Cell(46, mm(cut.at), "end"),
-                )
-            )
-        )
+    """Return the ordered cuts, how cut-outs are made, and the key of small parts and cut-outs."""
+    rows = cut_rows(sheet.layout, sheet.material, sheet.bought.trim) if sheet.lines else []
+    rows += cut_out_rows(sheet.layout, sheet.material, _COLUMN - 4)
     if found.key or found.unlabelled:
         rows += [Row(()), Row((Cell(0, "Too small for a label", bold=True),), ruled=True)]
     for text, key in found.key.items():
@@ -278,14 +264,6 @@ def _trims(bought: Bought, view: View) -> Sequence[Item]:
     return [Rect(view.area(*edge), GREY) for edge in edges if min(edge[2:]) > 0]
 
 
-def trim_text(trim: EdgeTrim) -> str:
-    """Write an edge trim: one size if all edges are alike, else each trimmed edge by name."""
-    edges = {"left": trim.left, "right": trim.right, "bottom": trim.bottom, "top": trim.top}
-    if len(set(edges.values())) == 1:
-        return mm(trim.left)
-    return ", ".join(f"{edge} {mm(size)}" for edge, size in edges.items() if size)
-
-
 def _facts(sheet: _Sheet, scale: float) -> tuple[str, ...]:
     layout, bought = sheet.layout, sheet.bought
     jobs = sorted({part.job for part in layout.parts})
@@ -316,7 +294,7 @@ def _legend(sheet: _Sheet) -> tuple[Entry, ...]:
     if sheet.lines:
         if bought.kerf:
             entries.append(solid_entry(f"kerf {mm(bought.kerf)}", INK))
-        entries.append(text_entry("cut number, and its setting on the piece", "3 | 610"))
+        entries += list_entries(layout, sheet.material)
         entries.append(
             text_entry("running dimension from the lower left corner as bought", "610", bold=False)
         )

@@ -6,6 +6,7 @@ from typing import Any
 
 from optimiser.domain.plan import (
     Chosen,
+    CutOutWork,
     CuttingPlan,
     Leftover,
     LengthCut,
@@ -27,6 +28,7 @@ from optimiser.domain.plan import (
 from optimiser.formats.fields import read_document, read_json
 from optimiser.formats.plan_documents import (
     ChosenDocument,
+    CutOutWorkDocument,
     LeftoverDocument,
     LengthCutDocument,
     LengthLayoutDocument,
@@ -157,7 +159,12 @@ def _sheet_layout_document(layout: SheetLayout) -> SheetLayoutDocument:
         count=layout.count,
         cuts=tuple(
             SheetCutDocument.model_construct(
-                n=cut.n, of=cut.of, direction=cut.direction, at_mm=cut.at
+                n=cut.n,
+                of=cut.of,
+                direction=cut.direction,
+                at_mm=cut.at,
+                edge=cut.edge,
+                tool=cut.tool,
             )
             for cut in layout.cuts
         ),
@@ -176,6 +183,16 @@ def _sheet_layout_document(layout: SheetLayout) -> SheetLayoutDocument:
         ),
         offcuts=tuple(map(_leftover_document, layout.offcuts)),
         scrap=tuple(map(_leftover_document, layout.scrap)),
+        cut_outs=tuple(
+            CutOutWorkDocument.model_construct(
+                part=work.part,
+                cut_out=work.cut_out,
+                shape=work.shape,
+                saw=work.saw,
+                snap=work.snap,
+            )
+            for work in layout.cut_outs
+        ),
     )
 
 
@@ -300,7 +317,14 @@ def _sheet_layout_of(document: SheetLayoutDocument) -> SheetLayout:
         offcut=document.offcut,
         count=document.count,
         cuts=tuple(
-            SheetCut(n=cut.n, of=cut.of, direction=cut.direction, at=Tenths(cut.at_mm))
+            SheetCut(
+                n=cut.n,
+                of=cut.of,
+                direction=cut.direction,
+                at=Tenths(cut.at_mm),
+                edge=cut.edge,
+                tool=cut.tool,
+            )
             for cut in document.cuts
         ),
         parts=tuple(
@@ -318,6 +342,16 @@ def _sheet_layout_of(document: SheetLayoutDocument) -> SheetLayout:
         ),
         offcuts=tuple(map(_leftover_of, document.offcuts)),
         scrap=tuple(map(_leftover_of, document.scrap)),
+        cut_outs=tuple(
+            CutOutWork(
+                part=work.part,
+                cut_out=work.cut_out,
+                shape=work.shape,
+                saw=work.saw,
+                snap=work.snap,
+            )
+            for work in document.cut_outs
+        ),
     )
 
 

@@ -104,12 +104,17 @@ class LengthPlanDocument(MoneyFields):
 
 
 class SheetCutDocument(Document):
-    """Cut n divides piece `of` at `at_mm` from its left (rip) or lower (crosscut) edge."""
+    """Cut n divides piece `of` at `at_mm` from its left (rip) or lower (crosscut) edge.
+
+    `edge` says what made that edge: "factory", "trimmed", "offcut" or "cut n".
+    """
 
     n: int = Field(ge=1, le=_MOST, strict=True)
     of: Id
     direction: Literal["rip", "crosscut"]
     at_mm: Size
+    edge: str = Field("", pattern=r"^(factory|trimmed|offcut|cut [1-9][0-9]{0,8})?$")
+    tool: Literal["", "saw", "snap"] = ""
 
 
 class PlacedBoardDocument(Document):
@@ -135,6 +140,19 @@ class LeftoverDocument(Document):
     height_mm: Size
 
 
+Side = Literal["left", "right", "bottom", "top"]
+
+
+class CutOutWorkDocument(Document):
+    """Which sides of cut-out number `cut_out` (from 0) of a part are sawn, and which is snapped."""
+
+    part: Id
+    cut_out: int = Field(ge=0, le=_MOST, strict=True)
+    shape: Literal["corner notch", "U-notch", "window"]
+    saw: tuple[Side, ...]
+    snap: tuple[Side, ...]
+
+
 class SheetLayoutDocument(Document):
     """How `count` equal sheets are cut, in the order of work."""
 
@@ -145,6 +163,7 @@ class SheetLayoutDocument(Document):
     parts: tuple[PlacedBoardDocument, ...]
     offcuts: tuple[LeftoverDocument, ...]
     scrap: tuple[LeftoverDocument, ...]
+    cut_outs: tuple[CutOutWorkDocument, ...] = ()
 
 
 class SheetUsageDocument(Document):

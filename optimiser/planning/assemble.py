@@ -19,6 +19,7 @@ from optimiser.domain.plan import (
 )
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.domain.stock import StockLength, StockSheet
+from optimiser.planning.cut_list import described
 from optimiser.units import Pence
 from optimiser.verify.board_bounds import sheet_bound
 from optimiser.verify.bounds import length_bound
@@ -127,7 +128,9 @@ def assembled(
     weights = proof.certificate if isinstance(proof, SheetPlan) else ()
     sheets = SheetPlan(
         material=material.material,
-        layouts=_counted([item for item in layouts if isinstance(item, SheetLayout)]),
+        layouts=_counted(
+            [described(item, material) for item in layouts if isinstance(item, SheetLayout)]
+        ),
         money=nothing,
         usage=unused,
         bound=Pence(sheet_bound(material, request.keep, (), weights)),

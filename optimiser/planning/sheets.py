@@ -19,6 +19,7 @@ from optimiser.domain.plan import (
     Usage,
 )
 from optimiser.domain.request import Choice, Keep, SheetMaterial
+from optimiser.planning.cut_list import listed
 from optimiser.planning.worth import sheet_credit, value_of
 from optimiser.solvers.sheets.problem import Cut, Leaf, Sheet, SheetsProblem, Way
 from optimiser.units import Pence, Tenths
@@ -226,7 +227,7 @@ def _layout(
         offcuts=tuple(bench.offcuts),
         scrap=tuple(bench.scrap),
     )
-    return layout, bench.kerf_area, width * height - inner.width * inner.height
+    return listed(layout, material), bench.kerf_area, width * height - inner.width * inner.height
 
 
 def _money(material: SheetMaterial, keep: Keep, layouts: tuple[SheetLayout, ...]) -> Money:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from optimiser.domain.fault import Fault
 from optimiser.domain.plan import Leftover, Money, PlacedBoard, SheetLayout, SheetPlan, Usage
 from optimiser.units import mm
+from optimiser.verify.cut_list import wrong_cut_outs, wrong_edge, wrong_tool
 from optimiser.verify.supply import check_supply
 from optimiser.verify.worth import board_is_kept, sheet_rate, worth
 
@@ -67,6 +68,8 @@ class _Piece:
     height: int
     stage: int
     direction: str
+    left: str
+    lower: str
 
 
 class _Sheet:
@@ -86,7 +89,11 @@ class _Sheet:
     def cut(self, width: int, height: int, trim: EdgeTrim) -> list[Fault]:
         """Trim the edges, then make every cut in order."""
         found: list[str] = []
-        inner = _Piece(trim.left, trim.bottom, width - trim.across, height - trim.along, 0, "")
+        outer = "offcut" if self._layout.offcut else "factory"
+        left = "trimmed" if trim.left else outer
+        lower = "trimmed" if trim.bottom else outer
+        inside = trim.inside(width, height)
+        inner = _Piece(trim.left, trim.bottom, *inside, 0, "", left, lower)
         self._trim_area = width * height - inner.width * inner.height
         self._pieces["sheet"] = inner
         for order, cut in enumerate(self._layout.cuts, start=1):
@@ -103,6 +110,9 @@ class _Sheet:
             if not 0 < cut.at < extent:
                 found.append(f"cut {cut.n} at {mm(cut.at)} misses its piece of {mm(extent)} mm")
                 continue
+            edge = piece.left if cut.direction == "rip" else piece.lower
+            said = (wrong_edge(cut, edge), wrong_tool(cut, extent, self._material))
+            found += [what for what in said if what]
             self._divide(cut.n, cut.direction, cut.at, piece)
         return [Fault(self._where, what) for what in found]
 
@@ -118,9 +128,11 @@ class _Sheet:
             self._kerf_area += min(kerf, piece.height - at) * piece.width
             near = (piece.x, piece.y, piece.width, at)
             far = (piece.x, piece.y + beyond, piece.width, piece.height - beyond)
-        self._pieces[f"{n}a"] = _Piece(*near, stage, direction)
+        self._pieces[f"{n}a"] = _Piece(*near, stage, direction, piece.left, piece.lower)
         if min(far[2], far[3]) > 0:
-            self._pieces[f"{n}b"] = _Piece(*far, stage, direction)
+            left = f"cut {n}" if direction == "rip" else piece.left
+            lower = piece.lower if direction == "rip" else f"cut {n}"
+            self._pieces[f"{n}b"] = _Piece(*far, stage, direction, left, lower)
 
     def check_pieces(self, parts: dict[str, BoardPart]) -> list[Fault]:
         """Hold every piece on the bench against what the layout says it is."""
@@ -145,6 +157,7 @@ class _Sheet:
         found += [f"piece {name!r} is neither part, offcut nor scrap" for name in left]
         for placed in layout.parts:
             found += self._check_part(placed, parts.get(placed.part))
+        found += wrong_cut_outs(layout, parts)
         found += self._check_remainders(layout.offcuts, should_keep=True)
         found += self._check_remainders(layout.scrap, should_keep=False)
         most = self._material.max_stages

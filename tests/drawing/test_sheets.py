@@ -14,6 +14,7 @@ from optimiser.domain.plan import SheetLayout
 from optimiser.domain.request import Cutting, SheetMaterial
 from optimiser.drawing.sheet_parts import lying
 from optimiser.drawing.sheets import draw_sheet_layout
+from optimiser.planning.cut_list import described
 from tests.drawing.builders import Divide, a_board, a_board_part, a_sheet_layout, t
 from tests.drawing.reading import ALLOWED, Drawing
 
@@ -61,6 +62,7 @@ def material_for(
 def mixed() -> Drawing:
     layout = a_sheet_layout(MIXED, count=3)
     material = material_for(layout, cut_outs=MIXED_CUT_OUTS)
+    layout = described(layout, material)
     return Drawing(draw_sheet_layout(layout, material, number=2, of=5, title="Boards"))
 
 
@@ -109,14 +111,38 @@ def test_the_table_lists_each_cut_in_order_with_piece_direction_and_setting() ->
     layout = a_sheet_layout(MIXED)
     words = mixed().words.splitlines()
 
-    start = words.index("set at") + 1
-    rows = [tuple(words[start + 4 * n : start + 4 * n + 4]) for n in range(len(layout.cuts))]
-    assert rows[:3] == [
-        ("1", "sheet", "crosscut", "1400"),
-        ("2", "1a", "rip", "700"),
-        ("3", "2b", "rip", "40"),
+    start = words.index("from") + 3  # below the line that asks to trim first
+    rows = [tuple(words[start + 5 * n : start + 5 * n + 5]) for n in range(len(layout.cuts))]
+    assert rows[:5] == [
+        ("1", "sheet", "crosscut", "1400", "lower, trimmed"),
+        ("2", "1a", "rip", "700", "left, trimmed"),
+        ("3", "2b", "rip", "40", "left, cut 2"),
+        ("4", "3b", "rip", "same", "left, cut 3"),
+        ("5", "4b", "rip", "same", "left, cut 4"),
     ]
     assert [row[0] for row in rows] == [str(cut.n) for cut in layout.cuts]
+
+
+def test_a_snapped_board_tells_what_is_sawn_in_the_list_and_in_the_legend() -> None:
+    layout = a_sheet_layout(Divide("rip", 600, "A/a", Divide("rip", 40, "A/b", "A/c")), kerf=0)
+    material = material_for(
+        layout,
+        cut_outs={"A/a": [(0, 0, 100, 200), (200, 0, 300, 150), (100, 900, 50, 60)]},
+        cutting=Cutting.KNIFE,
+    )
+
+    drawing = Drawing(
+        draw_sheet_layout(described(layout, material), material, number=1, of=1, title="Boards")
+    )
+
+    words = drawing.words.splitlines()
+    assert words[words.index("2") : words.index("2") + 3] == ["2", "1b", "saw"]
+    assert "strip under 50: saw, do not snap" in words
+    said = " ".join(words)
+    assert "A/a: corner notch 100 × 200: saw the 100 leg, snap the 200 one" in said
+    assert "A/a: U-notch 300 × 150: saw both 150 legs, snap the 300 base" in said
+    assert "A/a: window 50 × 60: saw all sides" in said
+    assert drawing.collisions() == []
 
 
 def test_a_cut_that_ends_at_an_edge_is_labelled_outside_the_sheet() -> None:
