@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from optimiser.domain.frame import Frame
     from optimiser.domain.job import Comparison, Job, JobShare, Outlay
     from optimiser.domain.marks import Marks
+    from optimiser.domain.merchants import Buying, Quote
     from optimiser.domain.order import Order
     from optimiser.domain.part_list import PartList
     from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
@@ -38,6 +39,7 @@ if TYPE_CHECKING:
     from optimiser.formats.marks import marks_from_document, read_marks
     from optimiser.formats.new_wall import new_wall
     from optimiser.formats.order import order_csv, order_document, order_table
+    from optimiser.formats.order_ubl import order_from_document, order_ubl
     from optimiser.formats.part_list import read_part_list
     from optimiser.formats.plan import plan_document, plan_from_document, read_plan
     from optimiser.formats.price_book import price_book_from_document, read_price_book
@@ -50,6 +52,7 @@ if TYPE_CHECKING:
     from optimiser.formats.wall import read_wall, wall_from_document
     from optimiser.framing.cautions import CAUTIONS
     from optimiser.inspection.inspect import inspect_frame
+    from optimiser.planning.books import merged_book
     from optimiser.planning.deliveries import plan_deliveries
     from optimiser.planning.easing import near_misses
     from optimiser.planning.jobs import (
@@ -58,6 +61,7 @@ if TYPE_CHECKING:
         job_of_frame,
         request_for_jobs,
     )
+    from optimiser.planning.merchants import buy_from
     from optimiser.planning.order import order_for
     from optimiser.planning.plan import plan_cutting
     from optimiser.planning.progress import PlanProgress
@@ -86,6 +90,7 @@ _HOMES = {
     "domain.frame": ("Frame",),
     "domain.job": ("Comparison", "Job", "JobShare", "Outlay"),
     "domain.marks": ("Marks",),
+    "domain.merchants": ("Buying", "Quote"),
     "domain.order": ("Order",),
     "domain.part_list": ("PartList",),
     "domain.plan": ("CuttingPlan", "LengthPlan", "SheetPlan"),
@@ -113,6 +118,7 @@ _HOMES = {
     ),
     "formats.new_wall": ("new_wall",),
     "formats.order": ("order_csv", "order_document", "order_table"),
+    "formats.order_ubl": ("order_from_document", "order_ubl"),
     "formats.part_list": ("read_part_list",),
     "formats.plan": ("plan_document", "plan_from_document", "read_plan"),
     "formats.price_book": ("price_book_from_document", "read_price_book"),
@@ -125,6 +131,7 @@ _HOMES = {
     "formats.wall": ("read_wall", "wall_from_document"),
     "framing.cautions": ("CAUTIONS",),
     "inspection.inspect": ("inspect_frame",),
+    "planning.books": ("merged_book",),
     "planning.deliveries": ("plan_deliveries",),
     "planning.easing": ("near_misses",),
     "planning.jobs": (
@@ -133,6 +140,7 @@ _HOMES = {
         "job_of_frame",
         "request_for_jobs",
     ),
+    "planning.merchants": ("buy_from",),
     "planning.order": ("order_for",),
     "planning.plan": ("plan_cutting",),
     "planning.progress": ("PlanProgress",),
@@ -154,6 +162,7 @@ __all__ = [
     "CAUTIONS",
     "Access",
     "Breakage",
+    "Buying",
     "Comparison",
     "Continuation",
     "CuttingPlan",
@@ -181,12 +190,14 @@ __all__ = [
     "PlanRefused",
     "PriceBook",
     "Problem",
+    "Quote",
     "Rack",
     "Severity",
     "SheetPlan",
     "SparesTable",
     "Terms",
     "Wall",
+    "buy_from",
     "check_continuation",
     "check_easing",
     "check_plan",
@@ -210,6 +221,7 @@ __all__ = [
     "job_of_frame",
     "job_shares",
     "marks_from_document",
+    "merged_book",
     "metres",
     "mm",
     "near_misses",
@@ -217,7 +229,9 @@ __all__ = [
     "order_csv",
     "order_document",
     "order_for",
+    "order_from_document",
     "order_table",
+    "order_ubl",
     "pence",
     "plan_cutting",
     "plan_deliveries",

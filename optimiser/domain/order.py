@@ -9,7 +9,10 @@ from optimiser.units import Pence
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OrderLine:
-    """One item: quantity in whole lengths, sheets or packs; prices without VAT."""
+    """One item: quantity in whole lengths, sheets or packs; prices without VAT.
+
+    `charge`: no goods, but what the merchant takes for bringing them or for a small order.
+    """
 
     item: str
     description: str
@@ -17,6 +20,7 @@ class OrderLine:
     price: Pence
     jobs: tuple[str, ...]
     needed: str
+    charge: bool = False
 
     @property
     def total(self) -> Pence:

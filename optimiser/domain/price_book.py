@@ -8,6 +8,8 @@ from optimiser.domain.request import Cutting, Direction
 from optimiser.domain.stock import EdgeTrim, StockLength, StockSheet
 from optimiser.units import Pence, Tenths
 
+_NOTHING = Pence(0)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LengthItem:
@@ -67,6 +69,38 @@ class PackItem:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PriceBreak:
+    """Who buys `quantity` or more of the stock or pack `id` pays `price` for each."""
+
+    id: str
+    quantity: int
+    price: Pence
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderTerms:
+    """What a merchant asks of one order; all sums without VAT, thresholds over goods alone.
+
+    Below `minimum` it takes no order, or takes it for `small_order` more where that is given. An
+    order is brought for `charge`, from goods of `free_over` on for nothing; a longest item above so
+    long costs so much more (`by_length`, the dearest that applies).
+    """
+
+    minimum: Pence = _NOTHING
+    small_order: Pence | None = None
+    charge: Pence = _NOTHING
+    free_over: Pence | None = None
+    by_length: tuple[tuple[Tenths, Pence], ...] = ()
+
+    def extra_for(self, longest: int) -> int:
+        """Return what bringing something so long (tenths) costs more."""
+        return max((more for over, more in self.by_length if longest > over), default=0)
+
+
+NO_TERMS = OrderTerms()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PriceBook:
     """All that one merchant sells. `vat` in basis points: 2000 is 20 %."""
 
@@ -76,3 +110,5 @@ class PriceBook:
     lengths: tuple[LengthItem, ...]
     sheets: tuple[SheetItem, ...]
     packs: tuple[PackItem, ...]
+    breaks: tuple[PriceBreak, ...] = ()
+    terms: OrderTerms = NO_TERMS

@@ -95,6 +95,7 @@ def order_document(order: Order) -> dict[str, Any]:
                 "line_total": pounds(line.total),
                 "jobs": list(line.jobs),
                 "needed_by": line.needed,
+                "charge": line.charge,
             }
             for line in order.lines
         ],

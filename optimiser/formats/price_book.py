@@ -10,7 +10,16 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
-from optimiser.domain.price_book import LengthItem, Pack, PackItem, PriceBook, SheetItem
+from optimiser.domain.price_book import (
+    NO_TERMS,
+    LengthItem,
+    OrderTerms,
+    Pack,
+    PackItem,
+    PriceBook,
+    PriceBreak,
+    SheetItem,
+)
 from optimiser.domain.request import Cutting, Direction
 from optimiser.domain.stock import NO_EDGE_TRIM
 from optimiser.errors import InvalidInput, Problem, invalid
@@ -31,7 +40,8 @@ from optimiser.formats.stock import (
     stock_lengths_of,
     stock_sheets_of,
 )
-from optimiser.units import Pence, Tenths, mm
+from optimiser.formats.terms import LongItemModel
+from optimiser.units import Pence, Tenths, mm, pounds
 
 _MOST_ITEMS = 5_000
 
@@ -63,6 +73,28 @@ Grams = Annotated[int, BeforeValidator(_grams), Field(json_schema_extra={"type":
 Percent = Annotated[int, BeforeValidator(_percent), Field(json_schema_extra={"type": "number"})]
 
 
+class PriceBreakModel(Document):
+    """Who buys `quantity` or more pays `price` for each of them."""
+
+    quantity: int = Field(ge=2, le=1_000_000, strict=True)
+    price: MoneyText
+
+
+_Breaks = Annotated[tuple[PriceBreakModel, ...], Field(max_length=20)]
+
+
+class SoldLengthModel(StockLengthDocument):
+    """A length that a merchant sells, cheaper from some quantities on."""
+
+    breaks: _Breaks = ()
+
+
+class SoldSheetModel(StockSheetDocument):
+    """A sheet that a merchant sells, cheaper from some quantities on."""
+
+    breaks: _Breaks = ()
+
+
 class LengthItemModel(Document):
     """A section: finished thickness × width as measured, never the nominal name.
 
@@ -77,7 +109,7 @@ class LengthItemModel(Document):
     mass_kg_per_m: Grams
     kerf_mm: SizeOrZero = 30
     end_trim_mm: SizeOrZero = 0
-    stock: tuple[StockLengthDocument, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
+    stock: tuple[SoldLengthModel, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
 
 
 class SheetItemModel(Document):
@@ -92,7 +124,7 @@ class SheetItemModel(Document):
     edge_trim_mm: EdgeTrimField = NO_EDGE_TRIM
     max_stages: int | None = Field(default=None, ge=1, le=100, strict=True)
     first_cut: Direction | None = None
-    stock: tuple[StockSheetDocument, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
+    stock: tuple[SoldSheetModel, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
 
 
 class PackModel(Document):
@@ -102,6 +134,7 @@ class PackModel(Document):
     description: Label
     size: int = Field(ge=1, le=1_000_000_000, strict=True)
     price: MoneyText
+    breaks: _Breaks = ()
 
 
 class PackItemModel(Document):
@@ -110,6 +143,19 @@ class PackItemModel(Document):
     item: Id
     unit: Literal["each", "mm", "ml", "g"]
     packs: tuple[PackModel, ...] = Field(min_length=1, max_length=100)
+
+
+class OrderTermsModel(Document):
+    """What the merchant asks of one order; all sums without VAT, thresholds over goods alone.
+
+    Below `minimum` it takes no order, or takes it for `small_order` more where that is given.
+    """
+
+    minimum: MoneyText | None = None
+    small_order: MoneyText | None = None
+    delivery: MoneyText | None = None
+    delivery_free_over: MoneyText | None = None
+    by_length: tuple[LongItemModel, ...] = Field(default=(), max_length=20)
 
 
 class PriceBookModel(Document):
@@ -121,6 +167,7 @@ class PriceBookModel(Document):
     lengths: tuple[LengthItemModel, ...] = Field(default=(), max_length=_MOST_ITEMS)
     sheets: tuple[SheetItemModel, ...] = Field(default=(), max_length=_MOST_ITEMS)
     packs: tuple[PackItemModel, ...] = Field(default=(), max_length=_MOST_ITEMS)
+    order: OrderTermsModel | None = None
 
 
 def read_price_book(text: str, *, name: str) -> PriceBook:
@@ -161,6 +208,12 @@ def _problems(model: PriceBookModel, name: str) -> Iterator[Problem]:
             yield Problem(
                 f"{name}: {what} {twice!r}", "stands more than once", "Give each its own name"
             )
+    yield from _problems_of_breaks(model, name)
+    terms = model.order
+    if terms is not None and terms.small_order is not None and terms.minimum is None:
+        yield Problem(
+            f"{name}: order small_order", "has no minimum beside it", "Give minimum as well"
+        )
     for item in model.sheets:
         if item.cutting is Cutting.KNIFE and item.kerf_mm:
             yield Problem(
@@ -168,6 +221,43 @@ def _problems(model: PriceBookModel, name: str) -> Iterator[Problem]:
                 f"{mm(item.kerf_mm)} with a knife, which takes nothing away",
                 'Give 0, or cutting = "saw"',
             )
+
+
+def _sold(
+    model: PriceBookModel,
+) -> Iterator[SoldLengthModel | SoldSheetModel | PackModel]:
+    for length in model.lengths:
+        yield from length.stock
+    for sheet in model.sheets:
+        yield from sheet.stock
+    for item in model.packs:
+        yield from item.packs
+
+
+def _problems_of_breaks(model: PriceBookModel, name: str) -> Iterator[Problem]:
+    for sold in _sold(model):
+        before = (1, sold.price)
+        for one in sold.breaks:
+            if one.quantity <= before[0] or one.price >= before[1]:
+                yield Problem(
+                    f"{name}: id {sold.id!r} breaks",
+                    f"from {one.quantity} on at {pounds(one.price)} comes after "
+                    f"{pounds(before[1])} from {before[0]} on",
+                    "Let quantities rise and prices fall",
+                )
+            before = (one.quantity, one.price)
+
+
+def _terms(model: OrderTermsModel | None) -> OrderTerms:
+    if model is None:
+        return NO_TERMS
+    return OrderTerms(
+        minimum=Pence(model.minimum or 0),
+        small_order=None if model.small_order is None else Pence(model.small_order),
+        charge=Pence(model.delivery or 0),
+        free_over=None if model.delivery_free_over is None else Pence(model.delivery_free_over),
+        by_length=tuple((Tenths(item.over_mm), Pence(item.charge)) for item in model.by_length),
+    )
 
 
 def _price_book(model: PriceBookModel) -> PriceBook:
@@ -193,6 +283,12 @@ def _price_book(model: PriceBookModel) -> PriceBook:
             )
             for item in model.packs
         ),
+        breaks=tuple(
+            PriceBreak(id=sold.id, quantity=one.quantity, price=Pence(one.price))
+            for sold in _sold(model)
+            for one in sold.breaks
+        ),
+        terms=_terms(model.order),
     )
 
 

@@ -181,8 +181,8 @@ def test_two_small_boxes_are_not_bought_where_the_large_one_costs_less() -> None
     # By hand: 150 screws are 2 × 7.20 or 1 × 11.90.
     small, large = a_pack("100", 100, 720), a_pack("200", 200, 1190)
 
-    assert fewest_pence([small, large], 150) == [(large, 1)]
-    assert fewest_pence([small, large], 100) == [(small, 1)]
+    assert fewest_pence([small, large], 150) == [(large, 1, large.price)]
+    assert fewest_pence([small, large], 100) == [(small, 1, small.price)]
     assert fewest_pence([small, large], 0) == []
 
 
@@ -202,13 +202,13 @@ def test_no_other_mix_of_packs_costs_less_or_opens_fewer_at_the_same_money(
 
     chosen = fewest_pence(packs, amount)
 
-    paid = sum(count * pack.price for pack, count in chosen)
-    opened = sum(count for _, count in chosen)
+    paid = sum(count * price for _, count, price in chosen)
+    opened = sum(count for _, count, _ in chosen)
     every_mix = product(*(range(-(-amount // pack.size) + 1) for pack in packs))
     best = min(
         (sum(n * pack.price for n, pack in zip(mix, packs, strict=True)), sum(mix))
         for mix in every_mix
         if sum(n * pack.size for n, pack in zip(mix, packs, strict=True)) >= amount
     )
-    assert sum(count * pack.size for pack, count in chosen) >= amount
+    assert sum(count * pack.size for pack, count, _ in chosen) >= amount
     assert (paid, opened) == best

@@ -24,7 +24,7 @@ def test_tape_for_38_m_of_joints_and_a_tenth_more_is_one_roll() -> None:
     # Rolls of 90 m: from memory; 41.8 m calculated.
     roll = a_pack("90", 90_000, 710)
 
-    assert fewest_pence([roll], 38_000 * 110 // 100) == [(roll, 1)]
+    assert fewest_pence([roll], 38_000 * 110 // 100) == [(roll, 1, roll.price)]
 
 
 @pytest.mark.parametrize("size", [2_400, 3_000])
