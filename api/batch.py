@@ -9,6 +9,7 @@ import optimiser as lib
 from api.framed import WallFile, frame_all
 from optimiser import (
     Access,
+    Buying,
     Comparison,
     CuttingPlan,
     CuttingRequest,
@@ -19,6 +20,7 @@ from optimiser import (
     NoPlan,
     Order,
     PartList,
+    Pence,
     PlanProgress,
     PriceBook,
     Problem,
@@ -26,6 +28,23 @@ from optimiser import (
     Severity,
     Wall,
 )
+
+# What a second order must save, as a second delivery takes somebody's time (common practice, no
+# source): two hours of a fitter's, roughly.
+SPLIT_SAVES = Pence(50_00)
+# Share of the time that settling ways of boarding takes before merchants are compared.
+_SETTLING = 0.3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Merchants:
+    """Other merchants' price books beside the first, and what a second order must save."""
+
+    others: tuple[PriceBook, ...] = ()
+    split_saves: Pence = SPLIT_SAVES
+
+
+_ONE = Merchants()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +63,10 @@ class Rules:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Batch:
-    """Everything that one planning of several jobs yields. `comparison` only when asked for."""
+    """Everything that one planning of several jobs yields. `comparison` only when asked for.
+
+    `bought` where several merchants' prices were compared; `order` is then the first of its orders.
+    """
 
     walls: tuple[Wall, ...]
     frames: tuple[Frame, ...]
@@ -55,6 +77,12 @@ class Batch:
     order: Order
     shares: tuple[JobShare, ...]
     comparison: Comparison | None
+    bought: Buying | None = None
+
+    @property
+    def orders(self) -> tuple[Order, ...]:
+        """Return the order to each merchant."""
+        return (self.order,) if self.bought is None else self.bought.orders
 
 
 def plan_batch(
@@ -65,6 +93,7 @@ def plan_batch(
     rules: Rules,
     *,
     files: Mapping[str, WallFile] | None = None,
+    merchants: Merchants = _ONE,
     compare: bool = False,
     watch: Callable[[CuttingPlan], None] | None = None,
     tell: Callable[[PlanProgress], None] | None = None,
@@ -76,12 +105,19 @@ def plan_batch(
     Raises InvalidInput for bad input, NoPlan when a wall has a finding that stops it or the parts
     cannot be cut from what there is.
     """
+    if merchants.others:
+        first, book = book, lib.merged_book((book, *merchants.others))
     frames, jobs = framed_jobs(walls, part_lists, book, files)
     request = lib.request_for_jobs(
         jobs, book, rack, keep=rules.keep, seed=rules.seed, seconds=rules.seconds
     )
     request = replace(request, access=rules.access, fewer_layouts=rules.fewer_layouts)
-    plan = lib.plan_cutting(request, watch=watch, tell=tell, cancelled=cancelled)
+    settling = request
+    if merchants.others:
+        # Without a choice to settle this plan serves nothing but to find what cannot be planned.
+        share = _SETTLING if request.choices else 0.0
+        settling = replace(request, seconds=request.seconds * share)
+    plan = lib.plan_cutting(settling, watch=watch, tell=tell, cancelled=cancelled)
     jobs = (
         tuple(
             lib.job_as_planned(job, frame, plan)
@@ -89,16 +125,32 @@ def plan_batch(
         )
         + jobs[len(frames) :]
     )
+    frames = tuple(lib.frame_as_planned(frame, plan) for frame in frames)
+    bought = None
+    if merchants.others:
+        left = replace(request, seconds=request.seconds - settling.seconds)
+        bought = lib.buy_from(
+            jobs,
+            (first, *merchants.others),
+            rack,
+            left,
+            split_saves=merchants.split_saves,
+            cancelled=cancelled,
+        )
+        request, plan, book = bought.request, bought.plan, bought.book
+        if watch is not None:
+            watch(plan)
     return Batch(
         walls=walls,
-        frames=tuple(lib.frame_as_planned(frame, plan) for frame in frames),
+        frames=frames,
         jobs=jobs,
         book=book,
         request=request,
         plan=plan,
-        order=lib.order_for(plan, jobs, book),
+        order=lib.order_for(plan, jobs, book) if bought is None else bought.orders[0],
         shares=lib.job_shares(request, plan),
         comparison=lib.compare_batch(request, plan) if compare and not cancelled() else None,
+        bought=bought,
     )
 
 

@@ -7,11 +7,22 @@ from dataclasses import dataclass
 from typing import Any
 
 import optimiser as lib
-from api.batch import Rules
+from api.batch import SPLIT_SAVES, Merchants, Rules
 from api.rules import rules_from_document
-from optimiser import CuttingPlan, CuttingRequest, InvalidInput, PriceBook, Problem, Rack, Wall
+from optimiser import (
+    CuttingPlan,
+    CuttingRequest,
+    InvalidInput,
+    Pence,
+    PriceBook,
+    Problem,
+    Rack,
+    Wall,
+)
 
 _RULES = ("keep", "seed", "seconds", "access", "fewer_layouts")
+_MERCHANTS = ("merchants", "split_saves")
+MOST_MERCHANTS = 10
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,6 +31,7 @@ class BatchBody:
 
     walls: tuple[Wall, ...]
     book: PriceBook
+    merchants: Merchants
     rack: Rack
     rules: Rules
     compare: bool
@@ -27,7 +39,7 @@ class BatchBody:
 
 def read_batch(body: bytes) -> BatchBody:
     """Read walls, prices, rack and rules, all faults of all of them at once."""
-    document = _object(body, known=("walls", "prices", "rack", "compare", *_RULES))
+    document = _object(body, known=("walls", "prices", *_MERCHANTS, "rack", "compare", *_RULES))
     problems: list[Problem] = []
     walls = document.get("walls")
     if not isinstance(walls, list) or not walls:
@@ -41,13 +53,9 @@ def read_batch(body: bytes) -> BatchBody:
             read.append(lib.wall_from_document(wall, name=f"body.walls[{number}]"))
         except InvalidInput as fault:
             problems += fault.problems
-    book: PriceBook | None = None
     rack = Rack()
     rules: Rules | None = None
-    try:
-        book = lib.price_book_from_document(document.get("prices"), name="body.prices")
-    except InvalidInput as fault:
-        problems += fault.problems
+    books, least = _read_books(document, problems)
     try:
         rack = lib.rack_from_document(document.get("rack", []), name="body.rack")
     except InvalidInput as fault:
@@ -56,15 +64,39 @@ def read_batch(body: bytes) -> BatchBody:
         rules = rules_from_document({key: document[key] for key in _RULES if key in document})
     except InvalidInput as fault:
         problems += fault.problems
-    if problems or book is None or rules is None:
+    if problems or rules is None:
         raise InvalidInput(tuple(problems))
     return BatchBody(
         walls=tuple(read),
-        book=book,
+        book=books[0],
+        merchants=Merchants(others=tuple(books[1:]), split_saves=least),
         rack=rack,
         rules=rules,
         compare=document.get("compare", False),
     )
+
+
+def _read_books(document: dict[str, Any], problems: list[Problem]) -> tuple[list[PriceBook], Pence]:
+    """Read the prices of one merchant, or of several of whom the cheapest are chosen."""
+    many = document.get("merchants", [])
+    if not isinstance(many, list) or len(many) > MOST_MERCHANTS:
+        trouble = f"is not a list of at most {MOST_MERCHANTS} price books"
+        problems.append(Problem("body.merchants", trouble, "Give a list of price books"))
+        many = []
+    given = [("body.prices", document.get("prices"))] if "prices" in document or not many else []
+    given += [(f"body.merchants[{number}]", book) for number, book in enumerate(many)]
+    books = []
+    for name, book in given:
+        try:
+            books.append(lib.price_book_from_document(book, name=name))
+        except InvalidInput as fault:
+            problems += fault.problems
+    least = SPLIT_SAVES
+    try:
+        least = lib.pence(document["split_saves"]) if "split_saves" in document else SPLIT_SAVES
+    except ValueError as trouble:
+        problems.append(Problem("body.split_saves", str(trouble), 'Give a sum such as "50.00"'))
+    return books, least
 
 
 def read_pair(body: bytes) -> tuple[CuttingRequest, CuttingPlan]:

@@ -96,7 +96,19 @@ def _parser() -> argparse.ArgumentParser:
 
     plan = commands.add_parser("plan", help="walls and part lists to one plan and one order")
     plan.add_argument("jobs", type=Path, nargs="+", help="walls (.toml), part lists (.csv, .xlsx)")
-    plan.add_argument("--prices", type=Path, required=True, help="price book (.toml)")
+    plan.add_argument(
+        "--prices",
+        type=Path,
+        required=True,
+        action="append",
+        help="price book (.toml); given again, the cheapest merchant or two are chosen",
+    )
+    plan.add_argument(
+        "--split-saves",
+        metavar="SUM",
+        help="order from two merchants where that saves more than so much (default 50.00)",
+    )
+    plan.add_argument("--buyer", default="", help="who orders; writes each order as UBL XML too")
     plan.add_argument("--rack", type=Path, help="rack file (.csv, .xlsx)")
     plan.add_argument("--out", type=Path, help="folder for plan, order and drawings")
     plan.add_argument("--compare", action="store_true", help="also plan without batch and rack")
@@ -223,16 +235,17 @@ def _frame(arguments: argparse.Namespace) -> int:
 
 
 def _plan(arguments: argparse.Namespace) -> int:
-    import optimiser as lib
+    from datetime import date
+
     from api.batch import plan_batch
-    from api.folder import write_folder
-    from api.inputs import read_jobs, read_rack, read_text
+    from api.folder import order_files, write_files, write_folder
+    from api.inputs import read_jobs, read_merchants, read_rack
     from api.report import batch_report
     from api.values import batch_document
     from api.watching import Watching
 
     walls, lists, files = read_jobs(arguments.jobs)
-    book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
+    book, merchants = read_merchants(arguments.prices, arguments.split_saves)
     with Watching() as watching:
         batch = plan_batch(
             walls,
@@ -241,6 +254,7 @@ def _plan(arguments: argparse.Namespace) -> int:
             read_rack(arguments.rack),
             _rules(arguments),
             files=files,
+            merchants=merchants,
             compare=arguments.compare,
             watch=watching.complete,
             tell=watching.progress,
@@ -248,6 +262,10 @@ def _plan(arguments: argparse.Namespace) -> int:
         )
     if arguments.out is not None:
         write_folder(batch, arguments.out)
+        if arguments.buyer:
+            today = date.today().isoformat()  # noqa: DTZ011 - the firm's own day
+            orders = order_files(batch.orders, buyer=arguments.buyer, issued=today)
+            write_files(orders, arguments.out)
     if arguments.json:
         print(json.dumps(batch_document(batch), indent=1, ensure_ascii=False))
     else:

@@ -55,7 +55,9 @@ def _deliver(arguments: argparse.Namespace) -> int:
             folder = arguments.out / f"{number}-{delivery.day}"
             write_cutting(delivery.request, delivery.plan, folder)
             own = tuple(by_name[name] for name in delivery.jobs)
-            order = lib.order_for(delivery.plan, own, book)
+            # What a delivery costs is told by its own terms.
+            goods = replace(book, terms=lib.OrderTerms())
+            order = lib.order_for(delivery.plan, own, goods)
             write_files({"order.csv": lib.order_csv(order)}, folder)
     if arguments.json:
         print(json.dumps(_document(found), indent=1, ensure_ascii=False))

@@ -20,8 +20,7 @@ def write_folder(batch: Batch, folder: Path) -> tuple[Path, ...]:
     files: dict[str, str] = {
         "request.json": _json(lib.request_document(batch.request)),
         "plan.json": _json(lib.plan_document(batch.plan)),
-        "order.csv": lib.order_csv(batch.order),
-        "order.json": _json(lib.order_document(batch.order)),
+        **order_files(batch.orders),
         "summary.txt": batch_report(batch),
         **{f"walls/{drawing.name}.svg": drawing.svg for drawing in walls},
         **{f"diagrams/{drawing.name}.svg": drawing.svg for drawing in cuts},
@@ -29,6 +28,25 @@ def write_folder(batch: Batch, folder: Path) -> tuple[Path, ...]:
         "index.html": batch_page(batch, walls, cuts, sheets),
     }
     return write_files(files, folder)
+
+
+def order_files(
+    orders: tuple[lib.Order, ...], *, buyer: str = "", issued: str = ""
+) -> dict[str, str]:
+    """Write each order as CSV and JSON, and as UBL XML where the buyer has a name.
+
+    The second order's files are called order-2, and its number ends so.
+    """
+    files = {}
+    for number, order in enumerate(orders, start=1):
+        name = "order" if number == 1 else f"order-{number}"
+        files[f"{name}.csv"] = lib.order_csv(order)
+        files[f"{name}.json"] = _json(lib.order_document(order))
+        if buyer and any(not line.charge for line in order.lines):
+            files[f"{name}.xml"] = lib.order_ubl(
+                order, number=f"{issued}-{number}", issued=issued, buyer=buyer
+            )
+    return files
 
 
 def write_cutting(
@@ -57,13 +75,13 @@ def write_files(files: dict[str, str], folder: Path) -> tuple[Path, ...]:
         part.replace(path)
         written.append(path)
     if folder / "plan.json" in written:
-        for stale in _drawn_before(folder) - {*written}:
+        for stale in _left_before(folder) - {*written}:
             stale.unlink()
     return tuple(written)
 
 
-def _drawn_before(folder: Path) -> set[Path]:
-    ways = ("diagrams/*.svg", "walls/*.svg", "walls/*-set-out.txt")
+def _left_before(folder: Path) -> set[Path]:
+    ways = ("order-*.*", "order.xml", "diagrams/*.svg", "walls/*.svg", "walls/*-set-out.txt")
     return {path for way in ways for path in folder.glob(way)}
 
 

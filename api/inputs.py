@@ -5,8 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 import optimiser as lib
+from api.batch import SPLIT_SAVES, Merchants
 from api.framed import WallFile
-from optimiser import InvalidInput, PartList, Problem, Rack, Wall
+from optimiser import InvalidInput, PartList, PriceBook, Problem, Rack, Wall
 
 MOST_BYTES = 10_000_000
 
@@ -62,6 +63,26 @@ def read_jobs(
     if problems:
         raise InvalidInput(tuple(problems))
     return tuple(walls), tuple(lists), files
+
+
+def read_merchants(paths: list[Path], split_saves: str | None) -> tuple[PriceBook, Merchants]:
+    """Read price books, the first and all others, and what a second order must save."""
+    books: list[PriceBook] = []
+    problems: list[Problem] = []
+    for path in paths:
+        try:
+            books.append(lib.read_price_book(read_text(path), name=path.name))
+        except InvalidInput as fault:
+            problems += fault.problems
+    least = SPLIT_SAVES
+    try:
+        least = SPLIT_SAVES if split_saves is None else lib.pence(split_saves)
+    except ValueError as trouble:
+        problems.append(Problem("--split-saves", str(trouble), "Give a sum such as 50.00"))
+    if problems:
+        raise InvalidInput(tuple(problems))
+    first, *others = books
+    return first, Merchants(others=tuple(others), split_saves=least)
 
 
 def read_rack(path: Path | None) -> Rack:

@@ -9,7 +9,8 @@ from html import escape
 import optimiser as lib
 from api.batch import Batch
 from api.drawings import Drawing
-from optimiser import Finding, Job, LengthPlan, Outlay, Severity, SheetPlan, mm, pounds
+from api.report import merchants_lines
+from optimiser import Finding, Job, LengthPlan, Order, Outlay, Severity, SheetPlan, mm, pounds
 
 _STYLE = """
 :root { color-scheme: light; }
@@ -62,8 +63,7 @@ def batch_page(
 <h2 id="plan">Cutting plan</h2>
 {_plan(batch)}
 {_saved(batch)}
-<h2 id="order">Order to {escape(batch.order.merchant)}</h2>
-{_order(batch)}
+<div id="order">{_orders(batch)}</div>
 <h2 id="parts">Parts of each job</h2>
 {_parts(batch)}
 <h2 id="walls">Walls</h2>
@@ -211,8 +211,18 @@ def _outlay(name: str, outlay: Outlay) -> tuple[str, ...]:
     )
 
 
-def _order(batch: Batch) -> str:
-    order = batch.order
+def _orders(batch: Batch) -> str:
+    blocks = [
+        f"<h2>Order to {escape(order.merchant)}</h2>\n{_order(order)}" for order in batch.orders
+    ]
+    if batch.bought is not None:
+        _, *lines = merchants_lines(batch.bought)
+        told = "".join(f"<li>{escape(line)}</li>" for line in lines)
+        blocks.insert(0, f"<h2>Merchants, all charges and VAT included</h2>\n<ul>{told}</ul>")
+    return "\n".join(blocks)
+
+
+def _order(order: Order) -> str:
     rows = [
         (
             str(line.quantity),

@@ -7,7 +7,17 @@ from dataclasses import replace
 
 import optimiser as lib
 from api.batch import Batch
-from optimiser import Comparison, Finding, Frame, LengthPlan, Severity, SheetPlan, mm, pounds
+from optimiser import (
+    Buying,
+    Comparison,
+    Finding,
+    Frame,
+    LengthPlan,
+    Severity,
+    SheetPlan,
+    mm,
+    pounds,
+)
 
 
 def batch_report(batch: Batch) -> str:
@@ -18,10 +28,29 @@ def batch_report(batch: Batch) -> str:
         plan_text(batch),
         *([_saved(batch.comparison)] if batch.comparison is not None else []),
         _shares(batch),
-        "ORDER to " + batch.order.merchant + "\n" + lib.order_table(batch.order),
+        *([_merchants(batch.bought)] if batch.bought is not None else []),
+        *(f"ORDER to {one.merchant}\n{lib.order_table(one)}" for one in batch.orders),
         _cautions(),
     ]
     return "\n\n".join(blocks) + "\n"
+
+
+def merchants_lines(bought: Buying) -> list[str]:
+    """Tell what each merchant alone would take, what two orders come to, and who is chosen."""
+    lines = ["MERCHANTS, all charges and VAT included"]
+    for quote in bought.quotes:
+        said = f"cannot be: {quote.trouble}" if quote.total is None else pounds(quote.total)
+        lines.append(f"{quote.merchant} alone: {said}")
+    if bought.split is not None:
+        lines.append(f"the cheapest two orders: {pounds(bought.split)}")
+    chosen = " and ".join(order.merchant for order in bought.orders)
+    proof = "" if bought.proven else "; not every way could be ruled out"
+    return [*lines, f"ordered from {chosen}: {pounds(bought.total)}{proof}"]
+
+
+def _merchants(bought: Buying) -> str:
+    heading, *lines = merchants_lines(bought)
+    return "\n".join([heading, *(part for line in lines for part in _wrapped(line, indent="  "))])
 
 
 def _cautions() -> str:

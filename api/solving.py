@@ -21,6 +21,9 @@ from api.store.runs import Progress
 from api.values import batch_document
 from optimiser import CuttingPlan, CuttingRequest, PlanProgress
 
+# What is kept of a batch beside request, plan and first order.
+_KEPT = ("orders", "merchants", "shares", "comparison", "walls")
+
 
 def solve(
     kind: str,
@@ -48,6 +51,7 @@ def solve(
         asked.book,
         asked.rack if held is None else as_rack(held),
         replace(asked.rules, seconds=_least(asked.rules.seconds, at_most)),
+        merchants=asked.merchants,
         compare=asked.compare,
         watch=watch,
         tell=tell,
@@ -57,7 +61,7 @@ def solve(
     made = _made(
         batch.request,
         batch.plan,
-        extra={name: whole[name] for name in ("shares", "comparison", "walls")},
+        extra={name: whole[name] for name in _KEPT},
         held=held,
     )
     drawn = (Picture(name=d.name, title=d.title, svg=d.svg) for d in wall_drawings(batch.frames))
@@ -66,6 +70,9 @@ def solve(
         pictures=tuple(drawn),
         order=_text(lib.order_document(batch.order)),
         order_csv=lib.order_csv(batch.order),
+        more_orders=tuple(
+            (_text(lib.order_document(order)), lib.order_csv(order)) for order in batch.orders[1:]
+        ),
     )
 
 

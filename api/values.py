@@ -6,7 +6,7 @@ from typing import Any
 
 import optimiser as lib
 from api.batch import Batch
-from optimiser import Comparison, Frame, JobShare, Outlay, pounds
+from optimiser import Buying, Comparison, Frame, JobShare, Outlay, pounds
 
 
 def _mm(size: int) -> int | float:
@@ -111,9 +111,29 @@ def batch_document(batch: Batch) -> dict[str, Any]:
         "request": lib.request_document(batch.request),
         "plan": lib.plan_document(batch.plan),
         "order": lib.order_document(batch.order),
+        "orders": [lib.order_document(order) for order in batch.orders],
+        "merchants": None if batch.bought is None else merchants_document(batch.bought),
         "shares": [_share(share) for share in batch.shares],
         "comparison": None if batch.comparison is None else _comparison(batch.comparison),
         "walls": [frame_document(frame) for frame in batch.frames],
+    }
+
+
+def merchants_document(bought: Buying) -> dict[str, Any]:
+    """Write what each merchant alone would take, what two orders come to, and who is chosen."""
+    return {
+        "quotes": [
+            {
+                "merchant": quote.merchant,
+                "total": None if quote.total is None else pounds(quote.total),
+                "trouble": quote.trouble,
+            }
+            for quote in bought.quotes
+        ],
+        "cheapest_split": None if bought.split is None else pounds(bought.split),
+        "ordered_from": [order.merchant for order in bought.orders],
+        "total": pounds(bought.total),
+        "proven": bought.proven,
     }
 
 

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from optimiser.domain.order import Order
     from optimiser.domain.part_list import PartList
     from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
-    from optimiser.domain.price_book import PriceBook
+    from optimiser.domain.price_book import OrderTerms, PriceBook
     from optimiser.domain.rack import Rack
     from optimiser.domain.request import Access, CuttingRequest, Keep
     from optimiser.domain.spares import Breakage, Handling, SparesTable
@@ -94,7 +94,7 @@ _HOMES = {
     "domain.order": ("Order",),
     "domain.part_list": ("PartList",),
     "domain.plan": ("CuttingPlan", "LengthPlan", "SheetPlan"),
-    "domain.price_book": ("PriceBook",),
+    "domain.price_book": ("OrderTerms", "PriceBook"),
     "domain.rack": ("Rack",),
     "domain.request": ("Access", "CuttingRequest", "Keep"),
     "domain.spares": (
@@ -183,6 +183,7 @@ __all__ = [
     "NearMiss",
     "NoPlan",
     "Order",
+    "OrderTerms",
     "Outlay",
     "PartList",
     "Pence",

@@ -13,7 +13,7 @@ from starlette.concurrency import run_in_threadpool
 
 import optimiser as lib
 from api.answers import run_document
-from api.bodies import read_batch, read_object, read_pair
+from api.bodies import MOST_MERCHANTS, read_batch, read_object, read_pair
 from api.callers import Caller, Planner, TheStore
 from api.limits import require_within_limits
 from api.openapi import body_of
@@ -114,7 +114,8 @@ async def plan_jobs(
 ) -> Response:
     """Frame walls, plan all jobs together, and work out the order and each job's share.
 
-    Walls as documents or by `wall_ids`, prices as a document or by the name of a `price_book`.
+    Walls as documents or by `wall_ids`, prices as a document or by the name of a `price_book`;
+    several merchants' as `merchants` or `price_books`: the cheapest or two are ordered from.
     """
     body = await request.body()
     return await run_in_threadpool(
@@ -140,8 +141,10 @@ def _plan_jobs(
 ) -> Response:
     document = json.dumps(_with_kept(store, caller, read_object(body)))
     asked = read_batch(document.encode())
-    materials = [item.material for item in asked.book.lengths]
-    materials += [item.material for item in asked.book.sheets]
+    books = (asked.book, *asked.merchants.others)
+    sold = [item.material for book in books for item in book.lengths]
+    sold += [item.material for book in books for item in book.sheets]
+    materials = list(dict.fromkeys(sold))
     require_within_limits(
         seconds=asked.rules.seconds, materials=len(materials), walls=len(asked.walls)
     )
@@ -177,6 +180,12 @@ def _with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[s
             today = datetime.now(UTC).date().isoformat()
             row = papers.price_book_on(connection, caller.firm, name, today)
             changed["prices"] = json.loads(row.document)
+        names = changed.pop("price_books", None)
+        among = changed.get("merchants", [])
+        if isinstance(names, list) and len(names) <= MOST_MERCHANTS and isinstance(among, list):
+            today = datetime.now(UTC).date().isoformat()
+            rows = [papers.price_book_on(connection, caller.firm, str(one), today) for one in names]
+            changed["merchants"] = [*among, *(json.loads(row.document) for row in rows)]
     return changed
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from datetime import UTC, datetime
 from typing import Annotated, Any, Literal
 
 import sqlalchemy as sa
@@ -24,7 +25,7 @@ from api.answers import (
 )
 from api.callers import Buyer, Planner, Reader, TheStore
 from api.drawings import Drawing, cutting_drawings
-from api.store import ledger, papers, plans
+from api.store import keys, ledger, papers, plans
 from api.store.engine import Store
 from api.store.refusals import Missing
 from api.store.tables import orders
@@ -138,7 +139,7 @@ def get_diagram(plan_id: str, name: str, store: TheStore, caller: Reader) -> Res
 
 @router.get("/plans/{plan_id}/order")
 def get_plan_order(plan_id: str, store: TheStore, caller: Reader) -> Response:
-    """Return the order of a batch."""
+    """Return the order of a batch; the first where there are two (`/orders?plan=` lists both)."""
     return Response(_order(store, caller.firm, plan_id).document, media_type="application/json")
 
 
@@ -154,13 +155,14 @@ def list_orders(
     store: TheStore,
     caller: Reader,
     state: Literal["draft", "placed", "withdrawn"] | None = None,
+    plan: Annotated[str | None, Query(max_length=60, description="The id of a plan.")] = None,
     limit: Limit = 50,
     after: After = None,
 ) -> dict[str, Any]:
     """List the firm's orders, newest first."""
     with store.read() as connection:
         rows, following = papers.page(
-            connection, orders, caller.firm, most=limit, after=after, state=state
+            connection, orders, caller.firm, most=limit, after=after, state=state, plan=plan
         )
     return listed([_order_document(row) for row in rows], following)
 
@@ -171,6 +173,29 @@ def get_order(order_id: str, store: TheStore, caller: Reader) -> dict[str, Any]:
     with store.read() as connection:
         row = papers.find_one(connection, orders, caller.firm, order_id)
     return {**_order_document(row), "order": json.loads(row.document)}
+
+
+@router.get(
+    "/orders/{order_id}/order.xml",
+    response_class=Response,
+    responses={200: {"content": {"application/xml": {"schema": {"type": "string"}}}}},
+)
+def get_order_xml(
+    order_id: str,
+    store: TheStore,
+    caller: Reader,
+    buyer: Annotated[
+        str | None, Query(min_length=1, max_length=200, description="Who orders; else the firm.")
+    ] = None,
+) -> Response:
+    """Return one order as UBL 2.1 Order XML; its number is the order's id."""
+    with store.read() as connection:
+        row = papers.find_one(connection, orders, caller.firm, order_id)
+        name = buyer or keys.firm_name(connection, caller.firm)
+    order = lib.order_from_document(json.loads(row.document))
+    issued = datetime.fromtimestamp(row.changed, UTC).date().isoformat()
+    text = lib.order_ubl(order, number=order_id, issued=issued, buyer=name)
+    return Response(text, media_type="application/xml")
 
 
 def answer_plan(store: Store, firm: str, plan: str, *, status: int) -> Response:
@@ -203,7 +228,8 @@ def _drawings(store: Store, firm: str, plan: str) -> dict[str, Drawing]:
 
 
 def _order_of(connection: sa.Connection, plan: str) -> sa.Row[Any] | None:
-    return connection.execute(sa.select(orders).where(orders.c.plan == plan)).first()
+    of_plan = sa.select(orders).where(orders.c.plan == plan)
+    return connection.execute(of_plan.order_by(orders.c.id)).first()
 
 
 def _order(store: Store, firm: str, plan: str) -> sa.Row[Any]:

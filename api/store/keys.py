@@ -46,6 +46,12 @@ def local_firm(connection: sa.Connection) -> str:
     return LOCAL_FIRM
 
 
+def firm_name(connection: sa.Connection, firm: str) -> str:
+    """Return what a firm is called."""
+    found = connection.execute(sa.select(firms.c.name).where(firms.c.id == firm)).scalar_one()
+    return str(found)
+
+
 def make_key(connection: sa.Connection, *, firm: str, name: str, roles: Collection[str]) -> str:
     """Make a key for a firm, named by its name and made when new; return the key."""
     problems = [

@@ -46,6 +46,8 @@ class Made:
     order_csv: str | None
     offcuts_used: frozenset[str]
     progress: Progress
+    # Where a batch is ordered from two merchants: document and CSV of the second order.
+    more_orders: tuple[tuple[str, str], ...] = ()
 
 
 def finish(store: Store, claim: Claim, made: Made) -> None:
@@ -85,18 +87,22 @@ def finish(store: Store, claim: Claim, made: Made) -> None:
             ]
             connection.execute(sa.insert(drawings), rows)
         if made.order is not None:
-            connection.execute(
-                sa.insert(orders).values(
-                    id=claim.plan.replace("plan-", "order-"),
-                    firm=claim.firm,
-                    plan=claim.plan,
-                    state="draft",
-                    document=made.order,
-                    csv=made.order_csv,
-                    created=at,
-                    changed=at,
-                )
-            )
+            texts = ((made.order, made.order_csv or ""), *made.more_orders)
+            id_ = claim.plan.replace("plan-", "order-")
+            rows = [
+                {
+                    "id": id_ if place == 1 else f"{id_}-{place}",
+                    "firm": claim.firm,
+                    "plan": claim.plan,
+                    "state": "draft",
+                    "document": document,
+                    "csv": csv,
+                    "created": at,
+                    "changed": at,
+                }
+                for place, (document, csv) in enumerate(texts, start=1)
+            ]
+            connection.execute(sa.insert(orders), rows)
         if claim.takes_rack:
             release(
                 connection,

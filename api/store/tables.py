@@ -179,7 +179,8 @@ orders = sa.Table(
     metadata,
     _id(),
     _firm(),
-    sa.Column("plan", sa.ForeignKey("plans.id"), nullable=False, unique=True),
+    # A plan may be ordered from two merchants.
+    sa.Column("plan", sa.ForeignKey("plans.id"), nullable=False),
     sa.Column("state", sa.String(10), nullable=False),
     _text("document"),
     _text("csv"),
@@ -187,6 +188,7 @@ orders = sa.Table(
     _time("changed"),
     sa.CheckConstraint(_one_of("state", ORDER_STATES), name="state"),
     sa.Index(None, "firm", "created"),
+    sa.Index(None, "plan"),
 )
 # What a piece is never changes; where it is and whose follows from its events.
 offcuts = sa.Table(
