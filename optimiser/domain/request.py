@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from fractions import Fraction
 
@@ -41,7 +41,10 @@ class Keep:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LengthMaterial:
-    """One section to be cut to length. `end_trim` is squared off each end, its own cut included."""
+    """One section to be cut to length. `end_trim` is squared off each end, its own cut included.
+
+    `keep`: this section's own keep rule; None: the request's.
+    """
 
     material: str
     kerf: Tenths
@@ -49,6 +52,7 @@ class LengthMaterial:
     stock: tuple[StockLength, ...]
     offcuts: tuple[LengthOffcut, ...]
     parts: tuple[LengthPart, ...]
+    keep: Keep | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +61,7 @@ class SheetMaterial:
 
     `max_stages` limits how often the direction of cutting may change on the way to a part, counted
     as runs of parallel cuts (2: rips, then crosscuts); None sets no limit. Where the saw asks for
-    it, the first cut made on a sheet is a `first_cut`.
+    it, the first cut made on a sheet is a `first_cut`. `keep`: as for a section.
     """
 
     material: str
@@ -69,6 +73,7 @@ class SheetMaterial:
     offcuts: tuple[SheetOffcut, ...]
     parts: tuple[BoardPart, ...]
     first_cut: Direction | None = None
+    keep: Keep | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,3 +117,26 @@ class CuttingRequest:
     def materials(self) -> tuple[LengthMaterial | SheetMaterial, ...]:
         """Return all materials, lengths first."""
         return (*self.lengths, *self.sheets)
+
+    def keep_for(self, material: LengthMaterial | SheetMaterial) -> Keep:
+        """Return the keep rule that holds for a material: its own, or the request's."""
+        return self.keep if material.keep is None else material.keep
+
+    def without_credit(self) -> CuttingRequest:
+        """Return the request with what is kept earning nothing, so that only purchase counts."""
+        return replace(
+            self,
+            keep=_without_credit(self.keep),
+            lengths=tuple(
+                item if item.keep is None else replace(item, keep=_without_credit(item.keep))
+                for item in self.lengths
+            ),
+            sheets=tuple(
+                item if item.keep is None else replace(item, keep=_without_credit(item.keep))
+                for item in self.sheets
+            ),
+        )
+
+
+def _without_credit(keep: Keep) -> Keep:
+    return replace(keep, credit=Fraction(0))

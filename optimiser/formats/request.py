@@ -81,11 +81,19 @@ def keep_of(document: KeepDocument) -> Keep:
     )
 
 
+def keep_document(keep: Keep) -> KeepDocument:
+    """Write a keep rule as its document."""
+    return KeepDocument.model_construct(
+        length_mm=keep.length, width_mm=keep.width, height_mm=keep.height, credit=keep.credit
+    )
+
+
 def _lengths(document: LengthMaterialDocument) -> LengthMaterial:
     return LengthMaterial(
         material=document.material,
         kerf=Tenths(document.kerf_mm),
         end_trim=Tenths(document.end_trim_mm),
+        keep=None if document.keep is None else keep_of(document.keep),
         stock=stock_lengths_of(document.stock),
         offcuts=tuple(
             LengthOffcut(
@@ -118,6 +126,7 @@ def _sheets(document: SheetMaterialDocument) -> SheetMaterial:
         max_stages=document.max_stages,
         first_cut=document.first_cut,
         cutting=document.cutting,
+        keep=None if document.keep is None else keep_of(document.keep),
         stock=stock_sheets_of(document.stock),
         offcuts=tuple(
             SheetOffcut(
@@ -155,19 +164,17 @@ def _sheets(document: SheetMaterialDocument) -> SheetMaterial:
 
 def request_document(request: CuttingRequest) -> dict[str, Any]:
     """Write a request as a document of plain values, ready for JSON."""
-    keep = request.keep
     # model_construct: the values are whole already, so nothing is read from millimetres again.
     document = RequestDocument.model_construct(
         seed=request.seed,
         seconds=request.seconds,
-        keep=KeepDocument.model_construct(
-            length_mm=keep.length, width_mm=keep.width, height_mm=keep.height, credit=keep.credit
-        ),
+        keep=keep_document(request.keep),
         lengths=tuple(
             LengthMaterialDocument.model_construct(
                 material=item.material,
                 kerf_mm=item.kerf,
                 end_trim_mm=item.end_trim,
+                keep=None if item.keep is None else keep_document(item.keep),
                 stock=tuple(
                     StockLengthDocument.model_construct(
                         id=stock.id,
@@ -221,6 +228,7 @@ def _sheets_document(item: SheetMaterial) -> SheetMaterialDocument:
         max_stages=item.max_stages,
         first_cut=item.first_cut,
         cutting=item.cutting,
+        keep=None if item.keep is None else keep_document(item.keep),
         stock=tuple(
             StockSheetDocument.model_construct(
                 id=stock.id,

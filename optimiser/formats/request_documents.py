@@ -67,11 +67,15 @@ class LengthPartDocument(Document):
 
 
 class LengthMaterialDocument(Document):
-    """One section: stock, rack, parts and the rules at the saw."""
+    """One section: stock, rack, parts and the rules at the saw.
+
+    `keep`: its own keep rule, in place of the request's.
+    """
 
     material: Id
     kerf_mm: SizeOrZero = 30
     end_trim_mm: SizeOrZero = 0
+    keep: KeepDocument | None = None
     stock: tuple[StockLengthDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
     offcuts: tuple[LengthOffcutDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
     parts: tuple[LengthPartDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
@@ -112,7 +116,8 @@ class BoardPartDocument(Document):
 class SheetMaterialDocument(Document):
     """One board: stock, rack, parts and the rules at the saw or the knife.
 
-    `kerf_mm` left out is 3 for a saw and 0 for a knife (common practice, no source).
+    `kerf_mm` left out is 3 for a saw and 0 for a knife (common practice, no source). `keep`: its
+    own keep rule, in place of the request's.
     """
 
     material: Id
@@ -121,6 +126,7 @@ class SheetMaterialDocument(Document):
     max_stages: int | None = Field(default=None, ge=1, le=100, strict=True)
     first_cut: Direction | None = None
     cutting: Cutting = Cutting.SAW
+    keep: KeepDocument | None = None
     stock: tuple[StockSheetDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
     offcuts: tuple[SheetOffcutDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)
     parts: tuple[BoardPartDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)

@@ -117,13 +117,13 @@ def assembled(
             layouts=_counted([item for item in layouts if isinstance(item, LengthLayout)]),
             money=nothing,
             usage=unused,
-            bound=Pence(length_bound(material, request.keep, (), reasons)),
+            bound=Pence(length_bound(material, request.keep_for(material), (), reasons)),
             proven=False,
             certificate=reasons,
             seconds=seconds,
             method=method,
         )
-        _, _, money, usage = check_length_layouts(lengths, material, request.keep)
+        _, _, money, usage = check_length_layouts(lengths, material, request.keep_for(material))
         return replace(lengths, money=money, usage=usage, proven=lengths.bound == money.net)
     weights = proof.certificate if isinstance(proof, SheetPlan) else ()
     sheets = SheetPlan(
@@ -133,13 +133,13 @@ def assembled(
         ),
         money=nothing,
         usage=unused,
-        bound=Pence(sheet_bound(material, request.keep, (), weights)),
+        bound=Pence(sheet_bound(material, request.keep_for(material), (), weights)),
         proven=False,
         certificate=weights,
         seconds=seconds,
         method=method,
     )
-    _, _, money, usage = check_sheet_layouts(sheets, material, request.keep)
+    _, _, money, usage = check_sheet_layouts(sheets, material, request.keep_for(material))
     return replace(sheets, money=money, usage=usage, proven=sheets.bound == money.net)
 
 

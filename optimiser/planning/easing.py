@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
-from fractions import Fraction
 from itertools import combinations
 from math import isfinite
 from typing import TypeVar
@@ -66,7 +65,7 @@ def near_misses(
     if faults := check_plan(request, plan):
         remedy = "Give the plan that was made for this request"
         raise InvalidInput(tuple(Problem(f.where, f.what, remedy) for f in faults))
-    bare = replace(request, keep=replace(request.keep, credit=Fraction(0)))
+    bare = request.without_credit()
     materials = _as_chosen(request, plan)
     bought = {item.material: item.money.purchase for item in plan.materials}
     found: list[NearMiss] = []

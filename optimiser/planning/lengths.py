@@ -61,7 +61,7 @@ def lengths_plan(
     material: LengthMaterial, request: CuttingRequest, outcome: LengthsOutcome
 ) -> LengthPlan:
     """Lay the solver's patterns out on real stock, and let the checker derive the bound."""
-    keep = request.keep
+    keep = request.keep_for(material)
     patterns, trade = outcome.patterns, None
     if outcome.trade_off is not None:
         fewer, cost = outcome.trade_off

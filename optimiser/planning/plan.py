@@ -154,7 +154,7 @@ class _Planner:
         request = self._request
         return shortage_problems(
             self._materials[short.name],
-            request.keep,
+            request.keep_for(self._materials[short.name]),
             short.wanted,
             short.missing,
             Budget.of(max(SHORTAGE, self._budget.left), self._budget.cancelled),
@@ -237,16 +237,16 @@ class _Planner:
             self._teller.hear(name, cost, bound)
 
         if isinstance(material, LengthMaterial):
-            lengths = lengths_problem(material, request.keep, wanted)
+            lengths = lengths_problem(material, request.keep_for(material), wanted)
             outcome = solve_lengths(lengths, budget=budget, seed=request.seed, progress=progress)
             if outcome.status not in (Status.OPTIMAL, Status.FEASIBLE):
                 raise _Short(name, wanted, outcome)
             return lengths_plan(material, request, outcome)
-        sheets = sheets_problem(material, request.keep, wanted)
+        sheets = sheets_problem(material, request.keep_for(material), wanted)
         found = solve_sheets(sheets, budget=budget, seed=request.seed, progress=progress)
         if found.status not in (Status.OPTIMAL, Status.FEASIBLE):
             raise _Short(name, wanted, found)
-        return sheets_plan(material, request.keep, request.choices, found)
+        return sheets_plan(material, request.keep_for(material), request.choices, found)
 
     def _checked(self, draft: _Draft) -> CuttingPlan:
         lengths: list[LengthPlan] = []

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from math import isfinite
 
 from optimiser.domain.continuation import Continuation, FloorPiece, InHand, Rest
@@ -50,7 +49,7 @@ def replan(
     budget = Budget.of(seconds)
     require_fitting(request, plan, marks)
     wanted = quantities(request, tuple(one.option for one in plan.chosen))
-    bare = replace(request, keep=replace(request.keep, credit=Fraction(0)), choices=())
+    bare = replace(request.without_credit(), choices=())
     benches = [
         _Bench(bare, material, drawn, marks, wanted)
         for material, drawn in zip(request.materials, plan.materials, strict=True)

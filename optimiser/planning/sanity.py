@@ -42,13 +42,17 @@ def _problems(request: CuttingRequest) -> Iterator[Problem]:
         )
     if request.seed < 0:
         yield Problem("seed", f"{request.seed} is below 0", "Give a whole number of 0 or more")
-    if not 0 <= request.keep.credit < 1:
-        yield Problem(
-            "keep.credit",
-            f"{request.keep.credit} is not from 0 to below 1",
-            "An offcut is worth less than new stock: give a share such as 0.5",
-        )
     materials = request.materials
+    rules = [("keep.credit", request.keep)] + [
+        (f"{item.material}: keep.credit", item.keep) for item in materials if item.keep
+    ]
+    for field, keep in rules:
+        if not 0 <= keep.credit < 1:
+            yield Problem(
+                field,
+                f"{keep.credit} is not from 0 to below 1",
+                "An offcut is worth less than new stock: give a share such as 0.5",
+            )
     if not any(material.parts for material in materials):
         yield Problem("parts", "there is no part to cut", "List at least one part")
     yield from _twice("material", (material.material for material in materials))

@@ -53,15 +53,15 @@ def try_plan(
     wanted = {part.id: part.quantity for part in material.parts}
     layouts: tuple[LengthLayout | SheetLayout, ...]
     if isinstance(material, LengthMaterial):
-        lengths = lengths_problem(material, request.keep, wanted)
+        lengths = lengths_problem(material, request.keep_for(material), wanted)
         outcome = solve_lengths(lengths, budget=budget, seed=request.seed, progress=hear)
         if outcome.status not in (Status.OPTIMAL, Status.FEASIBLE):
             return None
-        layouts = length_layouts(material, request.keep, outcome)
+        layouts = length_layouts(material, request.keep_for(material), outcome)
         return Trial(outcome.cost, outcome.bound, layouts, length_rows=outcome.rows)
-    sheets = sheets_problem(material, request.keep, wanted)
+    sheets = sheets_problem(material, request.keep_for(material), wanted)
     found = solve_sheets(sheets, budget=budget, seed=request.seed, progress=hear)
     if found.status not in (Status.OPTIMAL, Status.FEASIBLE):
         return None
-    layouts = sheet_layouts(material, request.keep, found)
+    layouts = sheet_layouts(material, request.keep_for(material), found)
     return Trial(found.cost, found.bound, layouts, sheet_rows=found.rows)

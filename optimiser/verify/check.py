@@ -37,22 +37,24 @@ def check_plan(request: CuttingRequest, plan: CuttingPlan) -> tuple[Fault, ...]:
             faults.append(Fault(kind, "the plan does not answer each material once, in order"))
             return tuple(faults)
     for lengths, asked_lengths in zip(plan.lengths, request.lengths, strict=True):
-        found, counted, money, usage = check_length_layouts(lengths, asked_lengths, request.keep)
+        keep = request.keep_for(asked_lengths)
+        found, counted, money, usage = check_length_layouts(lengths, asked_lengths, keep)
         faults += found
         faults += _check_demand(asked_lengths.parts, counted, unwanted, lengths.material)
         faults += _check_sums(lengths, money, usage)
         try:
-            bound = length_bound(asked_lengths, request.keep, request.choices, lengths.certificate)
+            bound = length_bound(asked_lengths, keep, request.choices, lengths.certificate)
             faults += _check_bound(lengths, bound)
         except BadCertificate as trouble:
             faults.append(Fault(lengths.material, str(trouble)))
     for sheets, asked_sheets in zip(plan.sheets, request.sheets, strict=True):
-        found, counted, money, usage = check_sheet_layouts(sheets, asked_sheets, request.keep)
+        keep = request.keep_for(asked_sheets)
+        found, counted, money, usage = check_sheet_layouts(sheets, asked_sheets, keep)
         faults += found
         faults += _check_demand(asked_sheets.parts, counted, unwanted, sheets.material)
         faults += _check_sums(sheets, money, usage)
         try:
-            bound = sheet_bound(asked_sheets, request.keep, request.choices, sheets.certificate)
+            bound = sheet_bound(asked_sheets, keep, request.choices, sheets.certificate)
             faults += _check_bound(sheets, bound)
         except BadCertificate as trouble:
             faults.append(Fault(sheets.material, str(trouble)))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from hypothesis import event, given, settings
@@ -123,6 +124,8 @@ def some_request(draw: st.DrawFn) -> CuttingRequest:
         materials.append(draw(some_timber()))
     if kinds != "lengths":
         materials.append(draw(some_boards()))
+    own = draw(st.one_of(st.none(), some_keep()))
+    materials[0] = replace(materials[0], keep=own)
     ids = [part.id for material in materials for part in material.parts]
     choices: tuple[Choice, ...] = ()
     if len(ids) > 1 and draw(st.booleans()):
