@@ -40,7 +40,7 @@ if TYPE_CHECKING:
     from optimiser.formats.new_wall import new_wall
     from optimiser.formats.order import order_csv, order_document, order_table
     from optimiser.formats.order_ubl import order_from_document, order_ubl
-    from optimiser.formats.part_list import read_part_list
+    from optimiser.formats.part_list import ListReading, look_through_part_list, read_part_list
     from optimiser.formats.plan import plan_document, plan_from_document, read_plan
     from optimiser.formats.price_book import price_book_from_document, read_price_book
     from optimiser.formats.rack import rack_from_document, read_rack
@@ -119,7 +119,7 @@ _HOMES = {
     "formats.new_wall": ("new_wall",),
     "formats.order": ("order_csv", "order_document", "order_table"),
     "formats.order_ubl": ("order_from_document", "order_ubl"),
-    "formats.part_list": ("read_part_list",),
+    "formats.part_list": ("ListReading", "look_through_part_list", "read_part_list"),
     "formats.plan": ("plan_document", "plan_from_document", "read_plan"),
     "formats.price_book": ("price_book_from_document", "read_price_book"),
     "formats.rack": ("rack_from_document", "read_rack"),
@@ -179,6 +179,7 @@ __all__ = [
     "JobShare",
     "Keep",
     "LengthPlan",
+    "ListReading",
     "Marks",
     "NearMiss",
     "NoPlan",
@@ -221,6 +222,7 @@ __all__ = [
     "job_as_planned",
     "job_of_frame",
     "job_shares",
+    "look_through_part_list",
     "marks_from_document",
     "merged_book",
     "metres",

@@ -9,15 +9,21 @@ that the command line, the pages and the service can say it their own way.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from dataclasses import field as dataclass_field
 
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing the caller can put right: where it is, what it is, what to do about it."""
+    """One thing the caller can put right: where it is, what it is, what to do about it.
+
+    `row` and `column` are those of a table's cell, as a spreadsheet counts them, where it is one.
+    """
 
     field: str
     trouble: str
     remedy: str
+    row: int | None = dataclass_field(default=None, compare=False)
+    column: str | None = dataclass_field(default=None, compare=False)
 
     def __str__(self) -> str:
         return f"{self.field}: {self.trouble}. {self.remedy}."

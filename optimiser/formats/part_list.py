@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 
 from optimiser.domain.part_list import PartList
 from optimiser.domain.parts import BoardPart, CutOut, LengthPart
 from optimiser.errors import InvalidInput, Problem, invalid
-from optimiser.formats.table import Cells, Table, read_table
+from optimiser.formats.table import Cells, Column, Table, column_letter, read_table
 from optimiser.units import tenths
 
 _COLUMNS = {
@@ -28,7 +31,27 @@ _ANSWERS |= {"no": False, "n": False, "false": False, "0": False}
 # What a request takes as the id of a part.
 _MOST_ID = 120
 _MOST_CUT_OUTS = 100
+_TEXTS = ("mark", "job", "material", "name")
+# What makes a spreadsheet work a cell out, and what makes a browser run a text.
+_CALCULATED = ("=", "+", "@")
+_MARKUP = re.compile(r"<\s*/?[a-z!]|javascript:", re.IGNORECASE)
 _TIMBER_OR_BOARD = "Give length for timber, or width and height for a board"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListReading:
+    """A part list as far as it could be read: the parts of sound rows, and every fault.
+
+    `row_of` gives the row of each part by its id. `notes` are not faults: cells that look like
+    something that runs, and were read as plain text or figures.
+    """
+
+    columns: tuple[Column, ...] = ()
+    rows: int = 0
+    parts: PartList = field(default_factory=PartList)
+    row_of: Mapping[str, int] = field(default_factory=dict)
+    problems: tuple[Problem, ...] = ()
+    notes: tuple[Problem, ...] = ()
 
 
 def read_part_list(content: bytes, *, name: str, job: str = "") -> PartList:
@@ -37,6 +60,24 @@ def read_part_list(content: bytes, *, name: str, job: str = "") -> PartList:
     A part's id is its job, a slash and its mark, or the row's number where it has no mark.
     Raises InvalidInput with every fault of every row; nothing is imported by half.
     """
+    found = look_through_part_list(content, name=name, job=job)
+    if found.problems:
+        raise InvalidInput(found.problems)
+    return found.parts
+
+
+def look_through_part_list(content: bytes, *, name: str, job: str = "") -> ListReading:
+    """Read a part list as far as it goes: what was understood, what was not, and what to know.
+
+    Nothing is raised for a file that cannot be read: that is among the problems.
+    """
+    try:
+        return _look_through(content, name, job)
+    except InvalidInput as refusal:
+        return ListReading(problems=refusal.problems)
+
+
+def _look_through(content: bytes, name: str, job: str) -> ListReading:
     table = read_table(content, name=name, known=_COLUMNS)
     table.require("material")
     if table.has("turn") and table.has("grain"):
@@ -45,24 +86,58 @@ def read_part_list(content: bytes, *, name: str, job: str = "") -> PartList:
     lengths: list[tuple[str, LengthPart]] = []
     boards: list[tuple[str, BoardPart]] = []
     problems: list[Problem] = []
+    ids: Counter[str] = Counter()
+    rows: dict[str, int] = {}
     for row in table.rows:
-        cells = Cells(table, row, problems)
+        cells = Cells(table, row)
         material = cells.needed("material")
-        if _is_timber(cells):
-            lengths.append((material, _length(cells, job)))
+        part = _length(cells, job) if _is_timber(cells) else _board(cells, job)
+        ids[part.id] += 1
+        problems += cells.problems
+        if cells.problems:
+            continue
+        rows[part.id] = row.number
+        if isinstance(part, LengthPart):
+            lengths.append((material, part))
         else:
-            boards.append((material, _board(cells, job)))
-    ids = [part.id for _, part in lengths] + [part.id for _, part in boards]
+            boards.append((material, part))
     problems += _same_ids(table, ids)
-    if problems:
-        raise InvalidInput(tuple(problems))
-    return PartList(lengths=tuple(lengths), boards=tuple(boards))
+    return ListReading(
+        columns=table.columns,
+        rows=len(table.rows),
+        parts=PartList(lengths=tuple(lengths), boards=tuple(boards)),
+        row_of=rows,
+        problems=tuple(problems),
+        notes=tuple(_notes(table)),
+    )
 
 
-def _same_ids(table: Table, ids: list[str]) -> list[Problem]:
+def _notes(table: Table) -> Iterator[Problem]:
+    """Say which cells are not what they look like; they are read all the same."""
+    known = {column.letter: column for column in table.columns}
+    last = max((row.number for row in table.rows), default=0)
+    for number, place in table.formulas:
+        column = known.get(column_letter(place - 1))
+        if column is not None and 1 < number <= last:
+            where = f"{table.name}: row {number}, column {column.letter} {column.header[:40]!r}"
+            trouble = "holds a formula: what it showed when the file was saved is taken"
+            yield Problem(where, trouble, "Check the figure", number, column.letter)
+    for row in table.rows:
+        for name in _TEXTS:
+            text = row.cells.get(name, "")
+            if text[:1] in _CALCULATED or _MARKUP.search(text):
+                trouble = (
+                    f"{text[:40]!r} looks like a formula or a script: it is kept as plain text"
+                )
+                remedy = "Leave it, or write a plain name"
+                where = table.where(row, name)
+                yield Problem(where, trouble, remedy, row.number, table.letter(name))
+
+
+def _same_ids(table: Table, ids: Counter[str]) -> list[Problem]:
     return [
         Problem(f"{table.name}: part {id_!r}", f"stands {count} times", "Give each its own mark")
-        for id_, count in Counter(ids).items()
+        for id_, count in ids.items()
         if count > 1
     ]
 

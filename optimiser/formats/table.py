@@ -10,11 +10,11 @@ import csv
 import io
 import re
 import unicodedata
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from optimiser.errors import InvalidInput, Problem, invalid
-from optimiser.formats.workbook import read_workbook
+from optimiser.formats.workbook import Sheet, read_workbook
 from optimiser.units import Tenths, tenths
 
 MOST_BYTES = 10_000_000
@@ -52,11 +52,12 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """The rows of one file."""
+    """The rows of one file. `formulas`: rows and columns (from 1) of cells worked out elsewhere."""
 
     name: str
     columns: tuple[Column, ...]
     rows: tuple[Row, ...]
+    formulas: tuple[tuple[int, int], ...] = ()
 
     def has(self, column: str) -> bool:
         """Return whether the file has this column."""
@@ -78,6 +79,10 @@ class Table:
                 return f"{self.name}: row {row.number}, column {item.letter} {header}"
         return f"{self.name}: row {row.number}, column {column!r}"
 
+    def letter(self, column: str) -> str | None:
+        """Return the letter of a column, None where the file has no such column."""
+        return next((item.letter for item in self.columns if item.name == column), None)
+
     def unit(self, column: str) -> str:
         """Return what a bare number in this column means."""
         return next((item.unit for item in self.columns if item.name == column), "mm")
@@ -97,12 +102,13 @@ class Cells:
 
     def fault(self, column: str, trouble: str, remedy: str) -> None:
         """Note what is wrong with one cell."""
-        self.problems.append(Problem(self.table.where(self.row, column), trouble, remedy))
+        where, letter = self.table.where(self.row, column), self.table.letter(column)
+        self.problems.append(Problem(where, trouble, remedy, self.row.number, letter))
 
     def row_fault(self, trouble: str, remedy: str) -> None:
         """Note what is wrong with the row as a whole."""
         where = f"{self.table.name}: row {self.row.number}"
-        self.problems.append(Problem(where, trouble, remedy))
+        self.problems.append(Problem(where, trouble, remedy, self.row.number))
 
     def size(self, column: str) -> Tenths:
         """Read a size above 0; a number that names no unit has the header's."""
@@ -164,7 +170,13 @@ def read_table(
     """
     if len(content) > MOST_BYTES:
         raise invalid(name, "is larger than 10 MB", "Split the list")
-    grid = read_workbook(content, name=name) if content[:2] == b"PK" else _csv(content, name)
+    formulas: tuple[tuple[int, int], ...] = ()
+    if content[:2] == b"PK":
+        sheet = read_workbook(content, name=name)
+        _refuse_merged(sheet, name)
+        grid, formulas = sheet.rows, sheet.formulas
+    else:
+        grid = _csv(content, name)
     # Only blanks are taken off: other signs at an end of a cell are for `text` to refuse.
     grid = [[cell.strip(" \t\xa0") for cell in row] for row in grid]
     filled = [(number, row) for number, row in enumerate(grid, start=1) if any(row)]
@@ -176,9 +188,11 @@ def read_table(
         raise invalid(name, f"has more than {MOST_ROWS} rows", "Split the list")
     problems = tuple(
         Problem(
-            f"{name}: row {number}, column {_letter(index)}",
+            f"{name}: row {number}, column {column_letter(index)}",
             f"has {len(cell)} characters",
             f"Give at most {MOST_SIGNS} characters",
+            number,
+            column_letter(index),
         )
         for number, row in filled
         for index, cell in enumerate(row)
@@ -188,8 +202,11 @@ def read_table(
     problems += tuple(
         Problem(
             f"{name}: row {number}",
-            f"has a cell to the right of the last header, in column {_letter(len(columns))} on",
+            "has a cell to the right of the last header, "
+            f"in column {column_letter(len(columns))} on",
             "Quote a text that holds the separator, or take the extra cell out",
+            number,
+            column_letter(len(columns)),
         )
         for number, row in filled[1:]
         if any(row[len(columns) :])
@@ -203,7 +220,26 @@ def read_table(
             Row(number, {column.name: cell for column, cell in zip(columns, row, strict=False)})
             for number, row in filled[1:]
         ),
+        formulas,
     )
+
+
+def _refuse_merged(sheet: Sheet, name: str) -> None:
+    """Raise InvalidInput for cells made one: which row such a value is for, nobody can tell."""
+    last = max((number for number, row in enumerate(sheet.rows, start=1) if any(row)), default=0)
+    problems = tuple(
+        Problem(
+            f"{name}: row {first[0]}, column {column_letter(first[1] - 1)}",
+            f"is merged with the cells to row {end[0]}, column {column_letter(end[1] - 1)}",
+            "Unmerge them, and fill in every row",
+            first[0],
+            column_letter(first[1] - 1),
+        )
+        for first, end in sheet.merged
+        if first[0] <= last
+    )
+    if problems:
+        raise InvalidInput(problems)
 
 
 def _columns(
@@ -215,15 +251,15 @@ def _columns(
     while headers and not headers[-1]:
         headers = headers[:-1]
     for index, header in enumerate(headers):
-        letter = _letter(index)
+        letter = column_letter(index)
         where = f"{name}: column {letter} {_short(header)}"
         meaning, unit = _meaning(header, meanings)
         if not meaning:
             remedy = f"Use {', '.join(known)}, or take the column out"
-            problems.append(Problem(where, "is not known", remedy))
+            problems.append(Problem(where, "is not known", remedy, column=letter))
         elif any(column.name == meaning for column in columns):
             trouble = f"is a second column for {meaning}"
-            problems.append(Problem(where, trouble, "Keep one of the two"))
+            problems.append(Problem(where, trouble, "Keep one of the two", column=letter))
         else:
             columns.append(Column(letter, header, meaning, unit))
     if problems:
@@ -242,10 +278,10 @@ def _meaning(header: str, meanings: Mapping[str, str]) -> tuple[str, str]:
 
 
 def _csv(content: bytes, name: str) -> list[list[str]]:
-    try:
-        text = content.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        raise invalid(name, "is not text in UTF-8", "Save it as CSV in UTF-8") from None
+    if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        raise invalid(name, "is text in UTF-16", "Save it as CSV in UTF-8")
+    # Bytes that are no UTF-8 are kept as lone surrogates, so that their cells can be named.
+    text = content.decode("utf-8-sig", "surrogateescape")
     if "\x00" in text:
         raise invalid(name, "is not a text file", "Save it as CSV in UTF-8, or as XLSX")
     first = next((line for line in text.splitlines() if line.strip()), "")
@@ -259,7 +295,20 @@ def _csv(content: bytes, name: str) -> list[list[str]]:
         where = f"{name}: row {len(rows) + 1}"
         remedy = "Close the quotes of that row, or save the file as CSV again"
         raise invalid(where, f"is not CSV: {trouble}", remedy) from None
+    if problems := tuple(_undecoded(rows, name)):
+        raise InvalidInput(problems)
     return rows
+
+
+def _undecoded(rows: list[list[str]], name: str) -> Iterator[Problem]:
+    for number, row in enumerate(rows, start=1):
+        for index, cell in enumerate(row):
+            signs = [sign for sign in cell if "\udc80" <= sign <= "\udcff"]
+            if signs:
+                where = f"{name}: row {number}, column {column_letter(index)}"
+                trouble = f"is not text in UTF-8: it holds the byte {ord(signs[0]) - 0xDC00:#04x}"
+                remedy = "Save it as CSV in UTF-8"
+                yield Problem(where, trouble, remedy, number, column_letter(index))
 
 
 def _two_meanings(text: str, unit: str) -> str:
@@ -282,7 +331,7 @@ def _short(text: str) -> str:
     return repr(text[:40])
 
 
-def _letter(index: int) -> str:
+def column_letter(index: int) -> str:
     """Return the letters of a column as a spreadsheet shows them; the first is A."""
     letters = ""
     index += 1

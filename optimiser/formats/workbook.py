@@ -12,6 +12,7 @@ import re
 import zipfile
 import zlib
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from xml.parsers import expat
 
 from optimiser.errors import invalid
@@ -24,8 +25,20 @@ _PLACE = re.compile(r"([A-Z]{1,3})([0-9]{1,7})")
 _RESAVE = "Save it as XLSX again, or as CSV in UTF-8"
 
 
-def read_workbook(content: bytes, *, name: str) -> list[list[str]]:
-    """Return the first sheet from its first row on. Raises InvalidInput when it cannot be read."""
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The first sheet from its first row on. `formulas`: row and column, counted from 1, of cells
+    that show what a formula gave when the file was saved. `merged`: first and last cell of each
+    group of cells that were made one.
+    """
+
+    rows: list[list[str]]
+    formulas: tuple[tuple[int, int], ...]
+    merged: tuple[tuple[tuple[int, int], tuple[int, int]], ...]
+
+
+def read_workbook(content: bytes, *, name: str) -> Sheet:
+    """Read the first sheet. Raises InvalidInput when it cannot be read."""
     try:
         members = dict(_members(content))
     # What a broken or locked ZIP makes the standard library say; RuntimeError is a password.
@@ -42,13 +55,40 @@ def read_workbook(content: bytes, *, name: str) -> list[list[str]]:
     if sum(map(len, members.values())) > MOST_UNFOLDED:
         raise invalid(name, "unfolds to more than 50 MB", "Keep the list alone, and save it as CSV")
     try:
-        cells = max(map(_span, members.values()), default=0)
+        extents = {path: _extent(page) for path, page in members.items()}
     except (expat.ExpatError, ValueError, LookupError):  # the last: an encoding nobody knows
         raise invalid(name, "is not a workbook that can be read", _RESAVE) from None
+    cells = max((found.last_row * found.last_column for found in extents.values()), default=0)
     if cells > MOST_CELLS:
         trouble = f"spans {cells} cells from its first to its last filled one"
         raise invalid(name, trouble, "Take out what stands far from the list")
-    return [[_cell(value) for value in row] for row in _rows(_packed(members), name)]
+    rows, merged = _rows(_packed(members), name)
+    first = extents.get(_first_page(members))
+    return Sheet(
+        rows=[[_cell(value) for value in row] for row in rows],
+        formulas=() if first is None else tuple(first.formulas),
+        merged=merged,
+    )
+
+
+def _first_page(members: dict[str, bytes]) -> str:
+    """Return the path of the first sheet's page, or "" where the workbook does not say."""
+    found: dict[str, list[dict[str, str]]] = {"sheet": [], "Relationship": []}
+
+    def start(element: str, attributes: dict[str, str]) -> None:
+        found.get(element.rsplit(":", 1)[-1], []).append(attributes)
+
+    for path in ("xl/workbook.xml", "xl/_rels/workbook.xml.rels"):
+        parser = expat.ParserCreate()
+        parser.StartElementHandler = start
+        parser.Parse(members.get(path, b"<none/>"), True)  # noqa: FBT003 - taken by position only
+    names = [key for key in (found["sheet"] or [{}])[0] if key.rsplit(":", 1)[-1] == "id"]
+    wanted = found["sheet"][0][names[0]] if names else ""
+    for relation in found["Relationship"]:
+        if relation.get("Id") == wanted:
+            target = relation.get("Target", "").removeprefix("/")
+            return target if target.startswith("xl/") else f"xl/{target}"
+    return ""
 
 
 def _members(content: bytes) -> Iterator[tuple[str, bytes]]:
@@ -80,6 +120,7 @@ class _Extent:
 
     def __init__(self) -> None:
         self.row = self.column = self.last_row = self.last_column = 0
+        self.formulas: list[tuple[int, int]] = []
 
     def start(self, element: str, attributes: dict[str, str]) -> None:
         """Follow one opening tag."""
@@ -95,10 +136,12 @@ class _Extent:
         elif tag in ("v", "is", "f"):
             self.last_row = max(self.last_row, self.row)
             self.last_column = max(self.last_column, self.column)
+            if tag == "f":
+                self.formulas.append((self.row, self.column))
 
 
-def _span(page: bytes) -> int:
-    """Return how many cells a page spans.
+def _extent(page: bytes) -> _Extent:
+    """Return how far a page reaches.
 
     Raises ExpatError, ValueError or LookupError if it is no XML.
     """
@@ -107,7 +150,7 @@ def _span(page: bytes) -> int:
     parser.StartElementHandler = extent.start
     parser.StartDoctypeDeclHandler = _refuse_declarations
     parser.Parse(page, True)  # noqa: FBT003 - taken by position only
-    return extent.last_row * extent.last_column
+    return extent
 
 
 def _refuse_declarations(*_: object) -> None:
@@ -121,13 +164,18 @@ def _column_number(letters: str) -> int:
     return number
 
 
-def _rows(packed: io.BytesIO, name: str) -> Sequence[Sequence[object]]:
+def _rows(
+    packed: io.BytesIO, name: str
+) -> tuple[Sequence[Sequence[object]], tuple[tuple[tuple[int, int], tuple[int, int]], ...]]:
     import python_calamine
 
     try:
         book = python_calamine.CalamineWorkbook.from_filelike(packed)
-        rows: Sequence[Sequence[object]] = book.get_sheet_by_index(0).to_python(
-            skip_empty_area=False
+        sheet = book.get_sheet_by_index(0)
+        rows: Sequence[Sequence[object]] = sheet.to_python(skip_empty_area=False)
+        merged = tuple(
+            ((top + 1, left + 1), (bottom + 1, right + 1))
+            for (top, left), (bottom, right) in sheet.merged_cell_ranges or ()
         )
     # The reader names its faults by many types of its own; to the person there is only one.
     except Exception:
@@ -137,7 +185,7 @@ def _rows(packed: io.BytesIO, name: str) -> Sequence[Sequence[object]]:
         if type(panic).__name__ != "PanicException":
             raise
         raise invalid(name, "is not a workbook that can be read", _RESAVE) from None
-    return rows
+    return rows, merged
 
 
 def _cell(value: object) -> str:
