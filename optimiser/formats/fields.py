@@ -148,7 +148,7 @@ _REMEDIES = {
     "int_from_float": "Give a whole number",
     "greater_than_equal": "Give a larger number",
     "less_than_equal": "Give a smaller number",
-    "too_long": "Shorten the list",
+    "too_long": "Split it by date or by material",
     "string_too_long": "Shorten the text",
     "enum": "Use one of the words named",
     "literal_error": "Use one of the words named",
@@ -201,6 +201,9 @@ def _problem(fault: dict[str, Any], name: str) -> Problem:
     trouble = _MESSAGES.get(fault["type"], str(fault["msg"]).removeprefix("Value error, "))
     if fault["type"] in _TROUBLES:
         trouble = _TROUBLES[fault["type"]]
+    elif fault["type"] == "too_long":
+        most, listed = fault["ctx"]["max_length"], fault["ctx"]["actual_length"]
+        trouble = f"lists {listed or f'more than {most}'}, and {most} is the most"
     else:
         given = fault["input"]
         shown = repr(given) if isinstance(given, str | int | float | None) else type(given).__name__

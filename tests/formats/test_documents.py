@@ -430,3 +430,15 @@ def test_the_printed_order_stands_in_columns() -> None:
     assert lines[2].index("2.50") == lines[3].index("2.50")
     assert lines[-1].strip().startswith("total, GBP")
     assert lines[-1].endswith("18.00")
+
+
+def test_a_list_of_a_hundred_thousand_parts_is_refused_with_the_limit() -> None:
+    part = {"id": "p", "job": "A", "width_mm": 100, "height_mm": 200, "quantity": 1}
+    board = {"material": "b", "cutting": "saw", "parts": [part] * 100_000}
+
+    with pytest.raises(InvalidInput) as refused:
+        request_from_document({"seconds": 1, "sheets": [board]})
+
+    (problem,) = (one for one in refused.value.problems if one.field.endswith("sheets[0].parts"))
+    assert "20000 is the most" in problem.trouble
+    assert problem.remedy == "Split it by date or by material"

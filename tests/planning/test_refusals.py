@@ -294,3 +294,13 @@ def test_a_size_beyond_100_m_is_not_called_below_0() -> None:
     (problem,) = problems_of(with_timber(kerf=1_000_001))
 
     assert "below 0" not in problem.trouble
+
+
+def test_more_different_parts_than_the_solvers_are_sized_for_are_refused_with_the_limit() -> None:
+    parts = tuple(a_board_part(f"p{n}", 100 + n, 200) for n in range(100_000))
+    request = a_request(a_sheet_material(*parts, stock=[a_stock_sheet("s", 200_000, 300_000)]))
+
+    (problem,) = problems_of(request)
+
+    assert (problem.field, problem.trouble) == ("parts", "100000 different parts")
+    assert problem.remedy == "Plan at most 20000"
