@@ -62,6 +62,7 @@ def cutting_drawings(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Dra
                     of=len(sheets.layouts),
                     title=sheets.material,
                     jobs=jobs,
+                    layouts=sheets.layouts,
                 ),
             )
 

@@ -63,7 +63,7 @@ def continuation_text(continuation: Continuation) -> str:
     for item in rest.plan.materials:
         bought: dict[str, int] = {}
         for layout in item.layouts:
-            if not layout.offcut and (item.material, layout.stock) not in hands:
+            if layout.bought and (item.material, layout.stock) not in hands:
                 bought[layout.stock] = bought.get(layout.stock, 0) + layout.count
         lines += [f"  buy {count} × {stock}" for stock, count in bought.items()]
     if money.purchase == 0:

@@ -177,7 +177,7 @@ def _material(item: LengthPlan | SheetPlan) -> tuple[str, ...]:
     waste = item.usage.scrap + item.usage.kerf + item.usage.trim
     return (
         item.material,
-        str(sum(layout.count for layout in item.layouts if not layout.offcut)),
+        str(sum(layout.count for layout in item.layouts if layout.bought)),
         str(sum(layout.count for layout in item.layouts if layout.offcut)),
         f"{100 * item.usage.part / total:.1f} %",
         f"{100 * item.usage.offcut / total:.1f} %",

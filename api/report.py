@@ -127,7 +127,7 @@ def plan_text(batch: Batch) -> str:
 
 
 def _material_line(item: LengthPlan | SheetPlan) -> str:
-    bought = sum(layout.count for layout in item.layouts if not layout.offcut)
+    bought = sum(layout.count for layout in item.layouts if layout.bought)
     racked = sum(layout.count for layout in item.layouts if layout.offcut)
     total = max(1, item.usage.total)
     waste = item.usage.scrap + item.usage.kerf + item.usage.trim

@@ -125,6 +125,11 @@ class LengthLayout:
     offcuts: tuple[Stretch, ...]
     scrap: tuple[Stretch, ...]
 
+    @property
+    def bought(self) -> bool:
+        """Return whether this stock is bought for the plan."""
+        return not self.offcut
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetCut:
@@ -134,7 +139,8 @@ class SheetCut:
     `at` is the size of the near piece, measured from the left (rip) or lower (crosscut) edge of
     `of`. The piece "sheet" is what is left of the sheet as bought after its edges are trimmed.
     `edge` says what made the edge measured from: "factory", "trimmed", "offcut" (the edge of a rack
-    offcut as it lies) or "cut n". `tool` is "saw" or "snap". Both are "" in plans that do not say.
+    offcut as it lies), "part" (the edge of the part that the piece was cut out of) or "cut n".
+    `tool` is "saw" or "snap". Both are "" in plans that do not say.
     """
 
     n: int
@@ -189,7 +195,9 @@ class Leftover:
 class SheetLayout:
     """How `count` equal stock sheets (or one rack offcut) are cut, cuts in the order of work.
 
-    `cut_outs` says how those of snapped boards are made, once for each part.
+    `cut_outs` says how those of snapped boards are made, once for each part. Where `cut_out` is
+    given, what is cut is that cut-out (from 0) of the part named by `stock`; positions are then
+    measured from the cut-out's lower left corner as the part is given.
     """
 
     stock: str
@@ -200,6 +208,12 @@ class SheetLayout:
     offcuts: tuple[Leftover, ...]
     scrap: tuple[Leftover, ...]
     cut_outs: tuple[CutOutWork, ...] = ()
+    cut_out: int | None = None
+
+    @property
+    def bought(self) -> bool:
+        """Return whether this stock is bought for the plan, not on the rack nor cut out of it."""
+        return not self.offcut and self.cut_out is None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from optimiser.domain.request import Cutting, Direction
+from optimiser.domain.request import CUT_OUT_TRIM, Cutting, Direction
 from optimiser.domain.stock import EdgeTrim, StockLength, StockSheet
 from optimiser.units import Pence, Tenths
 
@@ -35,6 +35,7 @@ class SheetItem:
     """A board sold by the sheet. `mass` in grams per square metre.
 
     `max_stages` and `first_cut` are what the saw it is cut on asks for; None asks for nothing.
+    `use_cut_outs` and `cut_out_trim`: may parts be cut from what is cut out of others (see there).
     """
 
     material: str
@@ -47,6 +48,8 @@ class SheetItem:
     stock: tuple[StockSheet, ...]
     max_stages: int | None = None
     first_cut: Direction | None = None
+    use_cut_outs: bool = False
+    cut_out_trim: Tenths = CUT_OUT_TRIM
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,9 +6,20 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from fractions import Fraction
 
-from optimiser.domain.parts import BoardPart, LengthPart
-from optimiser.domain.stock import EdgeTrim, LengthOffcut, SheetOffcut, StockLength, StockSheet
+from optimiser.domain.parts import BoardPart, CutOut, LengthPart
+from optimiser.domain.stock import (
+    NO_TRIM,
+    EdgeTrim,
+    LengthOffcut,
+    SheetOffcut,
+    StockLength,
+    StockSheet,
+)
 from optimiser.units import Tenths
+
+# 5 mm off each sawn side of what is cut out of a part, the kerf round it included (common practice,
+# no source): a plunge saw or jigsaw leaves no factory edge.
+CUT_OUT_TRIM = Tenths(50)
 
 
 class Cutting(Enum):
@@ -62,6 +73,10 @@ class SheetMaterial:
     `max_stages` limits how often the direction of cutting may change on the way to a part, counted
     as runs of parallel cuts (2: rips, then crosscuts); None sets no limit. Where the saw asks for
     it, the first cut made on a sheet is a `first_cut`. `keep`: as for a section.
+
+    `use_cut_outs`: what is cut out of a part may hold smaller parts, as a piece of its own that is
+    there once its donor is cut. A side of it that was sawn out of the donor loses `cut_out_trim`:
+    the kerf of the saw round it, and what makes a plunged or jigsawn edge straight.
     """
 
     material: str
@@ -74,6 +89,18 @@ class SheetMaterial:
     parts: tuple[BoardPart, ...]
     first_cut: Direction | None = None
     keep: Keep | None = None
+    use_cut_outs: bool = False
+    cut_out_trim: Tenths = CUT_OUT_TRIM
+
+    def trim_of_cut_out(self, part: BoardPart, hole: CutOut) -> EdgeTrim:
+        """Return what the sides of a cut-out lose: those on the edge of its part nothing."""
+        lost = self.cut_out_trim
+        return EdgeTrim(
+            left=lost if hole.x > 0 else NO_TRIM,
+            right=lost if hole.x + hole.width < part.width else NO_TRIM,
+            bottom=lost if hole.y > 0 else NO_TRIM,
+            top=lost if hole.y + hole.height < part.height else NO_TRIM,
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

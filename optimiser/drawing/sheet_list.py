@@ -5,6 +5,8 @@ Cuts in a row at one setting stand together: the setting is written once, "same"
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
+
 from optimiser.domain.parts import BoardPart, CutOut
 from optimiser.domain.plan import CutOutWork, SheetCut, SheetLayout
 from optimiser.domain.request import Cutting, SheetMaterial
@@ -70,6 +72,43 @@ def cut_out_rows(layout: SheetLayout, material: SheetMaterial, width: float) -> 
     rows = [Row(()), Row((Cell(0, "Cut-outs: saw first, then snap", bold=True),), ruled=True)]
     for work in works:
         rows += paragraph(cut_out_text(work, parts[work.part]), width)
+    return rows
+
+
+def used_cut_outs(
+    layout: SheetLayout, layouts: Iterable[SheetLayout]
+) -> dict[tuple[str, int], int]:
+    """Count how often each cut-out of the parts on a layout is cut further in others."""
+    here = {placed.part for placed in layout.parts}
+    used: dict[tuple[str, int], int] = {}
+    for other in layouts:
+        if other.cut_out is not None and other.stock in here:
+            key = (other.stock, other.cut_out)
+            used[key] = used.get(key, 0) + other.count
+    return used
+
+
+def used_rows(
+    used: Mapping[tuple[str, int], int], material: SheetMaterial, width: float
+) -> list[Row]:
+    """Return which cut-outs are wanted whole, with the way to free them, in rows of `width` mm."""
+    if not used:
+        return []
+    parts = {part.id: part for part in material.parts}
+    head = Cell(0, "Keep whole: parts come from it", bold=True)
+    rows = [Row(()), Row((head,), ruled=True)]
+    for (part, index), count in used.items():
+        donor = parts[part]
+        hole = donor.cut_outs[index]
+        inside = hole.x > 0 and hole.y > 0
+        inside = inside and hole.x + hole.width < donor.width
+        window = inside and hole.y + hole.height < donor.height
+        how = "plunge in and saw round inside its lines" if window else "saw inside its lines"
+        rows += paragraph(
+            f"{plain(part)}: cut-out {index + 1}, {mm(hole.width)} × {mm(hole.height)}, "
+            f"{count} ×: {how}",
+            width,
+        )
     return rows
 
 

@@ -15,6 +15,7 @@ from optimiser.domain.stock import NO_EDGE_TRIM
 from optimiser.drawing.flags import FlagRow
 from optimiser.drawing.hatch import Fill, JobMark, job_marks
 from optimiser.drawing.labels import turn_glyph
+from optimiser.drawing.letters import plain
 from optimiser.drawing.page import (
     HEADER,
     KNIFE_CAUTION,
@@ -55,7 +56,14 @@ from optimiser.drawing.sheet_cuts import (
     edge_flags,
     inner_labels,
 )
-from optimiser.drawing.sheet_list import cut_out_rows, cut_rows, list_entries, trim_text
+from optimiser.drawing.sheet_list import (
+    cut_out_rows,
+    cut_rows,
+    list_entries,
+    trim_text,
+    used_cut_outs,
+    used_rows,
+)
 from optimiser.drawing.sheet_parts import Contents, contents, draw_cut_out, size_text
 from optimiser.drawing.svg import svg_text
 from optimiser.drawing.table import ROW, Cell, Row, columns_needed, draw_rows, paragraph
@@ -77,13 +85,15 @@ def draw_sheet_layout(
     title: str,
     names: Mapping[str, str] = NO_NAMES,
     jobs: Iterable[str] = (),
+    layouts: Iterable[SheetLayout] = (),
 ) -> str:
     """Return one layout as an A4 page (A3 if it needs it), upright or level, as SVG in mm.
 
     Sizes are written as they lie on the sheet, across × up. A turned part lies a quarter turn
     anticlockwise, its cut-outs with it (see `sheet_parts.lying`). `number` and `of` count the
     layouts of the plan; `names` says what people call a part, by its id, where the request does
-    not; `jobs` lists all jobs of the batch, so that a job has the same mark on every drawing.
+    not; `jobs` lists all jobs of the batch, so that a job has the same mark on every drawing;
+    `layouts` are all of the board's, so that a part says which of its cut-outs are cut further.
     Raises KeyError if the layout cuts stock or parts that `material` does not list.
     """
     bought = bought_sheet(layout, material)
@@ -91,14 +101,19 @@ def draw_sheet_layout(
     placed = {part.job for part in layout.parts}
     marks = job_marks({*jobs, *placed, *(part.job for part in material.parts)})
     lines = cut_lines(layout, bought)
-    sheet = _Sheet(layout, material, bought, lines, marks, {**known, **names})
+    used = used_cut_outs(layout, layouts)
+    sheet = _Sheet(layout, material, bought, lines, marks, {**known, **names}, used)
     fitted = _fit(sheet)
     return _page(sheet, fitted, title, f"layout {number} of {of} · × {layout.count}")
 
 
 def bought_sheet(layout: SheetLayout, material: SheetMaterial) -> Bought:
     """Return the size and trim of what a layout cuts. Raises KeyError if it is not listed."""
-    if layout.offcut:
+    if layout.cut_out is not None:
+        donor = {part.id: part for part in material.parts}[layout.stock]
+        hole = donor.cut_outs[layout.cut_out]
+        size, trim = (hole.width, hole.height), material.trim_of_cut_out(donor, hole)
+    elif layout.offcut:
         offcut = {offcut.id: offcut for offcut in material.offcuts}[layout.stock]
         size, trim = (offcut.width, offcut.height), offcut.edge_trim
     else:
@@ -117,6 +132,7 @@ class _Sheet:
     lines: tuple[CutLine, ...]
     marks: Mapping[str, JobMark]
     names: Mapping[str, str]
+    used: Mapping[tuple[str, int], int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,6 +233,7 @@ def _rows(sheet: _Sheet, found: Contents) -> list[Row]:
     """Return the ordered cuts, how cut-outs are made, and the key of small parts and cut-outs."""
     rows = cut_rows(sheet.layout, sheet.material, sheet.bought.trim) if sheet.lines else []
     rows += cut_out_rows(sheet.layout, sheet.material, _COLUMN - 4)
+    rows += used_rows(sheet.used, sheet.material, _COLUMN - 4)
     if found.key or found.unlabelled:
         rows += [Row(()), Row((Cell(0, "Too small for a label", bold=True),), ruled=True)]
     for text, key in found.key.items():
@@ -269,6 +286,8 @@ def _facts(sheet: _Sheet, scale: float) -> tuple[str, ...]:
     jobs = sorted({part.job for part in layout.parts})
     size = size_text(bought.width, bought.height)
     stock = f"offcut {layout.stock} from the rack" if layout.offcut else layout.stock
+    if layout.cut_out is not None:
+        stock = f"from cut-out {layout.cut_out + 1} of {plain(layout.stock)}, cut that part first"
     return facts_of(sheet.material.material, jobs, scale_text(scale), stock, size, "mm")
 
 
@@ -295,8 +314,9 @@ def _legend(sheet: _Sheet) -> tuple[Entry, ...]:
         if bought.kerf:
             entries.append(solid_entry(f"kerf {mm(bought.kerf)}", INK))
         entries += list_entries(layout, sheet.material)
+        corner = "as bought" if layout.cut_out is None else "of the cut-out"
         entries.append(
-            text_entry("running dimension from the lower left corner as bought", "610", bold=False)
+            text_entry(f"running dimension from the lower left corner {corner}", "610", bold=False)
         )
     return tuple(entries)
 

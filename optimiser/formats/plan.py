@@ -193,6 +193,7 @@ def _sheet_layout_document(layout: SheetLayout) -> SheetLayoutDocument:
             )
             for work in layout.cut_outs
         ),
+        cut_out=layout.cut_out,
     )
 
 
@@ -352,6 +353,7 @@ def _sheet_layout_of(document: SheetLayoutDocument) -> SheetLayout:
             )
             for work in document.cut_outs
         ),
+        cut_out=document.cut_out,
     )
 
 

@@ -106,14 +106,14 @@ class LengthPlanDocument(MoneyFields):
 class SheetCutDocument(Document):
     """Cut n divides piece `of` at `at_mm` from its left (rip) or lower (crosscut) edge.
 
-    `edge` says what made that edge: "factory", "trimmed", "offcut" or "cut n".
+    `edge` says what made that edge: "factory", "trimmed", "offcut", "part" or "cut n".
     """
 
     n: int = Field(ge=1, le=_MOST, strict=True)
     of: Id
     direction: Literal["rip", "crosscut"]
     at_mm: Size
-    edge: str = Field("", pattern=r"^(factory|trimmed|offcut|cut [1-9][0-9]{0,8})?$")
+    edge: str = Field("", pattern=r"^(factory|trimmed|offcut|part|cut [1-9][0-9]{0,8})?$")
     tool: Literal["", "saw", "snap"] = ""
 
 
@@ -164,6 +164,7 @@ class SheetLayoutDocument(Document):
     offcuts: tuple[LeftoverDocument, ...]
     scrap: tuple[LeftoverDocument, ...]
     cut_outs: tuple[CutOutWorkDocument, ...] = ()
+    cut_out: int | None = Field(default=None, ge=0, le=_MOST, strict=True)
 
 
 class SheetUsageDocument(Document):

@@ -20,12 +20,13 @@ from optimiser.domain.price_book import (
     PriceBreak,
     SheetItem,
 )
-from optimiser.domain.request import Cutting, Direction
+from optimiser.domain.request import CUT_OUT_TRIM, Cutting, Direction
 from optimiser.domain.stock import NO_EDGE_TRIM
 from optimiser.errors import InvalidInput, Problem, invalid
 from optimiser.formats.fields import (
     MOST_BYTES,
     Document,
+    Flag,
     Id,
     Label,
     MoneyText,
@@ -124,6 +125,8 @@ class SheetItemModel(Document):
     edge_trim_mm: EdgeTrimField = NO_EDGE_TRIM
     max_stages: int | None = Field(default=None, ge=1, le=100, strict=True)
     first_cut: Direction | None = None
+    use_cut_outs: Flag = False
+    cut_out_trim_mm: SizeOrZero = CUT_OUT_TRIM
     stock: tuple[SoldSheetModel, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
 
 
@@ -318,5 +321,7 @@ def _sheet_item(item: SheetItemModel) -> SheetItem:
         edge_trim=item.edge_trim_mm,
         max_stages=item.max_stages,
         first_cut=item.first_cut,
+        use_cut_outs=item.use_cut_outs,
+        cut_out_trim=Tenths(item.cut_out_trim_mm),
         stock=stock_sheets_of(item.stock),
     )

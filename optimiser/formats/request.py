@@ -125,6 +125,8 @@ def _sheets(document: SheetMaterialDocument) -> SheetMaterial:
         edge_trim=document.edge_trim_mm,
         max_stages=document.max_stages,
         first_cut=document.first_cut,
+        use_cut_outs=document.use_cut_outs,
+        cut_out_trim=Tenths(document.cut_out_trim_mm),
         cutting=document.cutting,
         keep=None if document.keep is None else keep_of(document.keep),
         stock=stock_sheets_of(document.stock),
@@ -227,6 +229,8 @@ def _sheets_document(item: SheetMaterial) -> SheetMaterialDocument:
         edge_trim_mm=item.edge_trim,
         max_stages=item.max_stages,
         first_cut=item.first_cut,
+        use_cut_outs=item.use_cut_outs,
+        cut_out_trim_mm=item.cut_out_trim,
         cutting=item.cutting,
         keep=None if item.keep is None else keep_document(item.keep),
         stock=tuple(

@@ -7,7 +7,7 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, Field, PlainSerializer, WithJsonSchema
 
-from optimiser.domain.request import Cutting, Direction
+from optimiser.domain.request import CUT_OUT_TRIM, Cutting, Direction
 from optimiser.domain.stock import NO_EDGE_TRIM
 from optimiser.formats.fields import Count, Document, Flag, Id, Label, Size, SizeOrZero
 from optimiser.formats.stock import EdgeTrimField, StockLengthDocument, StockSheetDocument
@@ -116,8 +116,10 @@ class BoardPartDocument(Document):
 class SheetMaterialDocument(Document):
     """One board: stock, rack, parts and the rules at the saw or the knife.
 
-    `kerf_mm` left out is 3 for a saw and 0 for a knife (common practice, no source). `keep`: its
-    own keep rule, in place of the request's.
+    `kerf_mm` left out is 3 for a saw and 0 for a knife (common practice, no source). `keep`:
+    its own keep rule, in place of the request's. With
+    `use_cut_outs` parts may be cut from what is cut out of larger ones; each side of it that was
+    sawn out loses `cut_out_trim_mm`, kerf included (5: common practice, no source).
     """
 
     material: Id
@@ -125,6 +127,8 @@ class SheetMaterialDocument(Document):
     edge_trim_mm: EdgeTrimField = NO_EDGE_TRIM
     max_stages: int | None = Field(default=None, ge=1, le=100, strict=True)
     first_cut: Direction | None = None
+    use_cut_outs: Flag = False
+    cut_out_trim_mm: SizeOrZero = CUT_OUT_TRIM
     cutting: Cutting = Cutting.SAW
     keep: KeepDocument | None = None
     stock: tuple[StockSheetDocument, ...] = Field(default=(), max_length=_MOST_ITEMS)

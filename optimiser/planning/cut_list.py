@@ -18,6 +18,7 @@ from optimiser.domain.parts import BoardPart, CutOut
 from optimiser.domain.plan import CutOutWork, Leftover, SheetCut, SheetLayout
 from optimiser.domain.request import Cutting, SheetMaterial
 from optimiser.domain.stock import EdgeTrim
+from optimiser.planning.cut_outs import freed_from
 
 # Strips narrower than this do not snap along their score (common practice, no source).
 NARROWEST_SNAPPED = 500
@@ -58,22 +59,37 @@ def described(layout: SheetLayout, material: SheetMaterial) -> SheetLayout:
 
 
 def _trim(layout: SheetLayout, material: SheetMaterial) -> EdgeTrim:
+    if layout.cut_out is not None:
+        return freed_from(material, _donor(layout, material), layout.cut_out).trim
     if layout.offcut:
         return next(item.edge_trim for item in material.offcuts if item.id == layout.stock)
     return material.edge_trim
 
 
+def _donor(layout: SheetLayout, material: SheetMaterial) -> BoardPart:
+    return next(part for part in material.parts if part.id == layout.stock)
+
+
+def _whole(layout: SheetLayout, material: SheetMaterial) -> tuple[int, int]:
+    if layout.cut_out is not None:
+        hole = _donor(layout, material).cut_outs[layout.cut_out]
+        return hole.width, hole.height
+    stock = material.offcuts if layout.offcut else material.stock
+    whole = next(item for item in stock if item.id == layout.stock)
+    return whole.width, whole.height
+
+
 def _outer(layout: SheetLayout, trimmed: int) -> str:
     if trimmed:
         return "trimmed"
+    if layout.cut_out is not None:
+        return "part"
     return "offcut" if layout.offcut else "factory"
 
 
 def _sizes(layout: SheetLayout, material: SheetMaterial) -> list[tuple[int, int]]:
     """Return the size of the piece that each cut divides."""
-    stock = material.offcuts if layout.offcut else material.stock
-    whole = next(item for item in stock if item.id == layout.stock)
-    inner = _trim(layout, material).inside(whole.width, whole.height)
+    inner = _trim(layout, material).inside(*_whole(layout, material))
     pieces: dict[str, tuple[int, int]] = {"sheet": (int(inner[0]), int(inner[1]))}
     found = []
     for cut in layout.cuts:

@@ -212,6 +212,8 @@ def _sheet_material(item: SheetItem, parts: tuple[BoardPart, ...], rack: Rack) -
         edge_trim=item.edge_trim,
         max_stages=item.max_stages,
         first_cut=item.first_cut,
+        use_cut_outs=item.use_cut_outs,
+        cut_out_trim=item.cut_out_trim,
         cutting=item.cutting,
         stock=item.stock,
         offcuts=_of(item.material, rack.sheets),

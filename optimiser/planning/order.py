@@ -72,9 +72,7 @@ def longest_bought(plan: CuttingPlan, book: PriceBook) -> int:
     """Return the longest side of what is bought, in tenths; 0 when nothing is."""
     sides = {stock.id: int(stock.length) for item in book.lengths for stock in item.stock}
     sides |= {s.id: int(max(s.width, s.height)) for item in book.sheets for s in item.stock}
-    bought = {
-        layout.stock for item in plan.materials for layout in item.layouts if not layout.offcut
-    }
+    bought = {layout.stock for item in plan.materials for layout in item.layouts if layout.bought}
     return max((sides.get(id_, 0) for id_ in bought), default=0)
 
 
@@ -117,7 +115,7 @@ def _stock_lines(
     jobs: dict[tuple[str, str], set[str]] = {}
     for material in plan.materials:
         for layout in material.layouts:
-            if not layout.offcut:
+            if layout.bought:
                 key = (material.material, layout.stock)
                 bought[key] += layout.count
                 jobs.setdefault(key, set()).update(part.job for part in layout.parts)

@@ -47,6 +47,7 @@ def replan(
     if not isfinite(seconds) or not 0 <= seconds <= MOST_SECONDS:
         raise invalid("seconds", f"{seconds} is not from 0 to 3600", "Give seconds to think")
     budget = Budget.of(seconds)
+    _require_no_cut_outs(plan)
     require_fitting(request, plan, marks)
     wanted = quantities(request, tuple(one.option for one in plan.chosen))
     bare = replace(request.without_credit(), choices=())
@@ -69,6 +70,19 @@ def replan(
         remedy = "This is a fault of the program: please report it with request, plan and marks"
         raise PlanRefused(tuple(Problem(f.where, f.what, remedy) for f in faults))
     return continuation
+
+
+def _require_no_cut_outs(plan: CuttingPlan) -> None:
+    """Refuse plans that cut parts from cut-outs: a spoilt donor would take them with it."""
+    for item in plan.sheets:
+        for layout in item.layouts:
+            if layout.cut_out is not None:
+                raise invalid(
+                    f"plan.{item.material}",
+                    f"takes parts from cut-out {layout.cut_out + 1} of {layout.stock!r}, which "
+                    "cannot be planned on after a mishap yet",
+                    "Plan what is not cut as a new request, with use_cut_outs false",
+                )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

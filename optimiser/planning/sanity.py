@@ -129,6 +129,14 @@ def _sheet_problems(field: str, material: SheetMaterial) -> Iterator[Problem]:
             f"{mm(material.kerf)} with a knife, which takes nothing away",
             'Give 0, or cutting = "saw"',
         )
+    yield from size_or_zero_problems(field, cut_out_trim=material.cut_out_trim)
+    if material.use_cut_outs and material.cut_out_trim < material.kerf:
+        yield Problem(
+            f"{field}.cut_out_trim_mm",
+            f"{mm(material.cut_out_trim)} is less than the kerf of {mm(material.kerf)} that "
+            "freeing a cut-out takes",
+            "Give the kerf or more",
+        )
     if material.max_stages is not None and material.max_stages < 1:
         yield Problem(
             f"{field}.max_stages", f"{material.max_stages} is too few", "Give 1 or more, or null"

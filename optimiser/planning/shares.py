@@ -155,6 +155,6 @@ def _bought(plans: tuple[LengthPlan, ...] | tuple[SheetPlan, ...]) -> Counter[tu
     counted: Counter[tuple[str, str]] = Counter()
     for item in plans:
         for layout in item.layouts:
-            if not layout.offcut:
+            if layout.bought:
                 counted[item.material, layout.stock] += layout.count
     return counted

@@ -20,6 +20,7 @@ from optimiser.domain.plan import (
 )
 from optimiser.domain.request import Choice, Keep, SheetMaterial
 from optimiser.planning.cut_list import listed
+from optimiser.planning.cut_outs import freed_pieces, in_order
 from optimiser.planning.worth import sheet_credit, value_of
 from optimiser.solvers.sheets.problem import Cut, Leaf, Sheet, SheetsProblem, Way
 from optimiser.units import Pence, Tenths
@@ -32,7 +33,10 @@ if TYPE_CHECKING:
 def sheets_problem(
     material: SheetMaterial, keep: Keep, quantities: Mapping[str, int]
 ) -> SheetsProblem:
-    """Put one board as integers: stock first, then rack offcuts, in the request's order."""
+    """Put one board as integers: stock, then rack offcuts, then cut-outs, in the request's order.
+
+    A cut-out costs nothing and is there once for each part that it is cut out of.
+    """
     credit = sheet_credit(material, keep)
     sheets = [
         Sheet(
@@ -51,6 +55,10 @@ def sheets_problem(
         )
         for offcut in material.offcuts
     ]
+    for piece in freed_pieces(material):
+        width, height = piece.inside
+        available = quantities[piece.part.id]
+        sheets.append(Sheet(width=width, height=height, cost=0, available=available))
     return SheetsProblem(
         widths=tuple(part.width for part in material.parts),
         heights=tuple(part.height for part in material.parts),
@@ -70,7 +78,7 @@ def sheets_plan(
 ) -> SheetPlan:
     """Lay the solver's trees out on real sheets, and let the checker derive the bound."""
     drawn = [_layout(material, keep, pattern) for pattern in outcome.patterns]
-    layouts = tuple(layout for layout, _, _ in drawn)
+    layouts = in_order([layout for layout, _, _ in drawn], material)
     sizes = sorted({size for part in material.parts for size in (part.width, part.height)})
     # Plain area proves something even where the solver's tables do not.
     by_area = tuple((int(size), size + material.kerf) for size in sizes)
@@ -208,13 +216,18 @@ def _layout(
     material: SheetMaterial, keep: Keep, pattern: SheetPattern
 ) -> tuple[SheetLayout, int, int]:
     """Return a layout with the areas of its kerfs and its trims."""
-    is_offcut = pattern.sheet >= len(material.stock)
-    if is_offcut:
-        offcut = material.offcuts[pattern.sheet - len(material.stock)]
-        id_, width, height, trim = offcut.id, offcut.width, offcut.height, offcut.edge_trim
-    else:
+    racked, cut_out = pattern.sheet - len(material.stock), None
+    is_offcut = 0 <= racked < len(material.offcuts)
+    if racked < 0:
         stock = material.stock[pattern.sheet]
         id_, width, height, trim = stock.id, stock.width, stock.height, material.edge_trim
+    elif is_offcut:
+        offcut = material.offcuts[racked]
+        id_, width, height, trim = offcut.id, offcut.width, offcut.height, offcut.edge_trim
+    else:
+        piece = freed_pieces(material)[racked - len(material.offcuts)]
+        id_, cut_out, trim = piece.part.id, piece.index, piece.trim
+        width, height = piece.hole.width, piece.hole.height
     inner = _Place("sheet", trim.left, trim.bottom, width - trim.across, height - trim.along)
     bench = _Bench(material, keep)
     bench.cut(pattern.root, inner)
@@ -226,6 +239,7 @@ def _layout(
         parts=tuple(bench.parts),
         offcuts=tuple(bench.offcuts),
         scrap=tuple(bench.scrap),
+        cut_out=cut_out,
     )
     return listed(layout, material), bench.kerf_area, width * height - inner.width * inner.height
 
@@ -235,7 +249,7 @@ def _money(material: SheetMaterial, keep: Keep, layouts: tuple[SheetLayout, ...]
     prices = {stock.id: stock.price for stock in material.stock}
     racked = {offcut.id: offcut.width * offcut.height for offcut in material.offcuts}
     return Money.of(
-        purchase=sum(prices[item.stock] * item.count for item in layouts if not item.offcut),
+        purchase=sum(prices[item.stock] * item.count for item in layouts if item.bought),
         offcuts_used=sum(value_of(credit, racked[item.stock]) for item in layouts if item.offcut),
         credit=sum(
             value_of(credit, left.width * left.height) * item.count
@@ -258,6 +272,10 @@ def _usage(
             scrap += item.count * holes[placed.part]
         offcut += item.count * sum(left.width * left.height for left in item.offcuts)
         scrap += item.count * sum(left.width * left.height for left in item.scrap)
+        if item.cut_out is not None:
+            # Counted as scrap where its part is cut; what became of it is counted here.
+            hole = next(p for p in material.parts if p.id == item.stock).cut_outs[item.cut_out]
+            scrap -= item.count * hole.width * hole.height
     return Usage(part=part, offcut=offcut, scrap=scrap, kerf=kerf, trim=trim)
 
 
@@ -265,4 +283,5 @@ def sheet_layouts(
     material: SheetMaterial, keep: Keep, outcome: SheetsOutcome
 ) -> tuple[SheetLayout, ...]:
     """Lay the solver's trees out on real sheets, without a proof."""
-    return tuple(_layout(material, keep, pattern)[0] for pattern in outcome.patterns)
+    layouts = [_layout(material, keep, pattern)[0] for pattern in outcome.patterns]
+    return in_order(layouts, material)

@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from optimiser.domain.parts import BoardPart, LengthPart
-from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
+from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetLayout, SheetPlan
 from optimiser.domain.request import Cutting, CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.domain.spares import Breakage, Exposure, Handling, SpareLevel, SparesTable
 from optimiser.domain.stock import LengthOffcut, SheetOffcut, StockLength, StockSheet
@@ -136,6 +136,8 @@ def _exposures(
     pieces: Counter[str] = Counter()
     parts: dict[str, Counter[str]] = {}
     for layout in drawn.layouts:
+        if isinstance(layout, SheetLayout) and layout.cut_out is not None:
+            continue  # breaks with the part it is cut out of, or not at all
         spare = stands_in[layout.stock, layout.offcut]
         pieces[spare] += layout.count
         for placed in layout.parts:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from optimiser.domain.parts import BoardPart
 from optimiser.domain.plan import PartWeights
 from optimiser.verify.counts import Line, Need, least_cost
+from optimiser.verify.cut_outs import serving, trim_of
 from optimiser.verify.filling import MOST_WORK, Rectangle, TooHeavy, most_weights
 from optimiser.verify.weighing import BadCertificate, FillTable, least_sum
 from optimiser.verify.worth import sheet_rate, worth
@@ -81,6 +82,13 @@ def _usable_sheets(material: SheetMaterial, rate: Fraction) -> list[_Piece]:
         )
         for offcut in material.offcuts
     ]
+    # What is cut out of a part costs nothing and is there once for each: it may hold parts that
+    # would else be bought, and all that is left of it may be credited.
+    pieces += [
+        (hole.width, hole.height, trim_of(part, hole, material), 0, part.quantity)
+        for part, hole in serving(material)
+        if _holds_any(material, trim_of(part, hole, material).inside(hole.width, hole.height))
+    ]
     return [
         _Piece(
             width=width - trim.across,
@@ -91,6 +99,16 @@ def _usable_sheets(material: SheetMaterial, rate: Fraction) -> list[_Piece]:
         for width, height, trim, cost, available in pieces
         if width > trim.across and height > trim.along
     ]
+
+
+def _holds_any(material: SheetMaterial, inside: tuple[int, int]) -> bool:
+    """Return whether some part fits; no layout holds none, so other pieces need no count."""
+    across, along = inside
+    return any(
+        (part.width <= across and part.height <= along)
+        or (part.turn and part.height <= across and part.width <= along)
+        for part in material.parts
+    )
 
 
 def _need(

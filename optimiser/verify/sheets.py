@@ -9,6 +9,7 @@ from optimiser.domain.fault import Fault
 from optimiser.domain.plan import Leftover, Money, PlacedBoard, SheetLayout, SheetPlan, Usage
 from optimiser.units import mm
 from optimiser.verify.cut_list import wrong_cut_outs, wrong_edge, wrong_tool
+from optimiser.verify.cut_outs import check_cut_outs, cut_out_of, trim_of
 from optimiser.verify.supply import check_supply
 from optimiser.verify.worth import board_is_kept, sheet_rate, worth
 
@@ -32,25 +33,34 @@ def check_sheet_layouts(
     racked = {offcut.id: offcut for offcut in material.offcuts}
     faults += check_supply(
         material.material,
-        [(layout.stock, layout.offcut, layout.count) for layout in plan.layouts],
+        [(item.stock, item.offcut, item.count) for item in plan.layouts if item.cut_out is None],
         {stock.id: stock.available for stock in material.stock},
         set(racked),
     )
+    faults += check_cut_outs(plan, material)
     for number, layout in enumerate(plan.layouts, start=1):
         where = f"{material.material} layout {number}"
+        freed = cut_out_of(layout, material)
         piece = racked.get(layout.stock) if layout.offcut else bought.get(layout.stock)
-        if piece is None or layout.count < 1:
-            continue  # named by check_supply
-        trim = racked[layout.stock].edge_trim if layout.offcut else material.edge_trim
+        whole = piece if layout.cut_out is None else freed and freed[1]
+        if whole is None or layout.count < 1:
+            continue  # named by check_supply and check_cut_outs
+        if freed is not None:
+            trim = trim_of(*freed, material)
+        else:
+            trim = racked[layout.stock].edge_trim if layout.offcut else material.edge_trim
         board = _Sheet(where, layout, material, keep)
-        faults += board.cut(piece.width, piece.height, trim)
+        faults += board.cut(whole.width, whole.height, trim)
         faults += board.check_pieces(parts)
         for placed in layout.parts:
             counted[placed.part] = counted.get(placed.part, 0) + layout.count
         for name, area in board.usage(parts).items():
             sums[name] += area * layout.count
-        if layout.offcut:
-            used += worth(rate, piece.width * piece.height) * layout.count
+        if freed is not None:
+            # Counted as scrap where its part is cut; what became of it is counted here.
+            sums["scrap"] -= whole.width * whole.height * layout.count
+        elif layout.offcut:
+            used += worth(rate, whole.width * whole.height) * layout.count
         else:
             purchase += bought[layout.stock].price * layout.count
         credit += layout.count * sum(
@@ -90,6 +100,7 @@ class _Sheet:
         """Trim the edges, then make every cut in order."""
         found: list[str] = []
         outer = "offcut" if self._layout.offcut else "factory"
+        outer = outer if self._layout.cut_out is None else "part"
         left = "trimmed" if trim.left else outer
         lower = "trimmed" if trim.bottom else outer
         inside = trim.inside(width, height)

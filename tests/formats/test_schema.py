@@ -35,7 +35,7 @@ def test_a_default_on_file_is_in_mm_wherever_sizes_are_left_out() -> None:
 
     assert {value for key, value in shown.items() if key[2] == "kerf_mm"} == {3}
     assert shown["cutting-request", "KeepDocument", "width_mm"] == 300
-    assert set(shown.values()) <= {0, 3, 300, 600}
+    assert set(shown.values()) <= {0, 3, 5, 300, 600}
 
 
 def test_defaults_are_shown_as_they_are_written_in_mm_and_decimals() -> None:
