@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 from api.deliver import add_deliver
 from api.mishaps import add_replan
 from api.near_misses import add_ease
+from api.printing import add_paper, add_printing, printing_of
 from api.service_commands import add_service_commands
 from api.spares import add_spares
 from optimiser import InvalidInput, NoPlan, PlanRefused
@@ -91,6 +92,7 @@ def _parser() -> argparse.ArgumentParser:
         default=[],
         help="also draw the plan at this height above the floor datum, mm; may be given again",
     )
+    add_paper(frame)
     frame.add_argument("--json", action="store_true", help="print JSON")
     frame.set_defaults(run=_frame)
 
@@ -126,12 +128,14 @@ def _parser() -> argparse.ArgumentParser:
         help="pay up to 0.25 %% more where that saves different layouts of lengths",
     )
     _add_keep(plan)
+    add_printing(plan)
     _add_thinking(plan, seconds=5)
     plan.set_defaults(run=_plan)
 
     cut = commands.add_parser("cut", help="plan a cutting request (JSON)")
     cut.add_argument("request", type=Path, help="cutting request (.json)")
     cut.add_argument("--out", type=Path, help="folder for plan and diagrams; else to the terminal")
+    add_printing(cut)
     cut.set_defaults(run=_cut)
 
     check = commands.add_parser("check", help="check a plan against its request")
@@ -227,9 +231,12 @@ def _frame(arguments: argparse.Namespace) -> int:
     cut_at = heights_from_text(arguments.section_at, frame)
     print(json.dumps(frame_document(frame), indent=1) if arguments.json else frame_report(frame))
     if arguments.out is not None:
+        paper = lib.Paper[arguments.paper.upper()]
+        printed = lib.walls_pdf((frame,), title=f"Job {frame.job}", paper=paper, cut_at=cut_at)
         drawings = wall_drawings((frame,), cut_at)
         drawn = {f"{drawing.name}.svg": drawing.svg for drawing in drawings}
-        write_files({**drawn, **set_out_sheets((frame,))}, arguments.out)
+        files: dict[str, str | bytes] = {**drawn, **set_out_sheets((frame,)), "walls.pdf": printed}
+        write_files(files, arguments.out)
     stopped = any(finding.severity is lib.Severity.STOP for finding in frame.findings)
     return FINDING if stopped else FINE
 
@@ -244,6 +251,7 @@ def _plan(arguments: argparse.Namespace) -> int:
     from api.values import batch_document
     from api.watching import Watching
 
+    printing = printing_of(arguments)
     walls, lists, files = read_jobs(arguments.jobs)
     book, merchants = read_merchants(arguments.prices, arguments.split_saves)
     with Watching() as watching:
@@ -261,7 +269,7 @@ def _plan(arguments: argparse.Namespace) -> int:
             cancelled=watching.cancelled,
         )
     if arguments.out is not None:
-        write_folder(batch, arguments.out)
+        write_folder(batch, arguments.out, printing)
         if arguments.buyer:
             today = date.today().isoformat()  # noqa: DTZ011 - the firm's own day
             orders = order_files(batch.orders, buyer=arguments.buyer, issued=today)
@@ -281,6 +289,7 @@ def _cut(arguments: argparse.Namespace) -> int:
     from api.inputs import read_bytes
     from api.watching import Watching
 
+    printing = printing_of(arguments)
     request = lib.read_request(read_bytes(arguments.request), name=arguments.request.name)
     with Watching() as watching:
         plan = lib.plan_cutting(
@@ -292,7 +301,7 @@ def _cut(arguments: argparse.Namespace) -> int:
     if arguments.out is None:
         print(json.dumps(lib.plan_document(plan), indent=1, ensure_ascii=False))
     else:
-        write_cutting(request, plan, arguments.out)
+        write_cutting(request, plan, arguments.out, printing)
         print(f"Written to {arguments.out}: plan.json and {arguments.out / 'diagrams'}")
     return FINE
 

@@ -11,6 +11,7 @@ from typing import Any
 
 import optimiser as lib
 from api.inputs import read_jobs, read_text
+from api.printing import add_printing, printing_of
 from optimiser import Deliveries, Delivery, InvalidInput, Job, Problem, mm, pounds
 
 
@@ -24,6 +25,7 @@ def add_deliver(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -
     command.add_argument("--terms", type=Path, required=True, help="delivery terms (.toml)")
     command.add_argument("--today", help="date from which deliveries can come (default today)")
     command.add_argument("--out", type=Path, help="folder; each delivery gets one of its own")
+    add_printing(command)
     command.add_argument("--json", action="store_true", help="print JSON")
     command.add_argument("--seconds", type=float, default=40, help="time to think (default 40)")
     command.add_argument("--seed", type=int, default=1, help="seed of the search (default 1)")
@@ -32,9 +34,11 @@ def add_deliver(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -
 
 def _deliver(arguments: argparse.Namespace) -> int:
     from api.batch import framed_jobs
+    from api.documents import order_papers
     from api.folder import write_cutting, write_files
     from api.rules import default_keep
 
+    printing = printing_of(arguments)
     walls, lists, files = read_jobs(arguments.jobs)
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
     terms, needed = lib.read_terms(read_text(arguments.terms), name=arguments.terms.name)
@@ -53,12 +57,13 @@ def _deliver(arguments: argparse.Namespace) -> int:
         by_name = {job.name: job for job in jobs}
         for number, delivery in enumerate(found.deliveries, start=1):
             folder = arguments.out / f"{number}-{delivery.day}"
-            write_cutting(delivery.request, delivery.plan, folder)
+            write_cutting(delivery.request, delivery.plan, folder, printing)
             own = tuple(by_name[name] for name in delivery.jobs)
             # What a delivery costs is told by its own terms.
             goods = replace(book, terms=lib.OrderTerms())
             order = lib.order_for(delivery.plan, own, goods)
-            write_files({"order.csv": lib.order_csv(order)}, folder)
+            ordered = order_papers(delivery.request, delivery.plan, (order,), own, printing)
+            write_files({"order.csv": lib.order_csv(order), **ordered}, folder)
     if arguments.json:
         print(json.dumps(_document(found), indent=1, ensure_ascii=False))
     else:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import optimiser as lib
 from api.batch import Batch, Rules, plan_batch
+from api.documents import Printing
 from api.folder import write_folder
 from api.inputs import read_jobs, read_rack, read_text
 from api.rules import default_keep
@@ -37,5 +38,5 @@ def run_demo(
         tell=None if watching is None else watching.progress,
         cancelled=quietly.cancelled,
     )
-    write_folder(batch, folder)
+    write_folder(batch, folder, Printing())
     return batch

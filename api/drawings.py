@@ -74,46 +74,11 @@ def wall_drawings(frames: tuple[Frame, ...], cut_at: Sequence[int] = ()) -> Iter
     """
     names = safe_names(frame.job for frame in frames)
     for frame in frames:
-        name = names[frame.job]
-        yield Drawing(
-            name=f"{name}-frame",
-            title=f"Job {frame.job}: frame",
-            svg=lib.draw_elevation(frame, title=f"Job {frame.job}: frame"),
-        )
-        layers = lib.front_layers(frame)
-        for layer in layers:
-            title = f"Job {frame.job}: boards" + (f", layer {layer}" if len(layers) > 1 else "")
-            yield Drawing(
-                name=f"{name}-boards-{layer}",
-                title=title,
-                svg=lib.draw_boarding(frame, title=title, layer=layer),
-            )
-        yield from _sections(frame, name, cut_at)
-        title = f"Job {frame.job}: pictorial view of the frame"
-        yield Drawing(
-            name=f"{name}-pictorial", title=title, svg=lib.draw_pictorial(frame, title=title)
-        )
-        groups = tuple(dict.fromkeys(member.group for member in frame.members))
-        parts = safe_names(groups)
-        for group in groups:
-            title = f"Job {frame.job}: {group}"
-            svg = lib.draw_box(frame, group, title=title)
-            yield Drawing(name=f"{name}-box-{parts[group]}", title=title, svg=svg)
-
-
-def _sections(frame: Frame, name: str, cut_at: Sequence[int]) -> Iterator[Drawing]:
-    """Cut the wall level and upright through the middle of each opening, or of a plain wall."""
-    heights = {opening.z + opening.height // 2 for opening in frame.openings} or {10_000}
-    heights |= set(cut_at)
-    places = {opening.x + opening.width // 2 for opening in frame.openings} or {frame.width // 2}
-    for number, height in enumerate(sorted(heights), start=1):
-        title = f"Job {frame.job}: plan {lib.mm(height)} above the floor datum"
-        svg = lib.draw_plan_section(frame, height=height, title=title)
-        yield Drawing(name=f"{name}-plan-{number}", title=title, svg=svg)
-    for number, place in enumerate(sorted(places), start=1):
-        title = f"Job {frame.job}: upright section {lib.mm(place)} from the left end"
-        svg = lib.draw_upright_section(frame, place=place, title=title)
-        yield Drawing(name=f"{name}-section-{number}", title=title, svg=svg)
+        groups = safe_names(member.group for member in frame.members)
+        for drawing in lib.wall_set(frame, cut_at=cut_at):
+            which = groups[drawing.which] if drawing.kind == "box" else drawing.which
+            name = "-".join(word for word in (names[frame.job], drawing.kind, which) if word)
+            yield Drawing(name=name, title=drawing.page.title, svg=drawing.svg)
 
 
 def set_out_sheets(frames: tuple[Frame, ...]) -> dict[str, str]:

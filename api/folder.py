@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from pathlib import Path
 
 import optimiser as lib
 from api.batch import Batch
+from api.documents import NAMES, Printing, batch_files, cutting_files
 from api.drawings import cutting_drawings, set_out_sheets, wall_drawings
 from api.page import batch_page
 from api.report import batch_report
 
 
-def write_folder(batch: Batch, folder: Path) -> tuple[Path, ...]:
+def write_folder(batch: Batch, folder: Path, printing: Printing) -> tuple[Path, ...]:
     """Write the batch into a folder, made if need be, and return the files written."""
     walls = list(wall_drawings(batch.frames))
     cuts = list(cutting_drawings(batch.request, batch.plan))
     sheets = set_out_sheets(batch.frames)
-    files: dict[str, str] = {
+    files: dict[str, str | bytes] = {
         "request.json": _json(lib.request_document(batch.request)),
         "plan.json": _json(lib.plan_document(batch.plan)),
         **order_files(batch.orders),
@@ -25,8 +27,9 @@ def write_folder(batch: Batch, folder: Path) -> tuple[Path, ...]:
         **{f"walls/{drawing.name}.svg": drawing.svg for drawing in walls},
         **{f"diagrams/{drawing.name}.svg": drawing.svg for drawing in cuts},
         **{f"walls/{name}": text for name, text in sheets.items()},
-        "index.html": batch_page(batch, walls, cuts, sheets),
+        **batch_files(batch, printing),
     }
+    files["index.html"] = batch_page(batch, walls, cuts, sheets, tuple(files))
     return write_files(files, folder)
 
 
@@ -37,7 +40,7 @@ def order_files(
 
     The second order's files are called order-2, and its number ends so.
     """
-    files = {}
+    files: dict[str, str] = {}
     for number, order in enumerate(orders, start=1):
         name = "order" if number == 1 else f"order-{number}"
         files[f"{name}.csv"] = lib.order_csv(order)
@@ -50,28 +53,29 @@ def order_files(
 
 
 def write_cutting(
-    request: lib.CuttingRequest, plan: lib.CuttingPlan, folder: Path
+    request: lib.CuttingRequest, plan: lib.CuttingPlan, folder: Path, printing: Printing
 ) -> tuple[Path, ...]:
-    """Write a plan and its diagrams into a folder, made if need be."""
-    files = {
+    """Write a plan, its diagrams and its documents into a folder, made if need be."""
+    files: dict[str, str | bytes] = {
         "request.json": _json(lib.request_document(request)),
         "plan.json": _json(lib.plan_document(plan)),
         **{f"diagrams/{item.name}.svg": item.svg for item in cutting_drawings(request, plan)},
+        **cutting_files(request, plan, printing),
     }
     return write_files(files, folder)
 
 
-def write_files(files: dict[str, str], folder: Path) -> tuple[Path, ...]:
-    """Write all texts below a folder; each file is whole or not there at all.
+def write_files(files: Mapping[str, str | bytes], folder: Path) -> tuple[Path, ...]:
+    """Write all texts and bytes below a folder; each file is whole or not there at all.
 
     Drawings that an earlier plan left in the folder go: nobody must cut from a stale one.
     """
     written = []
-    for name, text in files.items():
+    for name, content in files.items():
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
         part = path.with_name(path.name + ".part")
-        part.write_text(text, encoding="utf-8", newline="")
+        part.write_bytes(content.encode("utf-8") if isinstance(content, str) else content)
         part.replace(path)
         written.append(path)
     if folder / "plan.json" in written:
@@ -82,7 +86,8 @@ def write_files(files: dict[str, str], folder: Path) -> tuple[Path, ...]:
 
 def _left_before(folder: Path) -> set[Path]:
     ways = ("order-*.*", "order.xml", "diagrams/*.svg", "walls/*.svg", "walls/*-set-out.txt")
-    return {path for way in ways for path in folder.glob(way)}
+    drawn = {path for way in ways for path in folder.glob(way)}
+    return drawn | {folder / name for name in NAMES if (folder / name).exists()}
 
 
 def _json(document: dict[str, object]) -> str:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import optimiser as lib
 from api.inputs import read_bytes, read_text
+from api.printing import add_printing, printing_of
 from optimiser import Continuation, pounds
 
 
@@ -20,6 +21,7 @@ def add_replan(commands: argparse._SubParsersAction[argparse.ArgumentParser]) ->
     command.add_argument("plan", type=Path, help="the plan that was being cut (.json)")
     command.add_argument("marks", type=Path, help="what is cut, started, spoiled, damaged (.toml)")
     command.add_argument("--out", type=Path, help="folder for the rest's request, plan, diagrams")
+    add_printing(command)
     command.add_argument("--json", action="store_true", help="print JSON")
     command.add_argument("--seconds", type=float, default=1.0, help="time to think (default 1)")
     command.set_defaults(run=_replan)
@@ -31,10 +33,11 @@ def _replan(arguments: argparse.Namespace) -> int:
     request = lib.read_request(read_bytes(arguments.request), name=arguments.request.name)
     plan = lib.read_plan(read_bytes(arguments.plan), name=arguments.plan.name)
     marks = lib.read_marks(read_text(arguments.marks), name=arguments.marks.name)
+    printing = printing_of(arguments)
     continuation = lib.replan(request, plan, marks, seconds=arguments.seconds)
     rest = continuation.rest
     if arguments.out is not None and rest is not None:
-        write_cutting(rest.request, rest.plan, arguments.out)
+        write_cutting(rest.request, rest.plan, arguments.out, printing)
     if arguments.json:
         document = lib.continuation_document(continuation)
         print(json.dumps(document, indent=1, ensure_ascii=False))

@@ -8,6 +8,7 @@ from html import escape
 
 import optimiser as lib
 from api.batch import Batch
+from api.documents import TITLES
 from api.drawings import Drawing
 from api.report import merchants_lines
 from optimiser import Finding, Job, LengthPlan, Order, Outlay, Severity, SheetPlan, mm, pounds
@@ -19,6 +20,7 @@ body { font: 16px/1.45 system-ui, sans-serif; margin: 0 auto; max-width: 70rem; 
 h1 { font-size: 1.6rem; margin: .5rem 0; } h2 { font-size: 1.25rem; margin: 2.2rem 0 .6rem; }
 h3 { font-size: 1rem; margin: 1.2rem 0 .3rem; }
 .wide { overflow-x: auto; } pre { white-space: pre-wrap; font-size: .85rem; }
+.files { columns: 18rem; padding-left: 1.2rem; } small { color: #55524b; }
 details { margin: .5rem 0; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 th, td { padding: .25rem .7rem .25rem 0; text-align: left; vertical-align: top;
@@ -41,8 +43,12 @@ def batch_page(
     walls: Iterable[Drawing],
     cuts: Iterable[Drawing],
     sheets: Mapping[str, str],
+    files: Sequence[str] = (),
 ) -> str:
-    """Write the page; drawings and set-out `sheets` are linked below `walls/` and `diagrams/`."""
+    """Write the page; drawings and set-out `sheets` are linked below `walls/` and `diagrams/`.
+
+    Of `files`, the names of all that is written, the documents are linked and the plots shown.
+    """
     names = escape(", ".join(job.name for job in batch.jobs))
     return f"""<!doctype html>
 <html lang="en-GB">
@@ -52,8 +58,9 @@ def batch_page(
 <h1>Batch: {names}</h1>
 <nav><a href="#cautions">Cautions</a> <a href="#plan">Plan</a> <a href="#order">Order</a>
 <a href="#parts">Parts</a> <a href="#walls">Walls</a>
-<a href="#set-out">Set-out</a> <a href="#cutting">Cutting</a> <a href="plan.json">plan.json</a>
-<a href="order.csv">order.csv</a></nav>
+<a href="#set-out">Set-out</a> <a href="#cutting">Cutting</a> <a href="#files">Files</a></nav>
+<h2 id="files">Documents and files</h2>
+{_documents(files)}
 <h2>Jobs</h2>
 {_jobs(batch)}
 <h2 id="cautions">Cautions</h2>
@@ -63,6 +70,7 @@ def batch_page(
 <h2 id="plan">Cutting plan</h2>
 {_plan(batch)}
 {_saved(batch)}
+{_plots(files)}
 <div id="order">{_orders(batch)}</div>
 <h2 id="parts">Parts of each job</h2>
 {_parts(batch)}
@@ -75,6 +83,26 @@ def batch_page(
 {_figures(cuts, "diagrams")}
 </body></html>
 """
+
+
+def _documents(files: Sequence[str]) -> str:
+    linked = "".join(
+        f'<li><a href="{name}">{escape(title)}</a> <small>{name}</small></li>'
+        for name, title in TITLES.items()
+        if name in files
+    )
+    return f'<ul class="files">{linked}</ul>'
+
+
+def _plots(files: Sequence[str]) -> str:
+    return "".join(
+        f'<figure><a href="{name}"><img loading="lazy" src="{name}" alt="{title}"></a></figure>'
+        for name, title in (
+            ("plots/waste.svg", "Where the money of the stock goes, by material and by job"),
+            ("plots/money.svg", "Net cost and proven bound of each material"),
+        )
+        if name in files
+    )
 
 
 def _table(

@@ -9,7 +9,16 @@ from __future__ import annotations
 from importlib import import_module
 from typing import TYPE_CHECKING
 
+from optimiser.homes import HOMES as _HOMES
+
 if TYPE_CHECKING:
+    from optimiser.documents.booklet import booklet_pdf
+    from optimiser.documents.dxf import layouts_dxf
+    from optimiser.documents.files import cuts_csv, order_xlsx, parts_csv, parts_xlsx, plan_xlsx
+    from optimiser.documents.labels import RackLabel, offcut_size, part_labels_pdf, rack_labels_pdf
+    from optimiser.documents.orders import delivery_note_pdf, order_pdf
+    from optimiser.documents.walls import walls_pdf
+    from optimiser.domain.charted import CostBar, RackMoment
     from optimiser.domain.continuation import Continuation
     from optimiser.domain.deliveries import Deliveries, Delivery, Terms
     from optimiser.domain.easing import Easing, NearMiss
@@ -17,25 +26,31 @@ if TYPE_CHECKING:
     from optimiser.domain.finding import Finding, Severity
     from optimiser.domain.frame import Frame
     from optimiser.domain.job import Comparison, Job, JobShare, Outlay
+    from optimiser.domain.label_sheet import USUAL_SHEET, LabelSheet
     from optimiser.domain.marks import Marks
     from optimiser.domain.merchants import Buying, Quote
     from optimiser.domain.order import Order
     from optimiser.domain.part_list import PartList
-    from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
+    from optimiser.domain.plan import Chosen, CuttingPlan, LengthPlan, SheetPlan
     from optimiser.domain.price_book import OrderTerms, PriceBook
     from optimiser.domain.rack import Rack
     from optimiser.domain.request import Access, CuttingRequest, Keep
     from optimiser.domain.spares import Breakage, Handling, SparesTable
     from optimiser.domain.wall import Wall
     from optimiser.drawing.boarding import draw_boarding, front_layers
+    from optimiser.drawing.charts import draw_costs, draw_spent
     from optimiser.drawing.elevation import draw_elevation
     from optimiser.drawing.lengths import draw_length_layout, draw_length_plan
     from optimiser.drawing.pictorial import draw_box, draw_pictorial
+    from optimiser.drawing.rack_chart import draw_rack
+    from optimiser.drawing.scene import Paper
     from optimiser.drawing.sections import draw_plan_section, draw_upright_section
     from optimiser.drawing.sheets import draw_sheet_layout
     from optimiser.drawing.spares import draw_spares
+    from optimiser.drawing.wall_set import wall_set
     from optimiser.errors import InvalidInput, NoPlan, PlanRefused, Problem
     from optimiser.formats.continuation import continuation_document
+    from optimiser.formats.label_sheet import label_sheet_from_document, read_label_sheet
     from optimiser.formats.marks import marks_from_document, read_marks
     from optimiser.formats.new_wall import new_wall
     from optimiser.formats.order import order_csv, order_document, order_table
@@ -68,103 +83,25 @@ if TYPE_CHECKING:
     from optimiser.planning.replan import replan
     from optimiser.planning.shares import compare_batch, job_shares
     from optimiser.planning.spares import spares_by_risk, usual_breakage
+    from optimiser.planning.spent import spent_by_job, spent_by_material
     from optimiser.planning.walls import frame_wall
     from optimiser.units import Pence, metres, mm, pence, pounds, square_metres, tenths
     from optimiser.verify.check import check_plan
     from optimiser.verify.continuation import check_continuation
     from optimiser.verify.easing import check_easing
 
-_HOMES = {
-    "domain.continuation": ("Continuation",),
-    "domain.deliveries": (
-        "Deliveries",
-        "Delivery",
-        "Terms",
-    ),
-    "domain.easing": (
-        "Easing",
-        "NearMiss",
-    ),
-    "domain.fault": ("Fault",),
-    "domain.finding": ("Finding", "Severity"),
-    "domain.frame": ("Frame",),
-    "domain.job": ("Comparison", "Job", "JobShare", "Outlay"),
-    "domain.marks": ("Marks",),
-    "domain.merchants": ("Buying", "Quote"),
-    "domain.order": ("Order",),
-    "domain.part_list": ("PartList",),
-    "domain.plan": ("CuttingPlan", "LengthPlan", "SheetPlan"),
-    "domain.price_book": ("OrderTerms", "PriceBook"),
-    "domain.rack": ("Rack",),
-    "domain.request": ("Access", "CuttingRequest", "Keep"),
-    "domain.spares": (
-        "Breakage",
-        "Handling",
-        "SparesTable",
-    ),
-    "domain.wall": ("Wall",),
-    "drawing.boarding": ("draw_boarding", "front_layers"),
-    "drawing.elevation": ("draw_elevation",),
-    "drawing.lengths": ("draw_length_layout", "draw_length_plan"),
-    "drawing.pictorial": ("draw_box", "draw_pictorial"),
-    "drawing.sections": ("draw_plan_section", "draw_upright_section"),
-    "drawing.sheets": ("draw_sheet_layout",),
-    "drawing.spares": ("draw_spares",),
-    "errors": ("InvalidInput", "NoPlan", "PlanRefused", "Problem"),
-    "formats.continuation": ("continuation_document",),
-    "formats.marks": (
-        "marks_from_document",
-        "read_marks",
-    ),
-    "formats.new_wall": ("new_wall",),
-    "formats.order": ("order_csv", "order_document", "order_table"),
-    "formats.order_ubl": ("order_from_document", "order_ubl"),
-    "formats.part_list": ("ListReading", "look_through_part_list", "read_part_list"),
-    "formats.plan": ("plan_document", "plan_from_document", "read_plan"),
-    "formats.price_book": ("price_book_from_document", "read_price_book"),
-    "formats.rack": ("rack_from_document", "read_rack"),
-    "formats.request": ("read_request", "request_document", "request_from_document"),
-    "formats.schema": ("schemas",),
-    "formats.set_out": ("set_out_text",),
-    "formats.terms": ("read_terms",),
-    "formats.toml_lines": ("quote_lines",),
-    "formats.wall": ("read_wall", "wall_from_document"),
-    "framing.cautions": ("CAUTIONS",),
-    "inspection.inspect": ("inspect_frame",),
-    "planning.books": ("merged_book",),
-    "planning.deliveries": ("plan_deliveries",),
-    "planning.easing": ("near_misses",),
-    "planning.jobs": (
-        "frame_as_planned",
-        "job_as_planned",
-        "job_of_frame",
-        "request_for_jobs",
-    ),
-    "planning.merchants": ("buy_from",),
-    "planning.order": ("order_for",),
-    "planning.plan": ("plan_cutting",),
-    "planning.progress": ("PlanProgress",),
-    "planning.replan": ("replan",),
-    "planning.shares": ("compare_batch", "job_shares"),
-    "planning.spares": (
-        "spares_by_risk",
-        "usual_breakage",
-    ),
-    "planning.walls": ("frame_wall",),
-    "units": ("Pence", "metres", "mm", "pence", "pounds", "square_metres", "tenths"),
-    "verify.check": ("check_plan",),
-    "verify.continuation": ("check_continuation",),
-    "verify.easing": ("check_easing",),
-}
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 
 __all__ = [
     "CAUTIONS",
+    "USUAL_SHEET",
     "Access",
     "Breakage",
     "Buying",
+    "Chosen",
     "Comparison",
     "Continuation",
+    "CostBar",
     "CuttingPlan",
     "CuttingRequest",
     "Deliveries",
@@ -178,6 +115,7 @@ __all__ = [
     "Job",
     "JobShare",
     "Keep",
+    "LabelSheet",
     "LengthPlan",
     "ListReading",
     "Marks",
@@ -186,6 +124,7 @@ __all__ = [
     "Order",
     "OrderTerms",
     "Outlay",
+    "Paper",
     "PartList",
     "Pence",
     "PlanProgress",
@@ -194,26 +133,34 @@ __all__ = [
     "Problem",
     "Quote",
     "Rack",
+    "RackLabel",
+    "RackMoment",
     "Severity",
     "SheetPlan",
     "SparesTable",
     "Terms",
     "Wall",
+    "booklet_pdf",
     "buy_from",
     "check_continuation",
     "check_easing",
     "check_plan",
     "compare_batch",
     "continuation_document",
+    "cuts_csv",
+    "delivery_note_pdf",
     "draw_boarding",
     "draw_box",
+    "draw_costs",
     "draw_elevation",
     "draw_length_layout",
     "draw_length_plan",
     "draw_pictorial",
     "draw_plan_section",
+    "draw_rack",
     "draw_sheet_layout",
     "draw_spares",
+    "draw_spent",
     "draw_upright_section",
     "frame_as_planned",
     "frame_wall",
@@ -222,6 +169,8 @@ __all__ = [
     "job_as_planned",
     "job_of_frame",
     "job_shares",
+    "label_sheet_from_document",
+    "layouts_dxf",
     "look_through_part_list",
     "marks_from_document",
     "merged_book",
@@ -229,21 +178,30 @@ __all__ = [
     "mm",
     "near_misses",
     "new_wall",
+    "offcut_size",
     "order_csv",
     "order_document",
     "order_for",
     "order_from_document",
+    "order_pdf",
     "order_table",
     "order_ubl",
+    "order_xlsx",
+    "part_labels_pdf",
+    "parts_csv",
+    "parts_xlsx",
     "pence",
     "plan_cutting",
     "plan_deliveries",
     "plan_document",
     "plan_from_document",
+    "plan_xlsx",
     "pounds",
     "price_book_from_document",
     "quote_lines",
     "rack_from_document",
+    "rack_labels_pdf",
+    "read_label_sheet",
     "read_marks",
     "read_part_list",
     "read_plan",
@@ -259,10 +217,14 @@ __all__ = [
     "schemas",
     "set_out_text",
     "spares_by_risk",
+    "spent_by_job",
+    "spent_by_material",
     "square_metres",
     "tenths",
     "usual_breakage",
     "wall_from_document",
+    "wall_set",
+    "walls_pdf",
 ]
 
 

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 import optimiser
+from optimiser.homes import HOMES
 
 ROOT = Path(__file__).parents[1]
 BLOCK = re.compile(r"^```python\n(.*?)^```$", re.MULTILINE | re.DOTALL)
@@ -27,7 +28,7 @@ def test_a_name_that_is_not_promised_is_refused() -> None:
 
 
 def test_promises_are_sorted_and_each_is_said_once() -> None:
-    homes = [name for names in optimiser._HOMES.values() for name in names]
+    homes = [name for names in HOMES.values() for name in names]
 
     assert sorted(homes) == sorted(optimiser.__all__)
     assert len(set(homes)) == len(homes)

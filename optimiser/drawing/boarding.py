@@ -9,8 +9,21 @@ from optimiser.drawing.hatch import Fill
 from optimiser.drawing.labels import Block, fit
 from optimiser.drawing.letters import plain, shorten
 from optimiser.drawing.page import Entry, fill_entry, line_entry, text_entry
-from optimiser.drawing.scene import INK, MEDIUM, PAPER, TINT, Area, Item, Pen, Rect, View
+from optimiser.drawing.scene import (
+    INK,
+    MEDIUM,
+    PAPER,
+    TINT,
+    Area,
+    Item,
+    Page,
+    Paper,
+    Pen,
+    Rect,
+    View,
+)
 from optimiser.drawing.sheet_parts import size_text
+from optimiser.drawing.svg import svg_text
 from optimiser.drawing.table import Cell, Row, paragraph
 from optimiser.drawing.wall_page import Sizes, finish, on_front, openings, outline, sizes, wall_page
 from optimiser.units import mm
@@ -25,6 +38,14 @@ _NEAR = 100
 def draw_boarding(frame: Frame, *, title: str, layer: int = 1) -> str:
     """Return the front boards of one layer as one page (A4, or A3 for a large wall), SVG in mm.
 
+    See `boarding_page`.
+    """
+    return svg_text(boarding_page(frame, title=title, layer=layer))
+
+
+def boarding_page(frame: Frame, *, title: str, layer: int = 1, paper: Paper | None = None) -> Page:
+    """Return the front boards of one layer on `paper`, or on A4 (A3 for a large wall) where None.
+
     Layer 1 lies on the timber. Below the wall run the upright board edges from its left end, at the
     left the level ones from the highest point of the floor, above it the upright ones from the
     centre line. Of level edges within 10 mm the lowest and the highest are given. Boards of other
@@ -32,7 +53,7 @@ def draw_boarding(frame: Frame, *, title: str, layer: int = 1) -> str:
     """
     front = [board for board in frame.boards if on_front(board.face) and board.layer == layer]
     others = [board for board in frame.boards if not on_front(board.face)]
-    page = wall_page(frame, (f"front boards, layer {layer}",), _legend(front))
+    page = wall_page(frame, (f"front boards, layer {layer}",), _legend(front), paper)
     view = page.view
     items: list[Item] = []
     # The openings' labels go first: they are fewer, and their room is fixed.

@@ -21,11 +21,14 @@ from optimiser.drawing.scene import (
     TINT,
     Area,
     Item,
+    Page,
+    Paper,
     Pen,
     Polygon,
     Rect,
     View,
 )
+from optimiser.drawing.svg import svg_text
 from optimiser.drawing.table import Cell, Row, paragraph
 from optimiser.drawing.wall_page import (
     Sizes,
@@ -48,12 +51,22 @@ _OPENING_PEN = Pen(INK, MEDIUM)
 def draw_elevation(frame: Frame, *, title: str, lines: Sequence[str] = ()) -> str:
     """Return the front elevation as one page (A4, or A3 for a large wall), SVG in mm.
 
+    See `elevation_page`.
+    """
+    return svg_text(elevation_page(frame, title=title, lines=lines))
+
+
+def elevation_page(
+    frame: Frame, *, title: str, lines: Sequence[str] = (), paper: Paper | None = None
+) -> Page:
+    """Return the front elevation on `paper`, or on A4 (A3 for a large wall) where it is None.
+
     `lines` are printed below the title. Below the wall run the left faces of the front uprights
     from its left end, above it the sides of the openings from its centre line. At the left stand
     the edges of the openings, at the right the rails that frame them, from the floor datum.
     """
     front, behind = _front_and_behind(frame)
-    page = wall_page(frame, lines, _legend(frame, behind))
+    page = wall_page(frame, lines, _legend(frame, behind), paper)
     view = page.view
     items: list[Item] = []
     for member in behind:

@@ -75,11 +75,17 @@ class Placed:
     items: tuple[Item, ...]
 
 
-def put(block: Block, x: float, y: float, *, upright: bool = False) -> Placed:
-    """Return the block centred on (x, y), upright or level, on its white ground."""
+def room_of(block: Block, x: float, y: float, *, upright: bool = False) -> Area:
+    """Return the room that `put` takes."""
     length, depth = block.length, block.depth
     size = (depth, length) if upright else (length, depth)
-    area = Area(x - size[0] / 2, y - size[1] / 2, *size)
+    return Area(x - size[0] / 2, y - size[1] / 2, *size)
+
+
+def put(block: Block, x: float, y: float, *, upright: bool = False) -> Placed:
+    """Return the block centred on (x, y), upright or level, on its white ground."""
+    length = block.length
+    area = room_of(block, x, y, upright=upright)
     items: list[Item] = [Rect(area, PAPER)]
     along = -length / 2 + _PAD
     for glyph in block.glyphs:

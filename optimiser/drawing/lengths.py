@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from typing import TypeAlias
 
 from optimiser.domain.plan import LengthLayout, LengthPlan
 from optimiser.domain.request import LengthMaterial
@@ -24,12 +26,15 @@ from optimiser.drawing.page import (
     solid_entry,
     text_entry,
 )
-from optimiser.drawing.scene import GREY, INK, Area, Item, Page, scale_for, scale_text
-from optimiser.drawing.strips import Looks, draw_strip, stock_size
+from optimiser.drawing.scene import GREY, INK, Area, Item, Page, Paper, scale_for, scale_text
+from optimiser.drawing.strips import Looks, Strip, draw_strip, stock_size
 from optimiser.drawing.svg import svg_text
 from optimiser.units import mm
 
-_WIDTH, _HEIGHT = 297.0, 210.0
+# Paper between two strips in a row, and what labels may reach past a strip's end, in mm.
+_BETWEEN, _PAST = 10.0, 6.0
+# Layouts with their numbers that stand beside each other.
+_Row: TypeAlias = tuple[tuple[int, LengthLayout], ...]
 
 
 def draw_length_plan(
@@ -42,11 +47,27 @@ def draw_length_plan(
 ) -> tuple[str, ...]:
     """Return A4 landscape pages (SVG, mm) with a strip for each layout, all at one scale.
 
+    Strips that take less than half the paper stand two in a row.
+
     `names` says what people call a part, by its id, where the request does not. `jobs` lists all
     jobs of the batch, so that a job has the same mark on every drawing of it.
     Raises KeyError if a layout cuts stock or an offcut that `request_material` does not list.
     """
-    page = inside(_WIDTH, _HEIGHT)
+    pages = length_pages(plan, request_material, title=title, names=names, jobs=jobs)
+    return tuple(svg_text(page) for page in pages)
+
+
+def length_pages(
+    plan: LengthPlan,
+    request_material: LengthMaterial,
+    *,
+    title: str,
+    names: Mapping[str, str] = NO_NAMES,
+    jobs: Iterable[str] = (),
+    paper: Paper = Paper.A4,
+) -> tuple[Page, ...]:
+    """Return the pages of `draw_length_plan` on `paper`, held level."""
+    page = inside(*paper.level)
     looks = _looks(plan.layouts, request_material, names, jobs, page)
     scale = _scale(plan.layouts, request_material, page)
     _, foot = footer(_legend(plan.layouts, request_material, looks), SAW_CAUTION, page)
@@ -55,7 +76,7 @@ def draw_length_plan(
     pages = []
     for index, group in enumerate(groups, start=1):
         items = _strips(group, request_material, looks, page, scale)
-        layouts = [layout for _, layout in group]
+        layouts = [layout for row in group for _, layout in row]
         note = f"page {index} of {len(groups)}"
         pages.append(_page(layouts, items, request_material, looks, page, scale, title, note))
     return tuple(pages)
@@ -75,7 +96,7 @@ def draw_length_layout(
 
     `number` and `of` count the layouts of the plan. Otherwise as `draw_length_plan`.
     """
-    wide = inside(_WIDTH, _HEIGHT)
+    wide = inside(*Paper.A4.level)
     looks = _looks((layout,), material, names, jobs, wide)
     scale = _scale((layout,), material, wide)
     strip = draw_strip(
@@ -84,7 +105,7 @@ def draw_length_layout(
     _, foot = footer(_legend((layout,), material, looks), SAW_CAUTION, wide)
     page = Area(wide.x, wide.y, wide.width, HEADER + strip.height + foot)
     note = f"layout {number} of {of}"
-    return _page((layout,), strip.items, material, looks, page, scale, title, note)
+    return svg_text(_page((layout,), strip.items, material, looks, page, scale, title, note))
 
 
 def _looks(
@@ -112,23 +133,55 @@ def _paginate(
     page: Area,
     scale: float,
     room: float,
-) -> list[list[tuple[int, LengthLayout]]]:
-    groups: list[list[tuple[int, LengthLayout]]] = [[]]
+) -> list[list[_Row]]:
+    groups: list[list[_Row]] = [[]]
     used = 0.0
-    for number, layout in enumerate(layouts, start=1):
-        height = draw_strip(
-            layout, material, looks, number=number, left=page.x, top=0, scale=scale
-        ).height
+    for row in _rows(layouts, material, page, scale):
+        height = max(
+            strip.height for strip in _row_strips(row, material, looks, page, 0.0, scale=scale)
+        )
         if groups[-1] and used + height > room:
             groups.append([])
             used = 0
-        groups[-1].append((number, layout))
+        groups[-1].append(row)
         used += height
     return groups
 
 
+def _rows(
+    layouts: Sequence[LengthLayout], material: LengthMaterial, page: Area, scale: float
+) -> Iterator[_Row]:
+    """Yield the layouts in rows: two beside each other where both take less than half the paper."""
+    rest = list(enumerate(layouts, start=1))
+    half = (page.width - _BETWEEN) / 2
+    while rest:
+        short = [
+            stock_size(layout, material)[0] / 10 / scale <= half - _PAST for _, layout in rest[:2]
+        ]
+        taken = 2 if len(short) == 2 and all(short) else 1
+        yield tuple(rest[:taken])
+        del rest[:taken]
+
+
+def _row_strips(
+    row: _Row,
+    material: LengthMaterial,
+    looks: Looks,
+    page: Area,
+    top: float,
+    *,
+    scale: float,
+) -> Iterator[Strip]:
+    half = (page.width - _BETWEEN) / 2
+    for place, (number, layout) in enumerate(row):
+        left = page.x + place * (half + _BETWEEN)
+        right = page.right if len(row) == 1 else left + half
+        own = replace(looks, low=left, high=right)
+        yield draw_strip(layout, material, own, number=number, left=left, top=top, scale=scale)
+
+
 def _strips(
-    group: Sequence[tuple[int, LengthLayout]],
+    group: Sequence[_Row],
     material: LengthMaterial,
     looks: Looks,
     page: Area,
@@ -136,12 +189,10 @@ def _strips(
 ) -> tuple[Item, ...]:
     items: list[Item] = []
     top = page.y + HEADER
-    for number, layout in group:
-        strip = draw_strip(
-            layout, material, looks, number=number, left=page.x, top=top, scale=scale
-        )
-        items += strip.items
-        top += strip.height
+    for row in group:
+        strips = list(_row_strips(row, material, looks, page, top, scale=scale))
+        items += (item for strip in strips for item in strip.items)
+        top += max(strip.height for strip in strips)
     return tuple(items)
 
 
@@ -154,13 +205,13 @@ def _page(
     scale: float,
     title: str,
     note: str,
-) -> str:
+) -> Page:
     jobs = sorted({part.job for layout in layouts for part in layout.parts})
     facts = facts_of(material.material, jobs, scale_text(scale), f"kerf {mm(material.kerf)}", "mm")
     foot, _ = footer(_legend(layouts, material, looks), SAW_CAUTION, page)
     top = header(title, facts, page, note)
     size = page.width + 2 * MARGIN, page.height + 2 * MARGIN
-    return svg_text(Page(*size, f"{title}, {note}", (*top, *items, *foot)))
+    return Page(*size, f"{title}, {note}", (*top, *items, *foot))
 
 
 def _legend(

@@ -9,6 +9,7 @@ to draw, the writer in `svg` escapes them.
 from __future__ import annotations
 
 import unicodedata
+from functools import lru_cache
 
 from optimiser.drawing.scene import SMALLEST_TEXT
 
@@ -28,6 +29,7 @@ _BOLD = 1.12
 _ELLIPSIS = "…"
 
 
+@lru_cache(maxsize=20_000)
 def text_width(text: str, size: float = SMALLEST_TEXT, *, bold: bool = False) -> float:
     """Return the most paper (mm) that `text` takes at a text size of `size` mm."""
     hundredths = sum(_width(character) for character in text)

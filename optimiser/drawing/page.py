@@ -29,7 +29,7 @@ _TITLE_SIZE = 4.2
 _ROW = 5.6
 _SWATCH = 3.6
 
-SAW_CAUTION = "Guards on, eyes and dust protected; follow the saw maker's instructions."
+SAW_CAUTION = "Guards on, eyes and lungs protected; follow the saw maker's instructions."
 KNIFE_CAUTION = "Cut away from hands and legs; follow the board maker's instructions."
 WALL_CAUTION = (
     "Not a structural design: local codes, makers' instructions and qualified people come first."

@@ -34,6 +34,7 @@ from optimiser.drawing.scene import (
     Area,
     Item,
     Page,
+    Paper,
     Pen,
     Point,
     Polygon,
@@ -45,7 +46,6 @@ from optimiser.drawing.table import Cell, Row, draw_rows, paragraph
 from optimiser.drawing.wall_page import ceiling_line
 from optimiser.units import Tenths, mm
 
-_A3 = (420.0, 297.0)
 _PEN = Pen(INK, FINE)
 # Sides of a box by how much light falls on them: top, front, right end.
 _TOP, _FRONT, _END = PAPER, TINT, "#b9b9b9"
@@ -56,23 +56,33 @@ _COS, _SIN = math.cos(math.pi / 6), 0.5
 
 
 def draw_pictorial(frame: Frame, *, title: str) -> str:
-    """Return an isometric view of a framed wall as one A3 page, SVG in mm.
+    """Return an isometric view of a framed wall as one A3 page, SVG in mm; see `pictorial_page`."""
+    return svg_text(pictorial_page(frame, title=title))
+
+
+def draw_box(frame: Frame, group: str, *, title: str) -> str:
+    """Return one box of a framed wall as one A3 page, SVG in mm; see `box_page`."""
+    return svg_text(box_page(frame, group, title=title))
+
+
+def pictorial_page(frame: Frame, *, title: str, paper: Paper = Paper.A3) -> Page:
+    """Return an isometric view of a framed wall.
 
     x runs down to the right, out runs down to the left, up runs up; all three to one scale. Each
     mark stands once, on the part of it that shows most; those that hide are listed.
     """
-    return _page(frame, frame.members, title, each=False)
+    return _page(frame, frame.members, title, paper, each=False)
 
 
-def draw_box(frame: Frame, group: str, *, title: str) -> str:
+def box_page(frame: Frame, group: str, *, title: str, paper: Paper = Paper.A3) -> Page:
     """Return one box of a framed wall, its members of one `group`, seen like the whole frame.
 
-    One A3 page, SVG in mm: every part that shows has its mark, and the parts are listed beside it.
+    Every part that shows has its mark, and the parts are listed beside it.
     """
-    return _page(frame, [m for m in frame.members if m.group == group], title, each=True)
+    return _page(frame, [m for m in frame.members if m.group == group], title, paper, each=True)
 
 
-def _page(frame: Frame, members: Sequence[Member], title: str, *, each: bool) -> str:
+def _page(frame: Frame, members: Sequence[Member], title: str, paper: Paper, *, each: bool) -> Page:
     boxes = [_standing(frame, member) for member in members]
     corners = [
         _flat(x, y, z)
@@ -83,7 +93,7 @@ def _page(frame: Frame, members: Sequence[Member], title: str, *, each: bool) ->
     ]
     left, right = min(p[0] for p in corners), max(p[0] for p in corners)
     top, bottom = min(p[1] for p in corners), max(p[1] for p in corners)
-    margins = inside(*_A3)
+    margins = inside(*paper.level)
     entries = (
         fill_entry("timber; boards left off", Fill.TINT, _PEN),
         text_entry("mark of a part" if each else "mark of a part, each once", "U1"),
@@ -109,7 +119,7 @@ def _page(frame: Frame, members: Sequence[Member], title: str, *, each: bool) ->
         *draw_rows(_rows(members, hidden, side.width), side, side.width + 2),
         *foot,
     )
-    return svg_text(Page(*_A3, title, everything))
+    return Page(*paper.level, title, everything)
 
 
 def _marks(

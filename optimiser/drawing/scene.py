@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from enum import Enum
 from typing import TypeAlias
 
 # About 7 point: common practice, no source, for the least that reads well at arm's length.
@@ -160,6 +161,24 @@ class Page:
     height: float
     title: str
     items: tuple[Item, ...]
+
+
+class Paper(Enum):
+    """The sizes of paper (ISO 216) that drawings are made for: shorter and longer side in mm."""
+
+    A4 = (210.0, 297.0)
+    A3 = (297.0, 420.0)
+
+    @property
+    def upright(self) -> tuple[float, float]:
+        """Return width and height of the page held upright."""
+        return self.value
+
+    @property
+    def level(self) -> tuple[float, float]:
+        """Return width and height of the page held level."""
+        short, long = self.value
+        return long, short
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,6 +35,7 @@ from optimiser.drawing.scene import (
     Item,
     Line,
     Page,
+    Paper,
     Pen,
     Rect,
     Strokes,
@@ -45,7 +46,6 @@ from optimiser.drawing.scene import (
 from optimiser.drawing.svg import svg_text
 from optimiser.units import mm
 
-_A3 = (420.0, 297.0)
 _PEN = Pen(INK, THIN)
 # Room for sizes round the section, in mm of paper.
 _AROUND = 26.0
@@ -63,6 +63,22 @@ class _Cut:
 
 def draw_plan_section(frame: Frame, *, height: int, title: str) -> str:
     """Return the plan at a `height` in tenths above the floor datum as one A3 page, SVG in mm.
+
+    See `plan_section_page`.
+    """
+    return svg_text(plan_section_page(frame, height=height, title=title))
+
+
+def draw_upright_section(frame: Frame, *, place: int, title: str) -> str:
+    """Return the section at a `place` in tenths from the left end as one A3 page, SVG in mm.
+
+    See `upright_section_page`.
+    """
+    return svg_text(upright_section_page(frame, place=place, title=title))
+
+
+def plan_section_page(frame: Frame, *, height: int, title: str, paper: Paper = Paper.A3) -> Page:
+    """Return the plan at a `height` in tenths above the floor datum.
 
     The existing wall is at the top, the front below. Below run the left faces of the uprights from
     the centre line, at the left distances from the existing wall.
@@ -82,11 +98,11 @@ def draw_plan_section(frame: Frame, *, height: int, title: str) -> str:
     pieces = [flat(box) for board in frame.boards for box in _left_of(board, 2, height)]
     note = f"plan {mm(height)} above the floor datum, seen from above"
     timbers = [(m, flat(m.box)) for m in met]
-    return _page(frame, title, note, size, timbers, pieces, across, upward, half)
+    return _page(frame, title, note, size, timbers, pieces, across, upward, half, paper)
 
 
-def draw_upright_section(frame: Frame, *, place: int, title: str) -> str:
-    """Return the upright section at a `place` in tenths from the wall's left end, as one A3 page.
+def upright_section_page(frame: Frame, *, place: int, title: str, paper: Paper = Paper.A3) -> Page:
+    """Return the upright section at a `place` in tenths from the wall's left end.
 
     The existing wall is at the left, the front at the right. At the left run heights above the
     floor datum, below distances from the existing wall.
@@ -114,6 +130,7 @@ def draw_upright_section(frame: Frame, *, place: int, title: str) -> str:
         [(y, mm(y)) for y in out],
         [(int(z), mm(z)) for z in levels],
         None,
+        paper,
     )
 
 
@@ -168,8 +185,9 @@ def _page(
     across: Iterable[tuple[int, str]],
     upward: Iterable[tuple[int, str]],
     centre: int | None,
-) -> str:
-    margins = inside(*_A3)
+    paper: Paper,
+) -> Page:
+    margins = inside(*paper.level)
     entries = (
         fill_entry("timber, crossed where sawn through, its mark beside it", Fill.TINT, _PEN),
         solid_entry("board cut through", GREY),
@@ -214,7 +232,7 @@ def _page(
         items.append(Line(view.x(centre), low - tall - 5, view.x(centre), low + 1, CENTRE))
     items.append(Line(left, low, left + wide, low, Pen(INK, BOLD)))
     facts = (f"job {plain(frame.job)}", note, f"scale {scale_text(scale)}", "mm")
-    return svg_text(Page(*_A3, title, (*header(title, facts, margins), *items, *foot)))
+    return Page(*paper.level, title, (*header(title, facts, margins), *items, *foot))
 
 
 def _flags(points: Iterable[tuple[float, str]]) -> list[Flag]:

@@ -14,8 +14,8 @@ from dataclasses import dataclass
 from optimiser.domain.plan import SheetLayout
 from optimiser.domain.stock import EdgeTrim
 from optimiser.drawing.flags import Flag, FlagRow, Side, flag_column, flag_row
-from optimiser.drawing.labels import Block, Placed, put
-from optimiser.drawing.scene import FINE, INK, THIN, Area, Item, Line, Pen, Rect, View
+from optimiser.drawing.labels import Block, put, room_of
+from optimiser.drawing.scene import FINE, INK, THIN, Area, Item, Line, Pen, Point, Rect, View
 from optimiser.units import Tenths, mm
 
 RIP = "rip"
@@ -162,20 +162,27 @@ def inner_labels(
     for line in lines:
         if _outside(line, bought):
             continue
-        candidates = (*_on_line(line, view), *_led_out(line, view))
-        free = (
-            placed
-            for placed in candidates
-            if sheet.holds(placed.area) and not any(placed.area.meets(area) for area in occupied)
-        )
-        placed = next(free, None)
-        if placed:
-            occupied.append(placed.area.grown(_TOUCH))
-            items += placed.items
+        for try_ in itertools.chain(_on_line(line, view), _led_out(line, view)):
+            room = room_of(try_.block, *try_.at, upright=try_.upright)
+            if sheet.holds(room) and not any(room.meets(area) for area in occupied):
+                occupied.append(room.grown(_TOUCH))
+                items += try_.leader
+                items += put(try_.block, *try_.at, upright=try_.upright).items
+                break
     return tuple(items)
 
 
-def _on_line(line: CutLine, view: View) -> Iterator[Placed]:
+@dataclass(frozen=True, slots=True)
+class _Try:
+    """A place for a label, and the leader that would join it to its line."""
+
+    block: Block
+    at: Point
+    upright: bool = False
+    leader: tuple[Item, ...] = ()
+
+
+def _on_line(line: CutLine, view: View) -> Iterator[_Try]:
     """Offer places on the line from its far end on, then just past its ends."""
     area = view.area(line.x, line.y, line.width, line.height)
     length = area.height if line.rip else area.width
@@ -185,23 +192,22 @@ def _on_line(line: CutLine, view: View) -> Iterator[Placed]:
         slack = length - block.length - 1
         for step in range(_STEPS + 1 if slack >= 0 else 0):
             inset = half + 0.5 + slack * step / _STEPS
-            yield put(block, *_point(line, area, inset), upright=line.rip)
+            yield _Try(block, _point(line, area, inset), line.rip)
     for inset in (-half - 0.4, length + half + 0.4):
-        yield put(block, *_point(line, area, inset), upright=line.rip)
+        yield _Try(block, _point(line, area, inset), line.rip)
 
 
-def _led_out(line: CutLine, view: View) -> Iterator[Placed]:
+def _led_out(line: CutLine, view: View) -> Iterator[_Try]:
     """Offer places around the line's middle, near ones first, with a leader to it."""
     x, y = view.area(line.x, line.y, line.width, line.height).middle
     block = Block((str(line.n),), bold=(0,))
     for reach, turn in itertools.product(_REACHES, range(_TURNS)):
         angle = 2 * math.pi * turn / _TURNS
         at = x + reach * math.cos(angle), y + reach * math.sin(angle)
-        placed = put(block, *at)
-        yield Placed(placed.area, (Line(x, y, *at, Pen(INK, FINE)), *placed.items))
+        yield _Try(block, at, leader=(Line(x, y, *at, Pen(INK, FINE)),))
 
 
-def _point(line: CutLine, area: Area, inset: float) -> tuple[float, float]:
+def _point(line: CutLine, area: Area, inset: float) -> Point:
     """Return the point on the line (or past it) that lies `inset` from its far end."""
     x, y = area.middle
     return (x, area.y + inset) if line.rip else (area.right - inset, y)

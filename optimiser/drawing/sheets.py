@@ -6,7 +6,7 @@ sheet largest.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from optimiser.domain.plan import SheetLayout
@@ -42,6 +42,7 @@ from optimiser.drawing.scene import (
     Area,
     Item,
     Page,
+    Paper,
     Pen,
     Rect,
     View,
@@ -56,21 +57,13 @@ from optimiser.drawing.sheet_cuts import (
     edge_flags,
     inner_labels,
 )
-from optimiser.drawing.sheet_list import (
-    cut_out_rows,
-    cut_rows,
-    list_entries,
-    trim_text,
-    used_cut_outs,
-    used_rows,
-)
+from optimiser.drawing.sheet_list import list_entries, trim_text, used_cut_outs
 from optimiser.drawing.sheet_parts import Contents, contents, draw_cut_out, size_text
+from optimiser.drawing.sheet_rows import column_width, sheet_rows
 from optimiser.drawing.svg import svg_text
-from optimiser.drawing.table import ROW, Cell, Row, columns_needed, draw_rows, paragraph
+from optimiser.drawing.table import ROW, Cell, Row, columns_needed, draw_rows, rows_held
 from optimiser.units import mm
 
-_A4, _A3 = (210.0, 297.0), (297.0, 420.0)
-_COLUMN = 60.0
 _GAP = 5.0
 # A sheet drawn smaller than this (mm of paper, its longer side) moves to a larger page.
 _SMALLEST_DRAWING = 100.0
@@ -96,6 +89,35 @@ def draw_sheet_layout(
     `layouts` are all of the board's, so that a part says which of its cut-outs are cut further.
     Raises KeyError if the layout cuts stock or parts that `material` does not list.
     """
+    first, *_ = sheet_pages(
+        layout,
+        material,
+        number=number,
+        of=of,
+        title=title,
+        names=names,
+        jobs=jobs,
+        layouts=layouts,
+    )
+    return svg_text(first)
+
+
+def sheet_pages(
+    layout: SheetLayout,
+    material: SheetMaterial,
+    *,
+    number: int,
+    of: int,
+    title: str,
+    names: Mapping[str, str] = NO_NAMES,
+    jobs: Iterable[str] = (),
+    layouts: Iterable[SheetLayout] = (),
+    paper: Paper | None = None,
+) -> tuple[Page, ...]:
+    """Return one layout on `paper`, or as `draw_sheet_layout` chooses where it is None.
+
+    The table of cuts runs on over further pages where the first has no room for it.
+    """
     bought = bought_sheet(layout, material)
     known = {part.id: part.name for part in material.parts if part.name}
     placed = {part.job for part in layout.parts}
@@ -103,8 +125,8 @@ def draw_sheet_layout(
     lines = cut_lines(layout, bought)
     used = used_cut_outs(layout, layouts)
     sheet = _Sheet(layout, material, bought, lines, marks, {**known, **names}, used)
-    fitted = _fit(sheet)
-    return _page(sheet, fitted, title, f"layout {number} of {of} · × {layout.count}")
+    fitted = _fit(sheet, paper)
+    return _pages(sheet, fitted, title, f"layout {number} of {of} · × {layout.count}")
 
 
 def bought_sheet(layout: SheetLayout, material: SheetMaterial) -> Bought:
@@ -159,23 +181,30 @@ class _Fitted:
     table: Area
 
 
-def _fit(sheet: _Sheet) -> _Fitted:
+def _fit(sheet: _Sheet, paper: Paper | None) -> _Fitted:
     """Return the largest scale at which sheet, labels and tables fit, on the smallest page."""
     longer = max(sheet.bought.width, sheet.bought.height) / 10
-    for short, long in (_A4, _A3):
+    for size in tuple(Paper) if paper is None else (paper,):
         for scale in SCALES:
-            if longer / scale < _SMALLEST_DRAWING and (short, long) == _A4:
+            if longer / scale < _SMALLEST_DRAWING and size is not (paper or Paper.A3):
                 break
-            if longer / scale > long:
+            pages = [page for page in (size.upright, size.level) if _holds(sheet, page, scale)]
+            if not pages:
                 continue
             drawn = _draw(sheet, View(0, 0, scale))
-            for page in ((short, long), (long, short)):
+            for page in pages:
                 fitted = _on_page(sheet, drawn, page, scale)
                 if fitted:
                     return fitted
-    # Hundreds of cuts: the sheet as large as it goes on A3; the table says how many are missing.
-    page = (_A3[1], _A3[0])
+    # Hundreds of cuts: the sheet as large as it goes; the table runs on.
+    page = (paper or Paper.A3).level
     return _Fitted(page, *_squeezed(sheet, page))
+
+
+def _holds(sheet: _Sheet, page: tuple[float, float], scale: float) -> bool:
+    """Return whether a page holds the sheet with no label at all."""
+    free, bought = _free(sheet, page), sheet.bought
+    return bought.width / 10 / scale <= free.width and bought.height / 10 / scale <= free.height
 
 
 def _on_page(
@@ -194,10 +223,11 @@ def _on_page(
     )
     beside = Area(free.x + width + _GAP, free.y, free.width - width - _GAP, free.height)
     columns = columns_needed(len(drawn.rows), beside.height)
-    if columns * _COLUMN - 4 <= beside.width:
+    column = column_width(sheet.layout)
+    if columns * column - 4 <= beside.width:
         return _Fitted(page, view, beside)
     below = Area(free.x, free.y + height + _GAP, free.width, free.height - height - _GAP)
-    wide = int((below.width + 4) / _COLUMN)
+    wide = int((below.width + 4) / column)
     rows = -(-len(drawn.rows) // wide)
     if rows * ROW > below.height:
         return None
@@ -226,26 +256,11 @@ def _draw(sheet: _Sheet, view: View) -> _Drawn:
     parts = {part.id: part for part in sheet.material.parts}
     found = contents(sheet.layout, parts, sheet.marks, sheet.names, view, width=sheet.bought.width)
     edges = edge_flags(sheet.lines, sheet.bought, view, found.led_out)
-    return _Drawn(found, edges, tuple(_rows(sheet, found)))
+    rows = sheet_rows(sheet.layout, sheet.material, sheet.bought, sheet.used, found)
+    return _Drawn(found, edges, tuple(rows))
 
 
-def _rows(sheet: _Sheet, found: Contents) -> list[Row]:
-    """Return the ordered cuts, how cut-outs are made, and the key of small parts and cut-outs."""
-    rows = cut_rows(sheet.layout, sheet.material, sheet.bought.trim) if sheet.lines else []
-    rows += cut_out_rows(sheet.layout, sheet.material, _COLUMN - 4)
-    rows += used_rows(sheet.used, sheet.material, _COLUMN - 4)
-    if found.key or found.unlabelled:
-        rows += [Row(()), Row((Cell(0, "Too small for a label", bold=True),), ruled=True)]
-    for text, key in found.key.items():
-        first, *others = paragraph(text, _COLUMN - 11)
-        rows.append(Row((Cell(5, key, "end", bold=True), Cell(7, first.cells[0].text))))
-        rows += [Row((Cell(7, row.cells[0].text),)) for row in others]
-    for text in found.unlabelled:
-        rows += paragraph(text, _COLUMN - 4)
-    return rows
-
-
-def _page(sheet: _Sheet, fitted: _Fitted, title: str, note: str) -> str:
+def _pages(sheet: _Sheet, fitted: _Fitted, title: str, note: str) -> tuple[Page, ...]:
     view, bought = fitted.view, sheet.bought
     drawn = _draw(sheet, view)
     margins = inside(*fitted.page)
@@ -253,8 +268,10 @@ def _page(sheet: _Sheet, fitted: _Fitted, title: str, note: str) -> str:
     edges = drawn.edges
     rows: tuple[FlagRow, ...] = (edges.above, edges.below, edges.left, edges.right)
     foot, _ = footer(_legend(sheet), _caution(sheet), margins)
+    top = header(title, _facts(sheet, view.scale), margins, note)
+    here, later = _shared_out(drawn.rows, fitted.table, column_width(sheet.layout))
     items = (
-        *header(title, _facts(sheet, view.scale), margins, note),
+        *top,
         Rect(whole, PAPER),
         *_trims(bought, view),
         *drawn.contents.grounds,
@@ -263,10 +280,33 @@ def _page(sheet: _Sheet, fitted: _Fitted, title: str, note: str) -> str:
         *drawn.contents.labels,
         *inner_labels(sheet.lines, bought, view, drawn.contents.taken),
         *(item for row in rows for item in row.items),
-        *draw_rows(drawn.rows, fitted.table, _COLUMN),
+        *draw_rows(here, fitted.table, column_width(sheet.layout)),
         *foot,
     )
-    return svg_text(Page(*fitted.page, f"{title}, {note}", items))
+    first = Page(*fitted.page, f"{title}, {note}", items)
+    return first, *_continued(sheet, fitted, later, (*top, *foot), first.title)
+
+
+def _shared_out(
+    rows: Sequence[Row], area: Area, column: float
+) -> tuple[Sequence[Row], Sequence[Row]]:
+    """Part the rows into those for which the first page has room, and the rest."""
+    room = rows_held(area, column)
+    if len(rows) <= room:
+        return rows, ()
+    kept = room - 1
+    more = Row((Cell(0, f"… {len(rows) - kept} lines more on the next page", bold=True),))
+    return [*rows[:kept], more], rows[kept:]
+
+
+def _continued(
+    sheet: _Sheet, fitted: _Fitted, rows: Sequence[Row], around: tuple[Item, ...], title: str
+) -> Iterator[Page]:
+    area, column = _free(sheet, fitted.page), column_width(sheet.layout)
+    room = rows_held(area, column)
+    for start in range(0, len(rows), room):
+        shown = draw_rows(rows[start : start + room], area, column)
+        yield Page(*fitted.page, f"{title}, continued", (*around, *shown))
 
 
 def _trims(bought: Bought, view: View) -> Sequence[Item]:

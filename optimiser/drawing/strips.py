@@ -1,7 +1,7 @@
 """One length layout as a strip to scale: parts, cuts in order, offcuts, scrap, kerf and end trim.
 
 Above the strip stand the cuts with their settings from the left end as bought, as a tape reads;
-below it whatever is too narrow for its own label.
+below it whatever is too narrow for its own label, and a box to tick for each cut.
 """
 
 from __future__ import annotations
@@ -29,12 +29,14 @@ from optimiser.drawing.scene import (
     Text,
     View,
 )
+from optimiser.drawing.ticks import tick_line
 from optimiser.units import Tenths, mm
 
 STRIP = 10.0
 _HEADING = 5.0
 _HEADING_SIZE = 3.2
-_BELOW = 4.0
+_BELOW = 3.0
+_TO_TICKS = 1.4
 # A shortened label tells parts apart only if some of it is left.
 _ROOM_FOR_SHORTENED = 18.0
 _LED_OUT = 26.0
@@ -92,14 +94,18 @@ def draw_strip(
     view = View(left, edge + STRIP, scale)
     inside, led_out = _contents(layout, looks, view)
     below = flag_row(led_out, edge=edge + STRIP, side=Side.BELOW, low=looks.low, high=looks.high)
+    foot = edge + STRIP + below.depth + _TO_TICKS
+    named = [f"{cut.n} | {mm(cut.at)}" for cut in layout.cuts]
+    ticks, high = tick_line(named, layout.count, left=left, right=looks.high, top=foot)
     items = (
         *_heading(layout, sized, number, top, looks),
         *_ground(layout, material, sized, view),
         *inside,
         *cuts.items,
         *below.items,
+        *ticks,
     )
-    return Strip(items, edge + STRIP + below.depth + _BELOW - top)
+    return Strip(items, foot + high + _BELOW - top)
 
 
 def _heading(

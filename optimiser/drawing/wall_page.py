@@ -25,6 +25,7 @@ from optimiser.drawing.scene import (
     Item,
     Line,
     Page,
+    Paper,
     Pen,
     Point,
     Polygon,
@@ -33,11 +34,9 @@ from optimiser.drawing.scene import (
     scale_for,
     scale_text,
 )
-from optimiser.drawing.svg import svg_text
 from optimiser.drawing.table import ROW, Row, draw_rows, paragraph
 from optimiser.units import mm
 
-_A4, _A3 = (297.0, 210.0), (420.0, 297.0)
 # Room for the labels around the wall, in mm of paper.
 _LEFT, _RIGHT, _ABOVE, _BELOW = 21.0, 21.0, 20.0, 24.0
 _SIDE = 60.0
@@ -57,15 +56,17 @@ class WallPage:
     entries: tuple[Entry, ...]
 
 
-def wall_page(frame: Frame, text: Sequence[str], entries: Sequence[Entry]) -> WallPage:
-    """Return the page for a wall: A4 level, or A3 if the timbers would be too thin on A4.
+def wall_page(
+    frame: Frame, text: Sequence[str], entries: Sequence[Entry], paper: Paper | None = None
+) -> WallPage:
+    """Return the page for a wall, held level; `paper` None: A4, or A3 if its timbers were too thin.
 
     `text` stands below the title; a column at the right is left for findings and lists.
     """
     left, right = _ends(frame)
     low, high = _reach(frame)
     pages = []
-    for size in (_A4, _A3):
+    for size in (Paper.A4.level, Paper.A3.level) if paper is None else (paper.level,):
         margins = inside(*size)
         _, foot = footer(entries, WALL_CAUTION, margins)
         top = margins.y + HEADER + ROW * len(text)
@@ -75,13 +76,13 @@ def wall_page(frame: Frame, text: Sequence[str], entries: Sequence[Entry]) -> Wa
         view = View(room.x + _LEFT - left / 10 / scale, room.y + _ABOVE + high / 10 / scale, scale)
         column = Area(room.right + 4, top, _SIDE - 4, room.height)
         pages.append(WallPage(size, view, column, tuple(text), tuple(entries)))
-    return pages[0] if pages[0].view.scale <= _COARSEST_ON_A4 else pages[1]
+    return pages[0] if pages[0].view.scale <= _COARSEST_ON_A4 else pages[-1]
 
 
 def finish(
     page: WallPage, frame: Frame, title: str, items: Iterable[Item], rows: Sequence[Row]
-) -> str:
-    """Return the page with title, text, wall, side column, legend and caution as SVG."""
+) -> Page:
+    """Return the page with title, text, wall, side column, legend and caution."""
     margins = inside(*page.size)
     facts = (f"job {frame.job}", f"scale {scale_text(page.view.scale)}", "mm")
     foot, _ = footer(page.entries, WALL_CAUTION, margins)
@@ -95,7 +96,7 @@ def finish(
         *draw_rows(rows, page.side, page.side.width + 2),
         *foot,
     )
-    return svg_text(Page(*page.size, title, everything))
+    return Page(*page.size, title, everything)
 
 
 def on_front(face: str) -> bool:

@@ -8,6 +8,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 from pydantic_core.core_schema import WithDefaultSchema
 
+from optimiser.formats.label_sheet import LabelSheetModel
 from optimiser.formats.marks import MarksModel
 from optimiser.formats.plan_documents import PlanDocument
 from optimiser.formats.price_book import PriceBookModel
@@ -33,6 +34,7 @@ def schemas(*, ref_template: str = "#/$defs/{model}") -> dict[str, dict[str, Any
         "cutting-plan": PlanDocument,
         "cutting-request": RequestDocument,
         "delivery-terms": TermsModel,
+        "label-sheet": LabelSheetModel,
         "price-book": PriceBookModel,
         "rack-offcut": RackOffcutModel,
         "wall": WallModel,

@@ -94,9 +94,9 @@ def test_a_page_uses_plain_marks_only_and_no_text_below_two_and_a_half_millimetr
 def test_sheet_parts_offcuts_and_cut_outs_are_to_the_scale_that_is_written() -> None:
     drawing = mixed()
 
-    assert "scale 1:12.5" in drawing.words
+    assert "scale 1:15" in drawing.words
     for size in ((1220, 2440), (700, 1400), (40, 1400), (900, 424), (500, 300), (120, 300)):
-        assert drawing.has_rect(size[0] / 12.5, size[1] / 12.5)
+        assert drawing.has_rect(size[0] / 15, size[1] / 15)
 
 
 def test_the_sheet_stands_with_its_lower_left_corner_at_the_lower_left() -> None:

@@ -1,0 +1,62 @@
+"""All drawings of one framed wall, in the order in which they are looked at on site."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from optimiser.domain.frame import Frame
+from optimiser.drawing.boarding import boarding_page, front_layers
+from optimiser.drawing.elevation import elevation_page
+from optimiser.drawing.pictorial import box_page, pictorial_page
+from optimiser.drawing.scene import Page, Paper
+from optimiser.drawing.sections import plan_section_page, upright_section_page
+from optimiser.drawing.svg import svg_text
+from optimiser.units import mm
+
+
+@dataclass(frozen=True, slots=True)
+class WallDrawing:
+    """One drawing of a wall: its kind, which of its kind, and the page."""
+
+    kind: str
+    which: str
+    page: Page
+
+    @property
+    def svg(self) -> str:
+        """Return the page as SVG text."""
+        return svg_text(self.page)
+
+
+def wall_set(
+    frame: Frame, *, cut_at: Sequence[int] = (), paper: Paper | None = None
+) -> Iterator[WallDrawing]:
+    """Yield the frame, the boards of each layer, the sections, the frame in space, and its boxes.
+
+    Cut are the middles of the openings (of a plain wall its middle), and plans at the heights
+    `cut_at`, in tenths above the floor datum. `paper` None: each drawing chooses its own.
+    """
+    job = f"Job {frame.job}"
+    large = Paper.A3 if paper is None else paper
+    yield WallDrawing("frame", "", elevation_page(frame, title=f"{job}: frame", paper=paper))
+    layers = front_layers(frame)
+    for layer in layers:
+        title = f"{job}: boards" + (f", layer {layer}" if len(layers) > 1 else "")
+        page = boarding_page(frame, title=title, layer=layer, paper=paper)
+        yield WallDrawing("boards", str(layer), page)
+    heights = {opening.z + opening.height // 2 for opening in frame.openings} or {10_000}
+    places = {opening.x + opening.width // 2 for opening in frame.openings} or {frame.width // 2}
+    for number, height in enumerate(sorted(heights | set(cut_at)), start=1):
+        title = f"{job}: plan {mm(height)} above the floor datum"
+        page = plan_section_page(frame, height=height, title=title, paper=large)
+        yield WallDrawing("plan", str(number), page)
+    for number, place in enumerate(sorted(places), start=1):
+        title = f"{job}: upright section {mm(place)} from the left end"
+        page = upright_section_page(frame, place=place, title=title, paper=large)
+        yield WallDrawing("section", str(number), page)
+    title = f"{job}: pictorial view of the frame"
+    yield WallDrawing("pictorial", "", pictorial_page(frame, title=title, paper=large))
+    for group in dict.fromkeys(member.group for member in frame.members):
+        title = f"{job}: {group or 'every part marked'}"
+        yield WallDrawing("box", group, box_page(frame, group, title=title, paper=large))
