@@ -20,6 +20,7 @@ from optimiser.domain.plan import (
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.domain.stock import StockLength, StockSheet
 from optimiser.planning.cut_list import described
+from optimiser.planning.cut_outs import in_order
 from optimiser.units import Pence
 from optimiser.verify.board_bounds import sheet_bound
 from optimiser.verify.bounds import length_bound
@@ -126,11 +127,10 @@ def assembled(
         _, _, money, usage = check_length_layouts(lengths, material, request.keep_for(material))
         return replace(lengths, money=money, usage=usage, proven=lengths.bound == money.net)
     weights = proof.certificate if isinstance(proof, SheetPlan) else ()
+    flat = [described(item, material) for item in layouts if isinstance(item, SheetLayout)]
     sheets = SheetPlan(
         material=material.material,
-        layouts=_counted(
-            [described(item, material) for item in layouts if isinstance(item, SheetLayout)]
-        ),
+        layouts=in_order(_counted(flat), material),
         money=nothing,
         usage=unused,
         bound=Pence(sheet_bound(material, request.keep_for(material), (), weights)),

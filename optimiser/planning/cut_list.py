@@ -66,6 +66,11 @@ def _trim(layout: SheetLayout, material: SheetMaterial) -> EdgeTrim:
     return material.edge_trim
 
 
+def source_of(layout: SheetLayout, material: SheetMaterial) -> tuple[int, int, EdgeTrim]:
+    """Return width, height and trim of what a layout cuts: sheet, rack offcut or cut-out."""
+    return *_whole(layout, material), _trim(layout, material)
+
+
 def _donor(layout: SheetLayout, material: SheetMaterial) -> BoardPart:
     return next(part for part in material.parts if part.id == layout.stock)
 

@@ -6,6 +6,7 @@ to where it began, and whatever is cut first by size is there when it is needed.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from optimiser.domain.parts import BoardPart, CutOut
@@ -62,7 +63,7 @@ def _holds_any(material: SheetMaterial, piece: Freed) -> bool:
     )
 
 
-def in_order(layouts: list[SheetLayout], material: SheetMaterial) -> tuple[SheetLayout, ...]:
+def in_order(layouts: Iterable[SheetLayout], material: SheetMaterial) -> tuple[SheetLayout, ...]:
     """Put cut-outs after what they come from: sheets first, then the largest cut-out first."""
     parts = {part.id: part for part in material.parts}
 

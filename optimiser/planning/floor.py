@@ -17,7 +17,9 @@ from optimiser.domain.marks import Mark, State
 from optimiser.domain.plan import Leftover, LengthCut, LengthLayout, SheetCut, SheetLayout, Stretch
 from optimiser.domain.request import LengthMaterial, SheetMaterial
 from optimiser.domain.stock import LengthOffcut, SheetOffcut
-from optimiser.planning.marking import parts_off
+from optimiser.planning.cut_list import source_of
+from optimiser.planning.cut_outs import freed_from
+from optimiser.planning.marking import Freed, parts_off
 from optimiser.units import Tenths
 
 Layout = LengthLayout | SheetLayout
@@ -77,11 +79,12 @@ def clear_up(
     """
     floor = Floor()
     racked = {offcut.id: offcut for offcut in material.offcuts}
+    freed = Freed(layouts, marks)
     for number, layout in enumerate(layouts, start=1):
         of_layout = [mark for mark in marks if mark.layout == number]
         if layout.offcut:
             taken.add(layout.stock)
-        else:
+        elif layout.bought:
             floor.used[layout.stock] += layout.count
         piece = 0
         for mark in of_layout:
@@ -93,7 +96,15 @@ def clear_up(
                     _leave(floor, material, layout, mark, (number, piece), taken)
             # A good part less for each name; pieces with spoiled parts are marked one by one.
             floor.finished -= Counter(mark.spoiled)
+        freed.cut_by(layout, of_layout)
         whole = layout.count - piece
+        if isinstance(layout, SheetLayout) and layout.cut_out is not None:
+            assert isinstance(material, SheetMaterial)
+            lying = max(0, freed.take(layout, whole))
+            for n in range(piece + 1, piece + lying + 1):
+                _lay_down_freed(floor, material, layout, (number, n), taken)
+            floor.units += [Unit((replace(layout, count=1),), (), None)] * (whole - lying)
+            continue
         if whole and layout.offcut:
             single = replace(layout, count=1)
             floor.units.append(Unit((single,), (racked[layout.stock],), None))
@@ -103,6 +114,45 @@ def clear_up(
             floor.units += [Unit((single,), (), id_)] * whole
     floor.free += [offcut for id_, offcut in racked.items() if id_ not in taken]
     return floor
+
+
+def _lay_down_freed(
+    floor: Floor,
+    material: SheetMaterial,
+    layout: SheetLayout,
+    place: tuple[int, int],
+    taken: set[str],
+) -> None:
+    """Lay down a cut-out whose part is cut, whole and not yet trimmed, as an offcut."""
+    assert layout.cut_out is not None
+    donor = next(part for part in material.parts if part.id == layout.stock)
+    piece = freed_from(material, donor, layout.cut_out)
+    offcut = SheetOffcut(
+        id=_named(floor, material, "cut-out", place, taken),
+        width=piece.hole.width,
+        height=piece.hole.height,
+        edge_trim=piece.trim,
+    )
+    drawn = replace(layout, stock=offcut.id, offcut=True, count=1, cut_out=None)
+    floor.units.append(Unit((drawn,), (offcut,), None))
+
+
+def _named(
+    floor: Floor,
+    material: LengthMaterial | SheetMaterial,
+    name: str,
+    place: tuple[int, int],
+    taken: set[str],
+) -> str:
+    """Name a piece on the floor by layout and piece, and note where it came from."""
+    id_ = f"L{place[0]}.{place[1]}/{name}"
+    while id_ in taken or any(offcut.id == id_ for offcut in material.offcuts):
+        id_ += "'"
+    taken.add(id_)
+    floor.named.append(
+        FloorPiece(material=material.material, id=id_, layout=place[0], piece=place[1], name=name)
+    )
+    return id_
 
 
 def _free_name(name: str, material: LengthMaterial | SheetMaterial) -> str:
@@ -123,16 +173,7 @@ def _leave(
     """Lay down what one cut or started piece leaves."""
 
     def named(name: str) -> str:
-        id_ = f"L{place[0]}.{place[1]}/{name}"
-        while id_ in taken or any(offcut.id == id_ for offcut in material.offcuts):
-            id_ += "'"
-        taken.add(id_)
-        floor.named.append(
-            FloorPiece(
-                material=material.material, id=id_, layout=place[0], piece=place[1], name=name
-            )
-        )
-        return id_
+        return _named(floor, material, name, place, taken)
 
     cuts = len(layout.cuts) if mark.state is State.CUT else mark.cuts
     if isinstance(layout, LengthLayout):
@@ -217,10 +258,8 @@ def _bench(
     material: SheetMaterial, layout: SheetLayout, cuts: int
 ) -> dict[str, tuple[int, int, int, int]]:
     """Return the pieces that lie there after so many cuts: x, y, width and height by name."""
-    known = {item.id: item for item in (material.offcuts if layout.offcut else material.stock)}
-    sheet = known[layout.stock]
-    trim = sheet.edge_trim if isinstance(sheet, SheetOffcut) else material.edge_trim
-    inner = trim.inside(sheet.width, sheet.height)
+    width, height, trim = source_of(layout, material)
+    inner = trim.inside(width, height)
     lying: dict[str, tuple[int, int, int, int]] = {"sheet": (trim.left, trim.bottom, *inner)}
     for cut in layout.cuts[:cuts]:
         x, y, width, height = lying.pop(cut.of)

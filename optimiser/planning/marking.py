@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from optimiser.domain.marks import Mark, Marks, State
 from optimiser.domain.plan import CuttingPlan, LengthLayout, SheetLayout
@@ -19,6 +19,7 @@ def require_fitting(request: CuttingRequest, plan: CuttingPlan, marks: Marks) ->
         remedy = "Mark the plan that was made for this request, unchanged"
         raise InvalidInput(tuple(Problem(f.where, f.what, remedy) for f in faults))
     problems = (*_mark_problems(plan, marks), *_floor_problems(request, marks))
+    problems = problems or tuple(_donor_problems(request, plan, marks))
     if problems:
         raise InvalidInput(problems)
 
@@ -31,6 +32,58 @@ def parts_off(layout: LengthLayout | SheetLayout, mark: Mark) -> tuple[str, ...]
         return tuple(part.part for part in layout.parts[: mark.cuts])
     made = {f"{cut.n}{side}" for cut in layout.cuts[: mark.cuts] for side in "ab"}
     return tuple(part.part for part in layout.parts if part.piece in made)
+
+
+class Freed:
+    """How many cut-outs have come off with their parts, as the layouts are gone through in order.
+
+    A spoiled part was cut as well: what is cut out of it lies there unless it is marked damaged.
+    Pieces that are marked have taken theirs; what is left goes to the others in order.
+    """
+
+    def __init__(
+        self, layouts: Sequence[LengthLayout | SheetLayout], marks: Iterable[Mark]
+    ) -> None:
+        self._cut: Counter[str] = Counter()
+        self._taken: Counter[tuple[str, int]] = Counter()
+        for mark in marks:
+            layout = layouts[mark.layout - 1]
+            if isinstance(layout, SheetLayout) and layout.cut_out is not None:
+                self._taken[layout.stock, layout.cut_out] += mark.pieces
+
+    def cut_by(self, layout: LengthLayout | SheetLayout, marks: Iterable[Mark]) -> None:
+        """Count the parts that have come off the pieces of a layout so marked."""
+        for mark in marks:
+            if mark.state is not State.DAMAGED:
+                for part in parts_off(layout, mark):
+                    self._cut[part] += mark.pieces
+
+    def take(self, layout: SheetLayout, most: int) -> int:
+        """Take as many as lie there and no more than `most`; below 0: so many too few were cut."""
+        assert layout.cut_out is not None
+        key = (layout.stock, layout.cut_out)
+        taken = min(most, self._cut[layout.stock] - self._taken[key])
+        self._taken[key] += max(0, taken)
+        return taken
+
+
+def _donor_problems(request: CuttingRequest, plan: CuttingPlan, marks: Marks) -> Iterator[Problem]:
+    """Name each cut-out that is marked before the part that it comes from is cut."""
+    for material, drawn in zip(request.sheets, plan.sheets, strict=True):
+        own = [mark for mark in marks.marks if mark.material == material.material]
+        freed = Freed(drawn.layouts, own)
+        for number, layout in enumerate(drawn.layouts, start=1):
+            of_layout = [mark for mark in own if mark.layout == number]
+            freed.cut_by(layout, of_layout)
+            if layout.cut_out is None:
+                continue
+            if of_layout and freed.take(layout, 0) < 0:
+                yield Problem(
+                    f"marks of {material.material} layout {number}",
+                    f"say that cut-out {layout.cut_out + 1} of {layout.stock!r} was used or lost, "
+                    "more often than that part is marked as cut",
+                    "Mark the piece that the part comes from as well",
+                )
 
 
 def _mark_problems(plan: CuttingPlan, marks: Marks) -> Iterator[Problem]:

@@ -14,7 +14,7 @@ from math import isfinite
 
 from optimiser.domain.continuation import Continuation, FloorPiece, InHand, Rest
 from optimiser.domain.marks import Marks
-from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
+from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetLayout, SheetPlan
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.domain.stock import LengthOffcut, SheetOffcut
 from optimiser.errors import PlanRefused, Problem, invalid
@@ -47,7 +47,6 @@ def replan(
     if not isfinite(seconds) or not 0 <= seconds <= MOST_SECONDS:
         raise invalid("seconds", f"{seconds} is not from 0 to 3600", "Give seconds to think")
     budget = Budget.of(seconds)
-    _require_no_cut_outs(plan)
     require_fitting(request, plan, marks)
     wanted = quantities(request, tuple(one.option for one in plan.chosen))
     bare = replace(request.without_credit(), choices=())
@@ -70,19 +69,6 @@ def replan(
         remedy = "This is a fault of the program: please report it with request, plan and marks"
         raise PlanRefused(tuple(Problem(f.where, f.what, remedy) for f in faults))
     return continuation
-
-
-def _require_no_cut_outs(plan: CuttingPlan) -> None:
-    """Refuse plans that cut parts from cut-outs: a spoilt donor would take them with it."""
-    for item in plan.sheets:
-        for layout in item.layouts:
-            if layout.cut_out is not None:
-                raise invalid(
-                    f"plan.{item.material}",
-                    f"takes parts from cut-out {layout.cut_out + 1} of {layout.stock!r}, which "
-                    "cannot be planned on after a mishap yet",
-                    "Plan what is not cut as a new request, with use_cut_outs false",
-                )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -234,6 +220,10 @@ class _Bench:
         )
         gaps = {} if has_rules else gaps_of(kept)
         asked = self._asked(reopened, open_parts, tuple(offcut for _, offcut in gaps.values()))
+        if isinstance(asked, SheetMaterial):
+            # What a drawn layout takes from a cut-out is not there twice.
+            free = not any(isinstance(one, SheetLayout) and one.cut_out is not None for one in kept)
+            asked = replace(asked, use_cut_outs=asked.use_cut_outs and free)
         return kept, asked, {id_: gap for id_, (gap, _) in gaps.items()}
 
     def _asked(

@@ -13,16 +13,18 @@ from typing import TYPE_CHECKING
 
 from optimiser.domain.fault import Fault
 from optimiser.domain.marks import State
-from optimiser.domain.plan import LengthLayout, LengthPlan
-from optimiser.domain.request import LengthMaterial
+from optimiser.domain.plan import LengthLayout, LengthPlan, SheetLayout
+from optimiser.domain.request import LengthMaterial, SheetMaterial
 from optimiser.units import mm
 from optimiser.verify.check import check_plan
+from optimiser.verify.cut_outs import cut_out_of, trim_of
 
 if TYPE_CHECKING:
     from optimiser.domain.continuation import Continuation, Rest
     from optimiser.domain.marks import Mark, Marks
-    from optimiser.domain.plan import CuttingPlan, SheetLayout, SheetPlan
-    from optimiser.domain.request import CuttingRequest, SheetMaterial
+    from optimiser.domain.plan import CuttingPlan, SheetPlan
+    from optimiser.domain.request import CuttingRequest
+    from optimiser.domain.stock import EdgeTrim
 
 # (width, height) of a piece; a length is (0, length).
 _Size = tuple[int, int]
@@ -88,8 +90,19 @@ class _Place:
         self._whole: Counter[str] = Counter()
         self._bought: Counter[str] = Counter()
         self._touched: set[str] = set()
+        self._cut: Counter[str] = Counter()
+        self._rough: dict[tuple[int, int, str], EdgeTrim] = {}
         own = [mark for mark in marks.marks if mark.material == material.material]
         layouts: Sequence[LengthLayout | SheetLayout] = drawn.layouts
+        # Pieces that are marked have had their cut-outs, whichever layout comes first.
+        self._freed = Counter(
+            (layout.stock, layout.cut_out)
+            for number, layout in enumerate(layouts, start=1)
+            if isinstance(layout, SheetLayout) and layout.cut_out is not None
+            for mark in own
+            if mark.layout == number
+            for _ in range(mark.pieces)
+        )
         for number, layout in enumerate(layouts, start=1):
             piece = 0
             for mark in own:
@@ -97,7 +110,9 @@ class _Place:
                     for _ in range(mark.pieces):
                         piece += 1
                         self._walk(layout, mark, (number, piece))
-            if layout.offcut:
+            if isinstance(layout, SheetLayout) and layout.cut_out is not None:
+                self._lay_down_freed(layout, number, piece)
+            elif layout.offcut:
                 self._touched |= {layout.stock} if piece else set()
             else:
                 self._bought[layout.stock] += layout.count
@@ -105,14 +120,31 @@ class _Place:
         laid = marks.floor.lengths if isinstance(drawn, LengthPlan) else marks.floor.sheets
         self._floor = {piece.id: piece for name, piece in laid if name == material.material}
 
+    def _lay_down_freed(self, layout: SheetLayout, number: int, used: int) -> None:
+        """Lay down cut-outs that came off with their parts, spoiled or not, and were not used."""
+        assert isinstance(self._material, SheetMaterial)
+        found = cut_out_of(layout, self._material)
+        if found is None:
+            return
+        trim = trim_of(*found, self._material)
+        assert layout.cut_out is not None
+        key = (layout.stock, layout.cut_out)
+        for piece in range(used + 1, layout.count + 1):
+            if self._cut[layout.stock] > self._freed[key]:
+                self._freed[key] += 1
+                self._lying[number, piece, "cut-out"] = (found[1].width, found[1].height)
+                self._rough[number, piece, "cut-out"] = trim
+
     def _walk(self, layout: LengthLayout | SheetLayout, mark: Mark, at: tuple[int, int]) -> None:
         if mark.state is State.DAMAGED:
             return
         made = len(layout.cuts) if mark.state is State.CUT else mark.cuts
+        before = Counter(self.good)
         if isinstance(layout, LengthLayout):
             self._walk_length(layout, made, at)
         else:
             self._walk_sheet(layout, made, at)
+        self._cut = self._cut + self.good - before
         self.good.subtract(Counter(mark.spoiled))
 
     def _walk_length(self, layout: LengthLayout, made: int, at: tuple[int, int]) -> None:
@@ -142,7 +174,13 @@ class _Place:
             (item.id, True): item.edge_trim.inside(item.width, item.height)
             for item in material.offcuts
         }
-        pieces: dict[str, _Size] = {"sheet": size[layout.stock, layout.offcut]}
+        if layout.cut_out is None:
+            whole = size[layout.stock, layout.offcut]
+        else:
+            found = cut_out_of(layout, material)
+            assert found is not None
+            whole = trim_of(*found, material).inside(found[1].width, found[1].height)
+        pieces: dict[str, _Size] = {"sheet": whole}
         for cut in layout.cuts[:made]:
             width, height = pieces.pop(cut.of)
             rest = (width if cut.direction == "rip" else height) - cut.at - material.kerf
@@ -162,6 +200,10 @@ class _Place:
         """Return what the rest's request takes that is not there, of this material."""
         name = self._material.material
         faults: list[Fault] = []
+        if isinstance(asked, SheetMaterial) and isinstance(self._material, SheetMaterial):
+            rules = (self._material.use_cut_outs, self._material.cut_out_trim)
+            if (asked.use_cut_outs, asked.cut_out_trim) != rules:
+                faults.append(Fault(name, "uses cut-outs otherwise than was asked"))
         floor = {piece.id: piece for piece in rest.floor if piece.material == name}
         places = [(piece.layout, piece.piece, piece.name) for piece in floor.values()]
         if len(set(places)) != len(places):
@@ -177,6 +219,9 @@ class _Place:
                     faults.append(
                         Fault(name, f"{offcut.id!r} is {' × '.join(map(mm, size))}, found {shown}")
                     )
+                rough = self._rough.get((piece.layout, piece.piece, piece.name))
+                if rough is not None and rough != getattr(offcut, "edge_trim", None):
+                    faults.append(Fault(name, f"{offcut.id!r} keeps its sawn edges"))
             elif self._floor.get(offcut.id) != offcut and (
                 racked.get(offcut.id) != offcut or offcut.id in self._touched
             ):

@@ -11,7 +11,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from optimiser.domain.job import JobShare
-from optimiser.domain.marks import Marks
 from optimiser.domain.parts import BoardPart
 from optimiser.domain.request import Cutting, CuttingRequest, SheetMaterial
 from optimiser.drawing.sheets import draw_sheet_layout
@@ -19,7 +18,6 @@ from optimiser.errors import InvalidInput
 from optimiser.formats.plan import plan_document, plan_from_document
 from optimiser.formats.request import request_document, request_from_document
 from optimiser.planning.plan import plan_cutting
-from optimiser.planning.replan import replan
 from optimiser.planning.shares import job_shares
 from optimiser.units import Tenths
 from tests.cutting_builders import (
@@ -142,13 +140,6 @@ def test_an_allowance_below_the_kerf_is_refused() -> None:
 
     with pytest.raises(InvalidInput, match="less than the kerf"):
         plan_cutting(thin)
-
-
-def test_a_mishap_to_such_a_plan_is_refused_by_name() -> None:
-    request = a_fitters_case()
-
-    with pytest.raises(InvalidInput, match="cut-out 1 of 'front'"):
-        replan(request, plan_cutting(request), Marks(marks=()))
 
 
 Rect = tuple[int, int]
