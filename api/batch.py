@@ -17,7 +17,10 @@ from optimiser import (
     Job,
     JobShare,
     Keep,
+    KeepAdvice,
+    KeepTerms,
     NoPlan,
+    OffcutLife,
     Order,
     PartList,
     Pence,
@@ -47,11 +50,27 @@ class Merchants:
 _ONE = Merchants()
 
 
+# A minute or two of a fitter's time, and a season (common practice, no source).
+HANDLING = Pence(40)
+HORIZON_DAYS = 90
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class History:
+    """What became of offcuts up to `today`, a day's number, and the parts of jobs to come."""
+
+    lives: tuple[OffcutLife, ...]
+    coming: tuple[PartList, ...]
+    today: int
+    handling: Pence = HANDLING
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rules:
     """How a batch is planned: what is kept, how long to think, which seed, what can be carried in.
 
-    `fewer_layouts`: up to 0.25 % may be paid for fewer different layouts of lengths.
+    `fewer_layouts`: up to 0.25 % may be paid for fewer different layouts of lengths. `history`:
+    keep rules follow from it, material by material; `keep` is then where it says nothing.
     """
 
     keep: Keep
@@ -59,11 +78,14 @@ class Rules:
     seconds: float
     access: tuple[Access, ...] = ()
     fewer_layouts: bool = False
+    history: History | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Batch:
     """Everything that one planning of several jobs yields. `comparison` only when asked for.
+
+    `advice` where the keep rules follow from what became of offcuts.
 
     `bought` where several merchants' prices were compared; `order` is then the first of its orders.
     """
@@ -78,6 +100,7 @@ class Batch:
     shares: tuple[JobShare, ...]
     comparison: Comparison | None
     bought: Buying | None = None
+    advice: tuple[KeepAdvice, ...] = ()
 
     @property
     def orders(self) -> tuple[Order, ...]:
@@ -112,6 +135,8 @@ def plan_batch(
         jobs, book, rack, keep=rules.keep, seed=rules.seed, seconds=rules.seconds
     )
     request = replace(request, access=rules.access, fewer_layouts=rules.fewer_layouts)
+    advice = _advice(request, rules)
+    request = lib.with_advice(request, advice)
     settling = request
     if merchants.others:
         # Without a choice to settle this plan serves nothing but to find what cannot be planned.
@@ -151,6 +176,17 @@ def plan_batch(
         shares=lib.job_shares(request, plan),
         comparison=lib.compare_batch(request, plan) if compare and not cancelled() else None,
         bought=bought,
+        advice=advice,
+    )
+
+
+def _advice(request: CuttingRequest, rules: Rules) -> tuple[KeepAdvice, ...]:
+    history = rules.history
+    if history is None:
+        return ()
+    terms = KeepTerms(usual=rules.keep, handling=history.handling, horizon=HORIZON_DAYS)
+    return lib.keep_advice(
+        request.materials, history.lives, history.coming, terms, today=history.today
     )
 
 

@@ -22,6 +22,7 @@ from optimiser import (
 
 _RULES = ("keep", "seed", "seconds", "access", "fewer_layouts")
 _MERCHANTS = ("merchants", "split_saves")
+_FIELDS = ("walls", "prices", *_MERCHANTS, "rack", "compare", "keep_by_history", *_RULES)
 MOST_MERCHANTS = 10
 
 
@@ -35,18 +36,20 @@ class BatchBody:
     rack: Rack
     rules: Rules
     compare: bool
+    by_history: bool
 
 
 def read_batch(body: bytes) -> BatchBody:
     """Read walls, prices, rack and rules, all faults of all of them at once."""
-    document = _object(body, known=("walls", "prices", *_MERCHANTS, "rack", "compare", *_RULES))
+    document = _object(body, known=_FIELDS)
     problems: list[Problem] = []
     walls = document.get("walls")
     if not isinstance(walls, list) or not walls:
         problems.append(Problem("body.walls", "is missing or empty", "Give a list of walls"))
         walls = []
-    if not isinstance(document.get("compare", False), bool):
-        problems.append(Problem("body.compare", "is not true or false", "Give true or false"))
+    for name in ("compare", "keep_by_history"):
+        if not isinstance(document.get(name, False), bool):
+            problems.append(Problem(f"body.{name}", "is not true or false", "Give true or false"))
     read: list[Wall] = []
     for number, wall in enumerate(walls):
         try:
@@ -73,6 +76,7 @@ def read_batch(body: bytes) -> BatchBody:
         rack=rack,
         rules=rules,
         compare=document.get("compare", False),
+        by_history=document.get("keep_by_history", False),
     )
 
 

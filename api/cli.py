@@ -129,6 +129,20 @@ def _parser() -> argparse.ArgumentParser:
     )
     _add_keep(plan)
     add_printing(plan)
+    plan.add_argument(
+        "--rack-history",
+        type=Path,
+        metavar="FILE",
+        help="what became of offcuts (.csv, .xlsx): keep rules follow from it",
+    )
+    plan.add_argument(
+        "--coming",
+        type=Path,
+        metavar="FILE",
+        nargs="+",
+        default=[],
+        help="part lists of jobs not bought yet, with --rack-history",
+    )
     _add_thinking(plan, seconds=5)
     plan.set_defaults(run=_plan)
 
@@ -242,16 +256,18 @@ def _frame(arguments: argparse.Namespace) -> int:
 
 
 def _plan(arguments: argparse.Namespace) -> int:
+    from dataclasses import replace
     from datetime import date
 
     from api.batch import plan_batch
     from api.folder import order_files, write_files, write_folder
-    from api.inputs import read_jobs, read_merchants, read_rack
+    from api.inputs import read_history, read_jobs, read_merchants, read_rack
     from api.report import batch_report
     from api.values import batch_document
     from api.watching import Watching
 
     printing = printing_of(arguments)
+    history = read_history(arguments.rack_history, arguments.coming)
     walls, lists, files = read_jobs(arguments.jobs)
     book, merchants = read_merchants(arguments.prices, arguments.split_saves)
     with Watching() as watching:
@@ -260,7 +276,7 @@ def _plan(arguments: argparse.Namespace) -> int:
             lists,
             book,
             read_rack(arguments.rack),
-            _rules(arguments),
+            replace(_rules(arguments), history=history),
             files=files,
             merchants=merchants,
             compare=arguments.compare,

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
 import optimiser as lib
-from api.batch import SPLIT_SAVES, Merchants
+from api.batch import SPLIT_SAVES, History, Merchants
 from api.framed import WallFile
 from optimiser import InvalidInput, PartList, PriceBook, Problem, Rack, Wall
 
@@ -88,3 +89,21 @@ def read_merchants(paths: list[Path], split_saves: str | None) -> tuple[PriceBoo
 def read_rack(path: Path | None) -> Rack:
     """Read a rack file, or take an empty rack where there is none."""
     return Rack() if path is None else lib.read_rack(read_bytes(path), name=path.name)
+
+
+def read_history(path: Path | None, coming: list[Path]) -> History | None:
+    """Read what became of offcuts, and the parts of jobs to come; None where no file is named.
+
+    Raises InvalidInput with every fault of the history, or of the part lists.
+    """
+    if path is None:
+        if coming:
+            remedy = "Name what became of offcuts with --rack-history, be it a header alone"
+            raise InvalidInput((Problem("--coming", "stands without --rack-history", remedy),))
+        return None
+    lives = lib.read_rack_history(read_bytes(path), name=path.name)
+    today = date.today().isoformat()  # noqa: DTZ011 - the firm's own day
+    lists = tuple(
+        lib.read_part_list(read_bytes(item), name=item.name, job=item.stem) for item in coming
+    )
+    return History(lives=lives, coming=lists, today=lib.day_number(today))

@@ -77,6 +77,10 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
             "seed": {"type": "integer", "minimum": 0},
             "seconds": {"type": "number", "minimum": 0, "maximum": 600},
             "compare": {"type": "boolean"},
+            "keep_by_history": {
+                "type": "boolean",
+                "description": "Keep rules follow from what became of the rack's offcuts.",
+            },
         },
     }
     components["check"] = {

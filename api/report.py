@@ -12,6 +12,7 @@ from optimiser import (
     Comparison,
     Finding,
     Frame,
+    KeepAdvice,
     LengthPlan,
     Severity,
     SheetPlan,
@@ -26,6 +27,7 @@ def batch_report(batch: Batch) -> str:
         _jobs(batch),
         *([findings_text(batch.frames)] if _findings_to_show(batch.frames) else []),
         plan_text(batch),
+        *([_worth_keeping(batch.advice)] if batch.advice else []),
         *([_saved(batch.comparison)] if batch.comparison is not None else []),
         _shares(batch),
         *([_merchants(batch.bought)] if batch.bought is not None else []),
@@ -46,6 +48,22 @@ def merchants_lines(bought: Buying) -> list[str]:
     chosen = " and ".join(order.merchant for order in bought.orders)
     proof = "" if bought.proven else "; not every way could be ruled out"
     return [*lines, f"ordered from {chosen}: {pounds(bought.total)}{proof}"]
+
+
+def _worth_keeping(advice: tuple[KeepAdvice, ...]) -> str:
+    """Tell each material's keep rule, and how often pieces of that size were used before."""
+    lines = ["WORTH KEEPING, by what became of offcuts"]
+    for item in advice:
+        keep = item.keep
+        size = f"{mm(keep.width)} × {mm(keep.height)}" if item.is_board else mm(keep.length)
+        seen = sum(one.used for one in item.classes)
+        wanted = "; parts to come ask for some" if any(one.wanted for one in item.classes) else ""
+        lines += _wrapped(
+            f"{item.material}: from {size} on, at {float(keep.credit):.2f} of the price of stock; "
+            f"{seen} used before{wanted}",
+            indent="  ",
+        )
+    return "\n".join(lines)
 
 
 def _merchants(bought: Buying) -> str:

@@ -12,7 +12,7 @@ from dataclasses import replace
 from typing import Any
 
 import optimiser as lib
-from api.batch import plan_batch
+from api.batch import History, plan_batch
 from api.bodies import read_batch
 from api.drawings import wall_drawings
 from api.store.ledger import Piece, as_rack, piece_document
@@ -31,13 +31,15 @@ def solve(
     held: tuple[Piece, ...] | None,
     *,
     at_most: float | None = None,
+    history: Callable[[], History] | None = None,
     watch: Callable[[CuttingPlan], None] | None = None,
     tell: Callable[[PlanProgress], None] | None = None,
     cancelled: Callable[[], bool] = lambda: False,
 ) -> Made:
     """Plan a cutting request or a batch. `held`: rack offcuts instead of those in the document.
 
-    `at_most` seconds are thought, where the document asks for more. Raises as the library does.
+    `at_most` seconds are thought, where the document asks for more. `history` is asked for where
+    a batch's keep rules follow from it. Raises as the library does.
     """
     if kind == "request":
         request = lib.request_from_document(_with_offcuts(document, held), name="body")
@@ -50,7 +52,11 @@ def solve(
         (),
         asked.book,
         asked.rack if held is None else as_rack(held),
-        replace(asked.rules, seconds=_least(asked.rules.seconds, at_most)),
+        replace(
+            asked.rules,
+            seconds=_least(asked.rules.seconds, at_most),
+            history=history() if asked.by_history and history is not None else None,
+        ),
         merchants=asked.merchants,
         compare=asked.compare,
         watch=watch,

@@ -18,8 +18,9 @@ from threading import Event, Thread
 
 import sqlalchemy as sa
 
+from api.batch import History
 from api.solving import layouts_of, solve
-from api.store import ledger, plans, runs
+from api.store import ledger, lives, plans, runs
 from api.store.engine import Store, now
 from api.store.runs import Claim, LeaseLost, Progress
 from optimiser import CuttingPlan, InvalidInput, NoPlan, PlanProgress, PlanRefused, Problem
@@ -105,6 +106,7 @@ def work_on(store: Store, claim: Claim) -> None:
                 claim.document,
                 held,
                 at_most=left,
+                history=lambda: _history(store, claim.firm),
                 watch=heart.complete,
                 tell=heart.progress,
                 cancelled=heart.cancelled,
@@ -119,6 +121,11 @@ def work_on(store: Store, claim: Claim) -> None:
         trouble, remedy = "the program failed", "The fault is logged; please report it"
         runs.end_without_plan(store, claim, (Problem(f"run {claim.run}", trouble, remedy),))
         raise fault
+
+
+def _history(store: Store, firm: str) -> History:
+    known, today = lives.lives_of(store, firm)
+    return History(lives=known, coming=(), today=today)
 
 
 def main(run: str, owner: str, attempt: int) -> int:

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from optimiser.domain.finding import Finding, Severity
     from optimiser.domain.frame import Frame
     from optimiser.domain.job import Comparison, Job, JobShare, Outlay
+    from optimiser.domain.keeping import KeepAdvice, KeepTerms, OffcutLife
     from optimiser.domain.label_sheet import USUAL_SHEET, LabelSheet
     from optimiser.domain.marks import Marks
     from optimiser.domain.merchants import Buying, Quote
@@ -59,6 +60,7 @@ if TYPE_CHECKING:
     from optimiser.formats.plan import plan_document, plan_from_document, read_plan
     from optimiser.formats.price_book import price_book_from_document, read_price_book
     from optimiser.formats.rack import rack_from_document, read_rack
+    from optimiser.formats.rack_history import read_rack_history
     from optimiser.formats.request import read_request, request_document, request_from_document
     from optimiser.formats.schema import schemas
     from optimiser.formats.set_out import set_out_text
@@ -68,6 +70,7 @@ if TYPE_CHECKING:
     from optimiser.framing.cautions import CAUTIONS
     from optimiser.inspection.inspect import inspect_frame
     from optimiser.planning.books import merged_book
+    from optimiser.planning.days import day_number, day_text
     from optimiser.planning.deliveries import plan_deliveries
     from optimiser.planning.easing import near_misses
     from optimiser.planning.jobs import (
@@ -76,6 +79,7 @@ if TYPE_CHECKING:
         job_of_frame,
         request_for_jobs,
     )
+    from optimiser.planning.keeping import keep_advice, with_advice
     from optimiser.planning.merchants import buy_from
     from optimiser.planning.order import order_for
     from optimiser.planning.plan import plan_cutting
@@ -85,7 +89,7 @@ if TYPE_CHECKING:
     from optimiser.planning.spares import spares_by_risk, usual_breakage
     from optimiser.planning.spent import spent_by_job, spent_by_material
     from optimiser.planning.walls import frame_wall
-    from optimiser.units import Pence, metres, mm, pence, pounds, square_metres, tenths
+    from optimiser.units import Pence, Tenths, metres, mm, pence, pounds, square_metres, tenths
     from optimiser.verify.check import check_plan
     from optimiser.verify.continuation import check_continuation
     from optimiser.verify.easing import check_easing
@@ -115,12 +119,15 @@ __all__ = [
     "Job",
     "JobShare",
     "Keep",
+    "KeepAdvice",
+    "KeepTerms",
     "LabelSheet",
     "LengthPlan",
     "ListReading",
     "Marks",
     "NearMiss",
     "NoPlan",
+    "OffcutLife",
     "Order",
     "OrderTerms",
     "Outlay",
@@ -138,6 +145,7 @@ __all__ = [
     "Severity",
     "SheetPlan",
     "SparesTable",
+    "Tenths",
     "Terms",
     "Wall",
     "booklet_pdf",
@@ -148,6 +156,8 @@ __all__ = [
     "compare_batch",
     "continuation_document",
     "cuts_csv",
+    "day_number",
+    "day_text",
     "delivery_note_pdf",
     "draw_boarding",
     "draw_box",
@@ -169,6 +179,7 @@ __all__ = [
     "job_as_planned",
     "job_of_frame",
     "job_shares",
+    "keep_advice",
     "label_sheet_from_document",
     "layouts_dxf",
     "look_through_part_list",
@@ -207,6 +218,7 @@ __all__ = [
     "read_plan",
     "read_price_book",
     "read_rack",
+    "read_rack_history",
     "read_request",
     "read_terms",
     "read_wall",
@@ -225,6 +237,7 @@ __all__ = [
     "wall_from_document",
     "wall_set",
     "walls_pdf",
+    "with_advice",
 ]
 
 

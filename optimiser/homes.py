@@ -53,6 +53,11 @@ HOMES = {
         "USUAL_SHEET",
         "LabelSheet",
     ),
+    "domain.keeping": (
+        "KeepAdvice",
+        "KeepTerms",
+        "OffcutLife",
+    ),
     "domain.marks": ("Marks",),
     "domain.merchants": (
         "Buying",
@@ -151,6 +156,7 @@ HOMES = {
         "rack_from_document",
         "read_rack",
     ),
+    "formats.rack_history": ("read_rack_history",),
     "formats.request": (
         "read_request",
         "request_document",
@@ -168,7 +174,9 @@ HOMES = {
     "inspection.inspect": ("inspect_frame",),
     "planning.books": ("merged_book",),
     "planning.deliveries": ("plan_deliveries",),
+    "planning.days": ("day_number", "day_text"),
     "planning.easing": ("near_misses",),
+    "planning.keeping": ("keep_advice", "with_advice"),
     "planning.jobs": (
         "frame_as_planned",
         "job_as_planned",
@@ -194,6 +202,7 @@ HOMES = {
     ),
     "planning.walls": ("frame_wall",),
     "units": (
+        "Tenths",
         "metres",
         "mm",
         "Pence",

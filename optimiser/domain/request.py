@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from enum import Enum
 from fractions import Fraction
@@ -163,6 +164,15 @@ class CuttingRequest:
                 for item in self.sheets
             ),
         )
+
+
+def with_keep_rules(request: CuttingRequest, rules: Mapping[str, Keep | None]) -> CuttingRequest:
+    """Return the request with these materials' own keep rules; others stay as they are."""
+    return replace(
+        request,
+        lengths=tuple(replace(m, keep=rules.get(m.material, m.keep)) for m in request.lengths),
+        sheets=tuple(replace(m, keep=rules.get(m.material, m.keep)) for m in request.sheets),
+    )
 
 
 def _without_credit(keep: Keep) -> Keep:

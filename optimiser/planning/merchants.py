@@ -17,7 +17,12 @@ from optimiser.domain.order import Order
 from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
 from optimiser.domain.price_book import NO_TERMS, LengthItem, PriceBook, SheetItem
 from optimiser.domain.rack import Rack
-from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
+from optimiser.domain.request import (
+    CuttingRequest,
+    LengthMaterial,
+    SheetMaterial,
+    with_keep_rules,
+)
 from optimiser.errors import InvalidInput, NoPlan, Problem
 from optimiser.planning.assemble import StockT, plan_of, request_with
 from optimiser.planning.books import merged_book
@@ -54,9 +59,10 @@ def buy_from(
     """Return whom to order from, with the plan and an order for each; the plan has been checked.
 
     `jobs` have one way of boarding each; `request` says how they are planned (seed, seconds, what
-    is kept, access), its materials do not count. Two merchants are ordered from where that saves
-    more than `split_saves`. Raises InvalidInput for books that do not go together or for a thing
-    that nobody sells, NoPlan when the goods cannot be had from any two merchants.
+    is kept, access); of its materials only their own keep rules count. Two merchants are ordered
+    from where that saves more than `split_saves`. Raises InvalidInput for books that do not go
+    together or for a thing that nobody sells, NoPlan when the goods cannot be had from any two
+    merchants.
     """
     union = merged_book(books)
     whole = _with_rules(
@@ -73,8 +79,9 @@ def buy_from(
 
 
 def _with_rules(whole: CuttingRequest, request: CuttingRequest) -> CuttingRequest:
+    rules = {material.material: material.keep for material in request.materials}
     return replace(
-        whole,
+        with_keep_rules(whole, rules),
         seed=request.seed,
         seconds=request.seconds,
         access=request.access,
