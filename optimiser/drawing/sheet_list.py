@@ -16,7 +16,7 @@ from optimiser.drawing.page import Entry, text_entry
 from optimiser.drawing.table import Cell, Row, paragraph
 from optimiser.units import mm
 
-_HEADS = (("cut", 6.0, "end"), ("piece", 7.5, "start"), ("how", 16.0, "start"))
+_HEADS = (("cut", 6.0, "end"), ("piece", 7.5, "start"), ("how", 15.3, "start"))
 _SIDES = {"rip": "left", "crosscut": "lower"}
 
 
@@ -31,7 +31,7 @@ def trim_text(trim: EdgeTrim) -> str:
 def cut_rows(layout: SheetLayout, material: SheetMaterial, trim: EdgeTrim) -> list[Row]:
     """Return the cuts in the order of work, a rule above each change of the fence's setting."""
     cells = [Cell(at, text, anchor, bold=True) for text, at, anchor in _HEADS]
-    rows = [Row((*cells, Cell(37, "set at", "end", bold=True), Cell(38.5, "from", bold=True)))]
+    rows = [Row((*cells, Cell(37.7, "set at", "end", bold=True), Cell(38.6, "from", bold=True)))]
     if trim != NO_EDGE_TRIM:
         rows[-1] = Row(rows[-1].cells, ruled=True)
         rows.append(Row((Cell(6, "0", "end", bold=True), Cell(7.5, "trim first, see below"))))
@@ -47,9 +47,11 @@ def cut_rows(layout: SheetLayout, material: SheetMaterial, trim: EdgeTrim) -> li
                 (
                     Cell(6, str(cut.n), "end", bold=True),
                     Cell(7.5, plain(cut.of)),
-                    Cell(16, how, bold=how != cut.direction),
-                    Cell(37, "same" if own == setting else mm(cut.at), "end", bold=own != setting),
-                    Cell(38.5, edge_text(cut)),
+                    Cell(15.3, how, bold=how != cut.direction),
+                    Cell(
+                        37.7, "same" if own == setting else mm(cut.at), "end", bold=own != setting
+                    ),
+                    Cell(38.6, edge_text(cut)),
                 )
             )
         )

@@ -184,16 +184,20 @@ class _Fitted:
 def _fit(sheet: _Sheet, paper: Paper | None) -> _Fitted:
     """Return the largest scale at which sheet, labels and tables fit, on the smallest page."""
     longer = max(sheet.bought.width, sheet.bought.height) / 10
-    for size in tuple(Paper) if paper is None else (paper,):
+    papers = tuple(Paper) if paper is None else (paper,)
+    rooms = {
+        size: {page: _free(sheet, page) for page in (size.upright, size.level)} for size in papers
+    }
+    for size in papers:
         for scale in SCALES:
             if longer / scale < _SMALLEST_DRAWING and size is not (paper or Paper.A3):
                 break
-            pages = [page for page in (size.upright, size.level) if _holds(sheet, page, scale)]
+            pages = [page for page in rooms[size] if _holds(sheet, rooms[size][page], scale)]
             if not pages:
                 continue
             drawn = _draw(sheet, View(0, 0, scale))
             for page in pages:
-                fitted = _on_page(sheet, drawn, page, scale)
+                fitted = _on_page(sheet, drawn, page, rooms[size][page], scale)
                 if fitted:
                     return fitted
     # Hundreds of cuts: the sheet as large as it goes; the table runs on.
@@ -201,16 +205,15 @@ def _fit(sheet: _Sheet, paper: Paper | None) -> _Fitted:
     return _Fitted(page, *_squeezed(sheet, page))
 
 
-def _holds(sheet: _Sheet, page: tuple[float, float], scale: float) -> bool:
-    """Return whether a page holds the sheet with no label at all."""
-    free, bought = _free(sheet, page), sheet.bought
+def _holds(sheet: _Sheet, free: Area, scale: float) -> bool:
+    """Return whether a page's free room holds the sheet with no label at all."""
+    bought = sheet.bought
     return bought.width / 10 / scale <= free.width and bought.height / 10 / scale <= free.height
 
 
 def _on_page(
-    sheet: _Sheet, drawn: _Drawn, page: tuple[float, float], scale: float
+    sheet: _Sheet, drawn: _Drawn, page: tuple[float, float], free: Area, scale: float
 ) -> _Fitted | None:
-    free = _free(sheet, page)
     around = drawn.around
     width = sheet.bought.width / 10 / scale + around[0]
     height = sheet.bought.height / 10 / scale + around[1]

@@ -15,7 +15,7 @@ from optimiser.units import mm, pounds
 from tests.documents.builders import Planned
 from tests.documents.reading import Pdf
 
-CUT = re.compile(r"^.*?(\d+) (sheet|\d+[ab]) (rip|crosscut|saw) (same|[\d.]+) ", re.MULTILINE)
+CUT = re.compile(r"(\d+) (sheet|\d+[ab]) (rip|crosscut|saw) (same|[\d.]+) ")
 
 
 @pytest.fixture(scope="module")
@@ -72,7 +72,9 @@ def test_every_cut_of_every_sheet_is_listed_with_its_piece_and_its_figure(
 ) -> None:
     assert len(boards(planned)) >= 4
     for material, number, of, layout in boards(planned):
-        rows = CUT.findall(of_layout(booklet, material, number, of))
+        # A list that stands in columns is read across: its numbers say the order.
+        found = CUT.findall(of_layout(booklet, material, number, of))
+        rows = sorted(found, key=lambda row: int(row[0]))
 
         figures: list[str] = []
         for *_, figure in rows:
