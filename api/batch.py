@@ -143,6 +143,9 @@ def plan_batch(
         share = _SETTLING if request.choices else 0.0
         settling = replace(request, seconds=request.seconds * share)
     plan = lib.plan_cutting(settling, watch=watch, tell=tell, cancelled=cancelled)
+    comparison = None
+    if compare and not merchants.others and not cancelled():
+        plan, comparison = lib.compare_batch(request, plan)
     jobs = (
         tuple(
             lib.job_as_planned(job, frame, plan)
@@ -165,6 +168,9 @@ def plan_batch(
         request, plan, book = bought.request, bought.plan, bought.book
         if watch is not None:
             watch(plan)
+        if compare and not cancelled():
+            # The orders are made for this plan: it stands whatever the comparison comes upon.
+            _, comparison = lib.compare_batch(request, plan, stands=True)
     return Batch(
         walls=walls,
         frames=frames,
@@ -174,7 +180,7 @@ def plan_batch(
         plan=plan,
         order=lib.order_for(plan, jobs, book) if bought is None else bought.orders[0],
         shares=lib.job_shares(request, plan),
-        comparison=lib.compare_batch(request, plan) if compare and not cancelled() else None,
+        comparison=comparison,
         bought=bought,
         advice=advice,
     )

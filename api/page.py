@@ -219,9 +219,15 @@ def _saved(batch: Batch) -> str:
     if batch.comparison is None:
         return ""
     rows = [
-        _outlay("one job at a time", batch.comparison.one_by_one),
-        _outlay("together", batch.comparison.together),
-        _outlay("together, with the rack", batch.comparison.with_rack),
+        _outlay(name, outlay)
+        for name, outlay in (
+            ("one job at a time", batch.comparison.one_by_one),
+            ("together, first option of each choice", batch.comparison.first_options),
+            ("together, options as each job alone has them", batch.comparison.decided_alone),
+            ("together", batch.comparison.together),
+            ("together, with the rack", batch.comparison.with_rack),
+        )
+        if outlay is not None
     ]
     heads = ("planned", "lengths", "sheets", "length, m", "board, m²", "purchase", "net cost")
     return "<h2>Saved by planning together</h2>" + _table(heads, rows, numbers=range(1, 7))

@@ -131,6 +131,10 @@ def plan_text(batch: Batch) -> str:
         if item.trade is not None
     ]
     gap = plan.money.net - plan.bound
+    if plan.choices_saved:
+        lines.append(
+            f"  saved by the options taken {pounds(plan.choices_saved)}, against the first"
+        )
     lines.append(
         f"  purchase {pounds(plan.money.purchase)} + rack offcuts {pounds(plan.money.offcuts_used)}"
         f" − kept offcuts {pounds(plan.money.credit)} = net {pounds(plan.money.net)}"
@@ -160,6 +164,8 @@ def _material_line(item: LengthPlan | SheetPlan) -> str:
 def _saved(comparison: Comparison) -> str:
     rows = (
         ("one job at a time", comparison.one_by_one),
+        ("first option of each", comparison.first_options),
+        ("options by job alone", comparison.decided_alone),
         ("together", comparison.together),
         ("together, with the rack", comparison.with_rack),
     )
@@ -169,6 +175,8 @@ def _saved(comparison: Comparison) -> str:
         f"{'purchase':>9} {'net cost':>9}",
     ]
     for name, outlay in rows:
+        if outlay is None:
+            continue
         lines.append(
             f"  {name:<24} {outlay.lengths:>8} {outlay.sheets:>7} "
             f"{lib.metres(outlay.length):>7} m {lib.square_metres(outlay.area):>6} m² "
@@ -179,6 +187,13 @@ def _saved(comparison: Comparison) -> str:
     lines.append(
         f"  less to buy: {pounds(batching)} by planning together, {pounds(rack)} by the rack"
     )
+    if comparison.first_options is not None and comparison.decided_alone is not None:
+        first = comparison.first_options.net - comparison.together.net
+        alone = comparison.decided_alone.net - comparison.together.net
+        lines.append(
+            f"  saved by deciding the options with the cutting: {pounds(first)} against the first "
+            f"of each, {pounds(alone)} against each job's own"
+        )
     return "\n".join(lines)
 
 

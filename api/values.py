@@ -147,11 +147,14 @@ def _share(share: JobShare) -> dict[str, Any]:
 
 
 def _comparison(comparison: Comparison) -> dict[str, Any]:
-    return {
-        "one_by_one": _outlay(comparison.one_by_one),
-        "together": _outlay(comparison.together),
-        "with_rack": _outlay(comparison.with_rack),
+    ways = {
+        "one_by_one": comparison.one_by_one,
+        "first_options": comparison.first_options,
+        "decided_alone": comparison.decided_alone,
+        "together": comparison.together,
+        "with_rack": comparison.with_rack,
     }
+    return {name: None if way is None else _outlay(way) for name, way in ways.items()}
 
 
 def _outlay(outlay: Outlay) -> dict[str, Any]:

@@ -51,8 +51,15 @@ class Outlay:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Comparison:
-    """The same jobs planned one at a time, together, and together with the rack."""
+    """The same jobs planned one at a time, together, and together with the rack.
+
+    Where there are choices, also together without the rack in two poorer ways of deciding them:
+    `first_options`, each choice in its first option that can be carried in, and `decided_alone`,
+    each as the plan of its job alone has it.
+    """
 
     one_by_one: Outlay
     together: Outlay
     with_rack: Outlay
+    first_options: Outlay | None = None
+    decided_alone: Outlay | None = None

@@ -62,6 +62,7 @@ def plan_document(plan: CuttingPlan) -> dict[str, Any]:
             ChosenDocument.model_construct(choice=item.choice, option=item.option)
             for item in plan.chosen
         ),
+        choices_saved=plan.choices_saved,
     ).model_dump(mode="json")
 
 
@@ -219,6 +220,7 @@ def _plan_of(document: PlanDocument) -> CuttingPlan:
         lengths=tuple(map(_length_plan_of, document.lengths)),
         sheets=tuple(map(_sheet_plan_of, document.sheets)),
         chosen=tuple(Chosen(choice=item.choice, option=item.option) for item in document.chosen),
+        choices_saved=Pence(document.choices_saved),
         money=_money_of(document),
         bound=Pence(document.lower_bound),
         proven=document.proven,

@@ -6,6 +6,7 @@ from typing import Literal
 
 from pydantic import Field
 
+from optimiser.domain.plan import NOTHING
 from optimiser.formats.fields import (
     Area,
     Document,
@@ -214,3 +215,4 @@ class PlanDocument(MoneyFields):
     lengths: tuple[LengthPlanDocument, ...]
     sheets: tuple[SheetPlanDocument, ...]
     chosen: tuple[ChosenDocument, ...]
+    choices_saved: MoneyText = NOTHING

@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from optimiser.domain.parts import BoardPart, LengthPart
 from optimiser.domain.plan import (
+    Chosen,
     CuttingPlan,
     LengthLayout,
     LengthPlan,
@@ -30,6 +31,8 @@ from optimiser.verify.sheets import check_sheet_layouts
 StockT = TypeVar("StockT", StockLength, StockSheet)
 PartT = TypeVar("PartT", LengthPart, BoardPart)
 LayoutT = TypeVar("LayoutT", LengthLayout, SheetLayout)
+
+Layouts = tuple[LengthLayout | SheetLayout, ...]
 
 _BY_HAND = "continued"
 
@@ -78,10 +81,13 @@ def parts_left(parts: tuple[PartT, ...], wanted: Mapping[str, int]) -> tuple[Par
     return tuple(replace(part, quantity=wanted[part.id]) for part in parts if part.id in wanted)
 
 
-def plan_of(
-    request: CuttingRequest, plans: tuple[LengthPlan | SheetPlan, ...], seconds: float = 0.0
+def added_up(
+    request: CuttingRequest,
+    plans: tuple[LengthPlan | SheetPlan, ...],
+    chosen: tuple[Chosen, ...] = (),
+    seconds: float = 0.0,
 ) -> CuttingPlan:
-    """Return the plan of a request without choices from those of its materials, added up."""
+    """Return the plan of a request from those of its materials, their bounds added up too."""
     money = Money.of(
         purchase=sum(plan.money.purchase for plan in plans),
         offcuts_used=sum(plan.money.offcuts_used for plan in plans),
@@ -92,7 +98,7 @@ def plan_of(
         seed=request.seed,
         lengths=tuple(plan for plan in plans if isinstance(plan, LengthPlan)),
         sheets=tuple(plan for plan in plans if isinstance(plan, SheetPlan)),
-        chosen=(),
+        chosen=chosen,
         money=money,
         bound=Pence(bound),
         proven=bound == money.net,
@@ -103,7 +109,7 @@ def plan_of(
 def assembled(
     request: CuttingRequest,
     material: LengthMaterial | SheetMaterial,
-    layouts: tuple[LengthLayout | SheetLayout, ...],
+    layouts: Layouts,
     proof: LengthPlan | SheetPlan | None,
 ) -> LengthPlan | SheetPlan:
     """Return a plan of these layouts for a material, with the proof of another plan for it."""
@@ -118,7 +124,7 @@ def assembled(
             layouts=_counted([item for item in layouts if isinstance(item, LengthLayout)]),
             money=nothing,
             usage=unused,
-            bound=Pence(length_bound(material, request.keep_for(material), (), reasons)),
+            bound=Pence(length_bound(material, request.keep_for(material), request.choices, reasons)),
             proven=False,
             certificate=reasons,
             seconds=seconds,
@@ -133,7 +139,7 @@ def assembled(
         layouts=in_order(_counted(flat), material),
         money=nothing,
         usage=unused,
-        bound=Pence(sheet_bound(material, request.keep_for(material), (), weights)),
+        bound=Pence(sheet_bound(material, request.keep_for(material), request.choices, weights)),
         proven=False,
         certificate=weights,
         seconds=seconds,

@@ -18,7 +18,7 @@ from optimiser.domain.job import Job
 from optimiser.domain.price_book import PriceBook
 from optimiser.domain.request import Keep
 from optimiser.errors import InvalidInput, NoPlan, Problem, invalid
-from optimiser.planning.assemble import assembled, plan_of
+from optimiser.planning.assemble import added_up, assembled
 from optimiser.planning.batches import Batch, Batches
 from optimiser.planning.days import day_number, day_text, weekday
 from optimiser.solvers.protocol import Budget
@@ -275,7 +275,7 @@ class _Search:
             mass=planned.mass,
             longest=Tenths(planned.longest),
             request=request,
-            plan=require_sound(request, plan_of(request, drawn)),
+            plan=require_sound(request, added_up(request, drawn)),
         )
 
 

@@ -20,7 +20,7 @@ from optimiser.domain.parts import NO_EASE, BoardPart, LengthPart
 from optimiser.domain.plan import CuttingPlan, LengthLayout, SheetLayout
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.errors import InvalidInput, PlanRefused, Problem, invalid
-from optimiser.planning.assemble import assembled, parts_left, plan_of, request_with
+from optimiser.planning.assemble import added_up, assembled, parts_left, request_with
 from optimiser.planning.sanity import quantities, require_sane
 from optimiser.planning.until import Trial, try_plan
 from optimiser.solvers.protocol import Budget
@@ -156,7 +156,7 @@ class _Search:
             certain=certain,
             fewest=fewest,
             request=request,
-            plan=require_sound(request, plan_of(request, (drawn,))),
+            plan=require_sound(request, added_up(request, (drawn,))),
         )
 
     def _planned(self, amounts: Amounts, seconds: float, enough: int) -> Trial | None:

@@ -18,6 +18,7 @@ from optimiser.domain.plan import (
     Usage,
 )
 from optimiser.domain.request import CuttingRequest, Keep, LengthMaterial
+from optimiser.planning.lifting import lifted_lengths
 from optimiser.planning.worth import length_credit, value_of
 from optimiser.solvers.lengths.problem import LengthsProblem, Stock
 from optimiser.units import Pence, Tenths
@@ -73,6 +74,8 @@ def lengths_plan(
     # The plain weight of material proves something even where the solver's weights do not.
     by_length = tuple(part.length + material.kerf for part in material.parts)
     rows = [*outcome.rows, (by_length, 1)] if material.parts else []
+    if request.choices:
+        rows = [(lifted_lengths(material, weights), scale) for weights, scale in rows]
     certificate = tuple(
         LengthWeights(weights=weights, scale=scale) for weights, scale in dict.fromkeys(rows)
     )

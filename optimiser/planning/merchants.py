@@ -24,7 +24,7 @@ from optimiser.domain.request import (
     with_keep_rules,
 )
 from optimiser.errors import InvalidInput, NoPlan, Problem
-from optimiser.planning.assemble import StockT, plan_of, request_with
+from optimiser.planning.assemble import StockT, added_up, request_with
 from optimiser.planning.books import merged_book
 from optimiser.planning.jobs import request_for_jobs
 from optimiser.planning.order import breaks_of, longest_bought, order_for, pack_cost
@@ -199,7 +199,7 @@ class _Search:
             materials += one.request.materials
         request = request_with(self._whole, tuple(materials))
         seconds = sum(one.plan.seconds for one in self._planned.values())
-        plan = require_sound(request, plan_of(request, tuple(plans), seconds))
+        plan = require_sound(request, added_up(request, tuple(plans), seconds))
         orders = tuple(
             self._order(number, at, request, plan) for number in sorted(set(dealt.sellers))
         )
@@ -224,7 +224,7 @@ class _Search:
             replace(job, quantities=tuple(q for q in job.quantities if at.get(q.item) == number))
             for job in self._jobs
         )
-        return order_for(plan_of(request, tuple(own)), jobs, self._books[number])
+        return order_for(added_up(request, tuple(own)), jobs, self._books[number])
 
     def _quote(self, number: int) -> Quote:
         alone = tuple((group[number],) for group in self._groups)

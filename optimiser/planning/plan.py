@@ -10,35 +10,32 @@ from __future__ import annotations
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, TypeAlias
+from math import sqrt
+from typing import TypeAlias
 
 from optimiser.domain.plan import Chosen, CuttingPlan, LengthPlan, Money, SheetPlan
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.errors import NoPlan, Problem
 from optimiser.planning.access import open_options
 from optimiser.planning.better import better_plan, has_fewer_layouts
+from optimiser.planning.deciding import QUICK, Decider
 from optimiser.planning.lengths import lengths_plan, lengths_problem
 from optimiser.planning.progress import Tell, Teller
 from optimiser.planning.sanity import quantities, require_sane
 from optimiser.planning.sheets import sheets_plan, sheets_problem
 from optimiser.planning.shortage import shortage_problems
+from optimiser.solvers.lengths.problem import LengthsOutcome
 from optimiser.solvers.lengths.solve import solve as solve_lengths
 from optimiser.solvers.protocol import Budget, Status, never
+from optimiser.solvers.sheets.problem import SheetsOutcome
 from optimiser.solvers.sheets.solve import solve as solve_sheets
 from optimiser.units import Pence
-from optimiser.verify.check import require_sound
+from optimiser.verify.check import require_sound, whole_bound
 
-if TYPE_CHECKING:
-    from optimiser.solvers.lengths.problem import LengthsOutcome
-    from optimiser.solvers.sheets.problem import SheetsOutcome
+Outcome: TypeAlias = LengthsOutcome | SheetsOutcome
 
-    Outcome: TypeAlias = LengthsOutcome | SheetsOutcome
-
-# Seconds for a first plan of one material: measured on the demo, enough for a plan within 2 % of
-# the one after seconds, and six materials are through in a quarter of a second.
-QUICK = 0.03
 # Share of the time that deciding between options may take; not measured, the rest is for cutting.
-CHOOSING = 0.4
+CHOOSING = 0.5
 # Seconds at least for working out what stock is missing.
 SHORTAGE = 1.0
 
@@ -100,19 +97,26 @@ class _Planner:
         self._budget = Budget.of(request.seconds, cancelled)
         self._open = open_options(request)
         self._teller = Teller(self._budget, tell, len(request.materials))
+        self._decider = Decider(request, self._open, self._try, self._budget)
         self._materials: dict[str, LengthMaterial | SheetMaterial] = {
             material.material: material for material in request.materials
         }
 
     def plan(self) -> CuttingPlan:
         try:
-            draft = self._quick()
+            chosen = self._quick()
         except _Short as short:
             raise NoPlan(self._shortage(short)) from None
-        if self._watch is not None and not self._is_finished(draft):
-            self._watch(self._checked(draft))
+        draft = None
+        if self._watch is not None or not self._request.choices:
+            draft = self._draft(chosen)
+            if self._watch is not None and not self._is_finished(draft):
+                self._watch(self._checked(draft))
         if self._request.choices:
-            draft = self._choose(draft)
+            way = self._decider.decide(chosen, self._request.seconds * CHOOSING)
+            if draft is None or way != chosen:
+                draft = self._draft(way)
+        assert draft is not None
         for name, known in draft.plans.items():
             self._teller.settle(name, known.money.net, known.bound)
         draft = self._improve(draft)
@@ -124,23 +128,25 @@ class _Planner:
     def _is_finished(self, draft: _Draft) -> bool:
         return not self._request.choices and all(plan.proven for plan in draft.plans.values())
 
-    def _quick(self) -> _Draft:
-        """Plan everything with the first options that can be cut."""
+    def _quick(self) -> tuple[int, ...]:
+        """Plan everything with the first options that can be cut; return which they are."""
         places = [0 for _ in self._request.choices]
-        plans: dict[str, LengthPlan | SheetPlan] = {}
         while True:
             chosen = tuple(open_[at] for open_, at in zip(self._open, places, strict=True))
             try:
                 for name in self._materials:
-                    plans[name] = self._first(name, chosen)
+                    if self._decider.outcome(name, chosen) is None:
+                        began = self._budget.used
+                        outcome = self._first(name, chosen)
+                        self._decider.take(name, chosen, outcome, self._budget.used - began)
             except _Short:
                 # Count on through the options; when there are no more, the last fault stands.
                 if not self._count_on(places) or self._budget.is_spent:
                     raise
             else:
-                return _Draft(chosen, plans)
+                return chosen
 
-    def _first(self, name: str, chosen: tuple[int, ...]) -> LengthPlan | SheetPlan:
+    def _first(self, name: str, chosen: tuple[int, ...]) -> Outcome:
         """Plan one material quickly; where that finds nothing, with all the time there is."""
         share = self._request.seconds / max(1, len(self._materials)) / 2
         try:
@@ -149,6 +155,15 @@ class _Planner:
             if short.proven:
                 raise
             return self._solve(name, chosen, self._budget.left)
+
+    def _draft(self, chosen: tuple[int, ...]) -> _Draft:
+        """Lay out the best plans there are for these options, each with its proof."""
+        plans = {}
+        for name in self._materials:
+            outcome = self._decider.outcome(name, chosen)
+            assert outcome is not None
+            plans[name] = self._laid_out(name, outcome)
+        return _Draft(chosen, plans)
 
     def _shortage(self, short: _Short) -> tuple[Problem, ...]:
         request = self._request
@@ -171,53 +186,40 @@ class _Planner:
             places[place] = 0
         return False
 
-    def _choose(self, draft: _Draft) -> _Draft:
-        """Try the other options one by one and keep what costs less, until none does."""
-        deadline = self._request.seconds * CHOOSING
-        improved = True
-        while improved and self._budget.used < deadline:
-            improved = False
-            for place, open_ in enumerate(self._open):
-                for option in open_:
-                    is_late = self._budget.used >= deadline or self._budget.is_spent
-                    if option == draft.chosen[place] or is_late:
-                        continue
-                    other = self._with_option(draft, place, option)
-                    if other is not None and other.cost < draft.cost:
-                        draft, improved = other, True
-        return draft
-
-    def _with_option(self, draft: _Draft, place: int, option: int) -> _Draft | None:
-        chosen = (*draft.chosen[:place], option, *draft.chosen[place + 1 :])
-        choice = self._request.choices[place]
-        moved = {*choice.options[option], *choice.options[draft.chosen[place]]}
-        plans = dict(draft.plans)
-        for name, material in self._materials.items():
-            if any(part.id in moved for part in material.parts):
-                try:
-                    plans[name] = self._solve(name, chosen, QUICK)
-                except _Short:
-                    return None
-        return _Draft(chosen, plans)
+    def _try(self, name: str, chosen: tuple[int, ...], seconds: float) -> Outcome | None:
+        try:
+            return self._solve(name, chosen, seconds)
+        except _Short:
+            return None
 
     def _improve(self, draft: _Draft) -> _Draft:
-        """Give the time that is left to the materials that are not proven, dearest gap last."""
+        """Give the time left to the materials that are not proven, more to those with more to gain.
+
+        The root of the gap is what counts: some gaps are only the bound's.
+        """
         plans = dict(draft.plans)
-        waiting = sorted(
-            (name for name, plan in plans.items() if not plan.proven),
-            key=lambda name: plans[name].money.net - plans[name].bound,
-        )
+        gaps = {name: self._gap(name, draft) for name, plan in plans.items() if not plan.proven}
+        waiting = sorted(gaps, key=lambda name: gaps[name])
         while waiting:
-            share = self._budget.left / len(waiting)
+            roots = [sqrt(max(1, gaps[name])) for name in waiting]
+            share = self._budget.left * roots[0] / sum(roots)
             name = waiting.pop(0)
-            if share <= QUICK:
+            if self._budget.left <= QUICK:
                 break
+            if share <= QUICK:
+                continue
             # Scarce stock may leave a search without a plan; then the quick one stands.
             with suppress(_Short):
-                found = self._solve(name, draft.chosen, share)
+                found = self._laid_out(name, self._solve(name, draft.chosen, share))
                 plans[name] = self._better(plans[name], found)
             self._teller.settle(name, plans[name].money.net, plans[name].bound)
         return _Draft(draft.chosen, plans)
+
+    def _gap(self, name: str, draft: _Draft) -> int:
+        """Return what a better plan of a material could save at most with these options."""
+        outcome = self._decider.outcome(name, draft.chosen)
+        bound = draft.plans[name].bound if outcome is None else outcome.bound
+        return draft.plans[name].money.net - bound
 
     def _better(
         self, old: LengthPlan | SheetPlan, new: LengthPlan | SheetPlan
@@ -227,7 +229,7 @@ class _Planner:
             return better_plan(old, new, is_better=has_fewer_layouts(old, new))
         return better_plan(old, new, is_better=new.money.net <= old.money.net)
 
-    def _solve(self, name: str, chosen: tuple[int, ...], seconds: float) -> LengthPlan | SheetPlan:
+    def _solve(self, name: str, chosen: tuple[int, ...], seconds: float) -> Outcome:
         request = self._request
         material = self._materials[name]
         wanted = quantities(request, chosen)
@@ -241,12 +243,22 @@ class _Planner:
             outcome = solve_lengths(lengths, budget=budget, seed=request.seed, progress=progress)
             if outcome.status not in (Status.OPTIMAL, Status.FEASIBLE):
                 raise _Short(name, wanted, outcome)
-            return lengths_plan(material, request, outcome)
+            return outcome
         sheets = sheets_problem(material, request.keep_for(material), wanted)
         found = solve_sheets(sheets, budget=budget, seed=request.seed, progress=progress)
         if found.status not in (Status.OPTIMAL, Status.FEASIBLE):
             raise _Short(name, wanted, found)
-        return sheets_plan(material, request.keep_for(material), request.choices, found)
+        return found
+
+    def _laid_out(self, name: str, outcome: Outcome) -> LengthPlan | SheetPlan:
+        """Lay a solver's outcome out as a plan, and let the checker derive its bound."""
+        material = self._materials[name]
+        if isinstance(material, LengthMaterial):
+            assert isinstance(outcome, LengthsOutcome)
+            return lengths_plan(material, self._request, outcome)
+        assert isinstance(outcome, SheetsOutcome)
+        keep = self._request.keep_for(material)
+        return sheets_plan(material, keep, self._request.choices, outcome)
 
     def _checked(self, draft: _Draft) -> CuttingPlan:
         lengths: list[LengthPlan] = []
@@ -262,7 +274,8 @@ class _Planner:
             offcuts_used=sum(plan.money.offcuts_used for plan in both),
             credit=sum(plan.money.credit for plan in both),
         )
-        bound = sum(plan.bound for plan in both)
+        chosen = draft.chosen
+        bound = whole_bound(self._request, tuple(lengths), tuple(sheets), chosen)
         return require_sound(
             self._request,
             CuttingPlan(
@@ -271,11 +284,12 @@ class _Planner:
                 sheets=tuple(sheets),
                 chosen=tuple(
                     Chosen(choice=choice.id, option=option)
-                    for choice, option in zip(self._request.choices, draft.chosen, strict=True)
+                    for choice, option in zip(self._request.choices, chosen, strict=True)
                 ),
                 money=money,
                 bound=Pence(bound),
                 proven=bound == money.net,
                 seconds=round(self._budget.used, 3),
+                choices_saved=Pence(self._decider.saved),
             ),
         )

@@ -18,7 +18,7 @@ from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetLayout, SheetPla
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.domain.stock import LengthOffcut, SheetOffcut
 from optimiser.errors import PlanRefused, Problem, invalid
-from optimiser.planning.assemble import assembled, parts_left, plan_of, request_with, stock_left
+from optimiser.planning.assemble import added_up, assembled, parts_left, request_with, stock_left
 from optimiser.planning.floor import Floor, Layout, Offcut, Unit, clear_up
 from optimiser.planning.marking import require_fitting
 from optimiser.planning.plan import plan_cutting
@@ -281,7 +281,7 @@ def _rest(request: CuttingRequest, cut_on: list[_CutOn], seconds: float) -> Rest
     whole = request_with(request, tuple(item.material for item in cut_on))
     return Rest(
         request=whole,
-        plan=plan_of(whole, tuple(item.plan for item in cut_on), seconds),
+        plan=added_up(whole, tuple(item.plan for item in cut_on), seconds=seconds),
         floor=tuple(piece for item in cut_on for piece in item.floor),
         in_hand=tuple(piece for item in cut_on for piece in item.in_hand),
         as_planned=sum(item.as_planned for item in cut_on),

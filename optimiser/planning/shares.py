@@ -7,9 +7,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from optimiser.domain.job import Comparison, JobShare, Outlay
-from optimiser.domain.plan import CuttingPlan, LengthPlan, SheetPlan
+from optimiser.domain.plan import Chosen, CuttingPlan, LengthPlan, SheetPlan
 from optimiser.domain.request import Choice, CuttingRequest
+from optimiser.planning.access import open_options
+from optimiser.planning.adopting import cheaper_of
 from optimiser.planning.plan import plan_cutting
+from optimiser.planning.sanity import quantities
 
 
 def job_shares(request: CuttingRequest, plan: CuttingPlan) -> tuple[JobShare, ...]:
@@ -66,32 +69,96 @@ def _shared(sum_: int, weights: Mapping[str, int]) -> dict[str, int]:
     return shares
 
 
-def compare_batch(request: CuttingRequest, plan: CuttingPlan) -> Comparison:
+def compare_batch(
+    request: CuttingRequest, plan: CuttingPlan, *, stands: bool = False
+) -> tuple[CuttingPlan, Comparison]:
     """Plan the same jobs one at a time and together, without the rack, beside the given plan.
 
-    Takes about twice the request's seconds, shared over the plans it makes.
+    Takes about two to three times the request's seconds, shared over the plans it makes. More
+    freedom never comes out dearer: what was cut with less stands where a search found nothing
+    better. So the given plan comes back, or a cheaper one, checked like it; where the given one
+    `stands`, that one.
     """
     bare = _without_rack(request)
     jobs = list(dict.fromkeys(part.job for item in bare.materials for part in item.parts))
-    alone = [
-        _outlay(single, plan_cutting(single))
-        for single in (
-            replace(_only(bare, job), seconds=request.seconds / len(jobs)) for job in jobs
-        )
-    ]
-    together = plan_cutting(bare)
-    return Comparison(
+    singles = [replace(_only(bare, job), seconds=request.seconds / len(jobs)) for job in jobs]
+    alone = [plan_cutting(single) for single in singles]
+    outlays = [_outlay(*pair) for pair in zip(singles, alone, strict=True)]
+    together = cheaper_of(bare, plan_cutting(bare), [alone])
+    first = single = None
+    if request.choices:
+        options = {one.choice: one.option for made in alone for one in made.chosen}
+        first_ways = tuple(each[0] for each in open_options(request))
+        first = _decided(bare, first_ways, [])
+        single = _decided(bare, tuple(options[choice.id] for choice in request.choices), [alone])
+        together = cheaper_of(bare, together, [[first], [single]])
+    if not stands:
+        plan = _carried(request, plan, together)
+    return plan, Comparison(
         one_by_one=Outlay(
-            purchase=sum(outlay.purchase for outlay in alone),
-            net=sum(outlay.net for outlay in alone),
-            lengths=sum(outlay.lengths for outlay in alone),
-            sheets=sum(outlay.sheets for outlay in alone),
-            length=sum(outlay.length for outlay in alone),
-            area=sum(outlay.area for outlay in alone),
+            purchase=sum(outlay.purchase for outlay in outlays),
+            net=sum(outlay.net for outlay in outlays),
+            lengths=sum(outlay.lengths for outlay in outlays),
+            sheets=sum(outlay.sheets for outlay in outlays),
+            length=sum(outlay.length for outlay in outlays),
+            area=sum(outlay.area for outlay in outlays),
         ),
         together=_outlay(bare, together),
         with_rack=_outlay(request, plan),
+        first_options=None if first is None else _outlay(bare, first),
+        decided_alone=None if single is None else _outlay(bare, single),
     )
+
+
+def _carried(request: CuttingRequest, plan: CuttingPlan, together: CuttingPlan) -> CuttingPlan:
+    """Return the plan with the rack, or one made of that without it if that was better."""
+    carried = cheaper_of(request, plan, [[together]])
+    if carried is plan or not request.choices:
+        return carried
+    # What was found without the rack is better: look for what the rack adds to its options.
+    taken = tuple(one.option for one in together.chosen)
+    return cheaper_of(request, carried, [[_decided(request, taken, [])]])
+
+
+def _decided(
+    request: CuttingRequest, options: tuple[int, ...], others: list[list[CuttingPlan]]
+) -> CuttingPlan:
+    """Return the plan of a request with these options, in half the time: nothing is to decide."""
+    wanted = quantities(request, options)
+    settled = tuple(
+        Choice(id=choice.id, options=(choice.options[option],))
+        for choice, option in zip(request.choices, options, strict=True)
+    )
+    asked = replace(
+        request,
+        seconds=request.seconds / 2,
+        lengths=tuple(
+            replace(item, parts=tuple(part for part in item.parts if wanted[part.id]))
+            for item in request.lengths
+        ),
+        sheets=tuple(
+            replace(item, parts=tuple(part for part in item.parts if wanted[part.id]))
+            for item in request.sheets
+        ),
+        choices=settled,
+    )
+    plan = plan_cutting(asked)
+    named = tuple(
+        Chosen(choice=choice.id, option=option)
+        for choice, option in zip(request.choices, options, strict=True)
+    )
+    return replace(cheaper_of(asked, plan, _renumbered(others)), chosen=named)
+
+
+def _renumbered(others: list[list[CuttingPlan]]) -> list[list[CuttingPlan]]:
+    """Return plans that took the only option of every choice there is."""
+    return [
+        [
+            replace(plan, chosen=tuple(replace(one, option=0) for one in plan.chosen))
+            for plan in plans
+        ]
+        for plans in others
+    ]
 
 
 def _without_rack(request: CuttingRequest) -> CuttingRequest:

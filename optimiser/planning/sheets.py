@@ -21,6 +21,7 @@ from optimiser.domain.plan import (
 from optimiser.domain.request import Choice, Keep, SheetMaterial
 from optimiser.planning.cut_list import listed
 from optimiser.planning.cut_outs import freed_pieces, in_order
+from optimiser.planning.lifting import lifted_boards, lifted_table
 from optimiser.planning.worth import sheet_credit, value_of
 from optimiser.solvers.sheets.problem import Cut, Leaf, Sheet, SheetsProblem, Way
 from optimiser.units import Pence, Tenths
@@ -82,13 +83,16 @@ def sheets_plan(
     sizes = sorted({size for part in material.parts for size in (part.width, part.height)})
     # Plain area proves something even where the solver's tables do not.
     by_area = tuple((int(size), size + material.kerf) for size in sizes)
-    # A solver knows only the sizes it cuts; parts of options not taken weigh nothing in its tables.
-    rows = [(_padded(across, sizes), _padded(along, sizes)) for across, along in outcome.rows]
+    kerf = material.kerf
+    rows = [(_padded(kerf, a, sizes), _padded(kerf, b, sizes)) for a, b in outcome.rows]
     if material.parts:
         rows.append((by_area, by_area))
     certificate: tuple[SheetWeights | PartWeights, ...] = (
         *(SheetWeights(across=across, along=along) for across, along in dict.fromkeys(rows)),
-        *(PartWeights(weights=weights) for weights in outcome.weights),
+        *(
+            PartWeights(weights=lifted_boards(material, weights) if choices else weights)
+            for weights in outcome.weights
+        ),
     )
     money = _money(material, keep, layouts)
     bound = sheet_bound(material, keep, choices, certificate)
@@ -110,9 +114,10 @@ def sheets_plan(
     )
 
 
-def _padded(table: Table, sizes: list[Tenths]) -> Table:
-    weights = dict(table)
-    return tuple((int(size), weights.get(size, 0)) for size in sizes)
+def _padded(kerf: int, table: Table, sizes: list[Tenths]) -> Table:
+    """Give sizes that the solver did not cut, of parts of options not taken, a weight too."""
+    weights = lifted_table(kerf, dict(table), [int(size) for size in sizes])
+    return tuple((int(size), weight) for size, weight in zip(sizes, weights, strict=True))
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from optimiser.domain.parts import BoardPart
 from optimiser.domain.plan import PartWeights
-from optimiser.verify.counts import Line, Need, least_cost
 from optimiser.verify.cut_outs import serving, trim_of
 from optimiser.verify.filling import MOST_WORK, Rectangle, TooHeavy, most_weights
-from optimiser.verify.weighing import BadCertificate, FillTable, least_sum
+from optimiser.verify.reasons import OpenLine, OpenNeed, Reasons
+from optimiser.verify.weighing import BadCertificate, FillTable, amount_of
 from optimiser.verify.worth import sheet_rate, worth
 
 if TYPE_CHECKING:
@@ -22,8 +23,11 @@ if TYPE_CHECKING:
 MOST_REASONS = 12
 # A reason that stands alone may take a second or two.
 ONE_REASON_WORK = 4 * MOST_WORK
+KEPT = 32  # answers
 
 
+# A plan is counted when it is made and again when it is checked: the same question twice.
+@lru_cache(maxsize=KEPT)
 def sheet_bound(
     material: SheetMaterial,
     keep: Keep,
@@ -31,6 +35,20 @@ def sheet_bound(
     certificate: tuple[SheetWeights | PartWeights, ...],
 ) -> int:
     """Return the least net cost in pence that all reasons together prove, 0 if they prove nothing.
+
+    Holds for every option. Raises BadCertificate as `sheet_reasons` does.
+    """
+    return sheet_reasons(material, keep, choices, certificate).least()
+
+
+@lru_cache(maxsize=KEPT)
+def sheet_reasons(
+    material: SheetMaterial,
+    keep: Keep,
+    choices: tuple[Choice, ...],
+    certificate: tuple[SheetWeights | PartWeights, ...],
+) -> Reasons:
+    """Return what the certificate says of the counts of sheets, options still open.
 
     Raises BadCertificate when a weight is below 0, missing or too large, when a table lacks a size
     or names one twice, or when there are more reasons than can be looked into.
@@ -40,22 +58,22 @@ def sheet_bound(
     rate = sheet_rate(material, keep)
     pieces = _usable_sheets(material, rate)
     if not pieces or not material.parts:
-        return 0
+        return Reasons()
     weighed = sum(isinstance(reason, PartWeights) for reason in certificate)
     work = max(MOST_WORK, ONE_REASON_WORK // max(1, weighed))
     needs = [_need(material, choices, reason, pieces, work) for reason in certificate]
     if not needs:
-        return 0
+        return Reasons()
     parts = sum(part.quantity for part in material.parts)
-    limits = [parts if piece.available is None else piece.available for piece in pieces]
     # Credit for all that is not part is more than any plan earns.
-    net = least_sum(material.parts, choices, lambda part: part.quantity * part.area)
-    line = Line(
-        rate.numerator * net,
+    net = amount_of(material.parts, choices, lambda part: part.quantity * part.area)
+    line = OpenLine(
+        net.times(rate.numerator),
         tuple(rate.denominator * p.cost - rate.numerator * p.width * p.height for p in pieces),
         rate.denominator,
     )
-    return max(0, least_cost(limits, [line], needs) or 0)
+    limits = tuple(parts if piece.available is None else piece.available for piece in pieces)
+    return Reasons(limits, (line,), tuple(needs))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,7 +135,7 @@ def _need(
     reason: SheetWeights | PartWeights,
     pieces: list[_Piece],
     work: int,
-) -> Need:
+) -> OpenNeed:
     """Return the most that each sheet yields of a reason's weight, and the weight of all parts."""
     if isinstance(reason, PartWeights):
         weights = _weights_of(material, reason)
@@ -126,8 +144,8 @@ def _need(
         across, along = _table_of(reason.across), _table_of(reason.along)
         weights = {part.id: _board_weight(part, across, along) for part in material.parts}
         yields = _most_beside(material.kerf, across, along, pieces)
-    need = least_sum(material.parts, choices, lambda part: part.quantity * weights[part.id])
-    return Need(yields, need)
+    need = amount_of(material.parts, choices, lambda part: part.quantity * weights[part.id])
+    return OpenNeed(yields, need)
 
 
 def _weights_of(material: SheetMaterial, reason: PartWeights) -> dict[str, int]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from optimiser.verify.counts import Line, Need, least_cost
-from optimiser.verify.weighing import BadCertificate, FillTable, least_sum
+from optimiser.verify.reasons import OpenLine, OpenNeed, Reasons
+from optimiser.verify.weighing import BadCertificate, FillTable, amount_of
 from optimiser.verify.worth import length_rate, worth
 
 if TYPE_CHECKING:
@@ -15,6 +16,11 @@ if TYPE_CHECKING:
     from optimiser.domain.request import Choice, Keep, LengthMaterial
 
 
+KEPT = 32  # answers
+
+
+# A plan is counted when it is made and again when it is checked: the same question twice.
+@lru_cache(maxsize=KEPT)
 def length_bound(
     material: LengthMaterial,
     keep: Keep,
@@ -22,6 +28,20 @@ def length_bound(
     certificate: tuple[LengthWeights, ...],
 ) -> int:
     """Return the least net cost in pence that the certificate proves, 0 if it proves nothing.
+
+    Holds for every option. Raises BadCertificate when a weight is below 0, missing or too large.
+    """
+    return length_reasons(material, keep, choices, certificate).least()
+
+
+@lru_cache(maxsize=KEPT)
+def length_reasons(
+    material: LengthMaterial,
+    keep: Keep,
+    choices: tuple[Choice, ...],
+    certificate: tuple[LengthWeights, ...],
+) -> Reasons:
+    """Return what the certificate says of the counts of stock, options still open.
 
     Raises BadCertificate when a weight is below 0, missing or too large.
     """
@@ -33,15 +53,14 @@ def length_bound(
     rate = length_rate(material, keep)
     pieces = _length_pieces(material, rate)
     if not pieces or not material.parts:
-        return 0
+        return Reasons()
     # No piece of stock is cut for nothing: each yields one part at least.
     parts = sum(part.quantity for part in material.parts)
-    limits = [parts if piece.available is None else piece.available for piece in pieces]
-    net = least_sum(material.parts, choices, lambda part: part.length * part.quantity)
+    net = amount_of(material.parts, choices, lambda part: part.length * part.quantity)
     # Credit for all that is not part is more than any plan earns.
     lines = [
-        Line(
-            rate.numerator * net,
+        OpenLine(
+            net.times(rate.numerator),
             tuple(rate.denominator * p.cost - rate.numerator * p.usable for p in pieces),
             rate.denominator,
         )
@@ -51,7 +70,11 @@ def length_bound(
         line, need = _length_reason(material, keep, choices, pieces, reason)
         lines.append(line)
         needs.append(need)
-    return max(0, least_cost(limits, lines, needs) or 0)
+    return Reasons(
+        tuple(parts if piece.available is None else piece.available for piece in pieces),
+        tuple(lines),
+        tuple(needs),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +101,7 @@ def _length_reason(
     choices: tuple[Choice, ...],
     pieces: list[_Piece],
     reason: LengthWeights,
-) -> tuple[Line, Need]:
+) -> tuple[OpenLine, OpenNeed]:
     """Turn weights into what they say of the counts of stock pieces.
 
     Need: all weight must be held. Line: a plan's cost, credit counted, is the weight of its parts
@@ -86,7 +109,7 @@ def _length_reason(
     """
     rate = length_rate(material, keep)
     weigh = dict(zip((part.id for part in material.parts), reason.weights, strict=True))
-    demand = least_sum(material.parts, choices, lambda part: weigh[part.id] * part.quantity)
+    demand = amount_of(material.parts, choices, lambda part: weigh[part.id] * part.quantity)
     table = FillTable(
         [
             (part.length + material.kerf, weigh[part.id], part.quantity)
@@ -100,9 +123,9 @@ def _length_reason(
         table.most_with_credit(piece.usable, material.kerf, least, keep.length, rate, reason.scale)
         for piece in pieces
     ]
-    line = Line(
+    line = OpenLine(
         demand,
         tuple(reason.scale * p.cost - most for p, most in zip(pieces, yields, strict=True)),
         reason.scale,
     )
-    return line, Need(tuple(table.most(p.usable + material.kerf) for p in pieces), demand)
+    return line, OpenNeed(tuple(table.most(p.usable + material.kerf) for p in pieces), demand)

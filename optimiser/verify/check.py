@@ -15,8 +15,9 @@ from optimiser.domain.fault import Fault
 from optimiser.domain.parts import BoardPart, LengthPart
 from optimiser.errors import PlanRefused, Problem
 from optimiser.verify.access import check_access
-from optimiser.verify.board_bounds import sheet_bound
-from optimiser.verify.bounds import length_bound
+from optimiser.verify.board_bounds import sheet_bound, sheet_reasons
+from optimiser.verify.bounds import length_bound, length_reasons
+from optimiser.verify.joint import joint_bound
 from optimiser.verify.lengths import check_length_layouts
 from optimiser.verify.sheets import check_sheet_layouts
 from optimiser.verify.weighing import BadCertificate
@@ -61,6 +62,32 @@ def check_plan(request: CuttingRequest, plan: CuttingPlan) -> tuple[Fault, ...]:
     faults += check_access(request, plan)
     faults += _check_totals(request, plan)
     return tuple(faults)
+
+
+def whole_bound(
+    request: CuttingRequest,
+    lengths: Sequence[LengthPlan],
+    sheets: Sequence[SheetPlan],
+    chosen: Sequence[int],
+) -> int:
+    """Return the net cost in pence that no plan of the whole request is below: see joint.py.
+
+    Worked out from the certificates of all materials; `chosen` are the options of the plan. Raises
+    BadCertificate when one cannot be read.
+    """
+    choices = request.choices
+    apart = sum(plan.bound for plan in lengths) + sum(plan.bound for plan in sheets)
+    if not choices:
+        return apart
+    reasons = [
+        length_reasons(asked, request.keep_for(asked), choices, plan.certificate)
+        for asked, plan in zip(request.lengths, lengths, strict=True)
+    ]
+    reasons += [
+        sheet_reasons(asked, request.keep_for(asked), choices, plan.certificate)
+        for asked, plan in zip(request.sheets, sheets, strict=True)
+    ]
+    return max(apart, joint_bound(tuple(reasons), tuple(chosen)))
 
 
 def require_sound(request: CuttingRequest, plan: CuttingPlan) -> CuttingPlan:
@@ -129,16 +156,37 @@ def _check_bound(plan: LengthPlan | SheetPlan, bound: int) -> list[Fault]:
     return faults
 
 
+def _check_whole_bound(request: CuttingRequest, plan: CuttingPlan) -> list[Fault]:
+    chosen = tuple(one.option for one in plan.chosen)
+    counts = tuple(len(choice.options) for choice in request.choices)
+    if len(chosen) != len(counts) or any(
+        not 0 <= option < count for option, count in zip(chosen, counts, strict=False)
+    ):
+        return []  # named among the faults of the choices
+    try:
+        bound = whole_bound(request, plan.lengths, plan.sheets, chosen)
+    except BadCertificate:
+        return []  # named among the faults of its material
+    if plan.bound != bound:
+        return [
+            Fault(
+                "totals", f"the bound is given as {plan.bound}, the proofs together yield {bound}"
+            )
+        ]
+    return []
+
+
 def _check_totals(request: CuttingRequest, plan: CuttingPlan) -> list[Fault]:
     faults = []
     materials = plan.materials
     for name in ("purchase", "offcuts_used", "credit", "net"):
         if getattr(plan.money, name) != sum(getattr(item.money, name) for item in materials):
             faults.append(Fault("totals", f"{name} is not the sum over the materials"))
-    if plan.bound != sum(item.bound for item in materials):
-        faults.append(Fault("totals", "the bound is not the sum over the materials"))
+    faults += _check_whole_bound(request, plan)
     if plan.proven != (plan.money.net == plan.bound):
         faults.append(Fault("totals", "proven must mean that net cost and bound are equal"))
+    if plan.choices_saved < 0:
+        faults.append(Fault("totals", "what the options taken save cannot be below 0"))
     if plan.seed != request.seed:
         faults.append(Fault("totals", f"seed {plan.seed} is not the request's {request.seed}"))
     if not isfinite(plan.seconds) or plan.seconds < 0:

@@ -19,7 +19,7 @@ from optimiser.verify.mix import best_mix
 if TYPE_CHECKING:
     from optimiser.verify.mix import Mix
 
-MOST_BOXES = 1_500
+MOST_BOXES = 400
 WHOLE = 1e-6
 
 Box = tuple[tuple[int, int], ...]  # least and most of each stock
@@ -42,13 +42,19 @@ class Need:
     demand: int
 
 
-def least_cost(limits: Sequence[int], lines: Sequence[Line], needs: Sequence[Need]) -> int | None:
+def least_cost(
+    limits: Sequence[int],
+    lines: Sequence[Line],
+    needs: Sequence[Need],
+    most_boxes: int | None = None,
+) -> int | None:
     """Return the least whole pence that some counts 0 … limits_k allow; None when none do.
 
     `lines` has one at least. Where the search would take too long, the answer is the least of what
-    is proven so far: lower, and therefore still a bound.
+    is proven so far: lower, and therefore still a bound. `most_boxes` says how long that is.
     """
-    return _Search(lines, needs).least(tuple((0, limit) for limit in limits))
+    boxes = MOST_BOXES if most_boxes is None else most_boxes
+    return _Search(lines, needs).least(tuple((0, limit) for limit in limits), boxes)
 
 
 class _Search:
@@ -59,10 +65,10 @@ class _Search:
         self._needs = needs
         self._best: int | None = None
 
-    def least(self, root: Box) -> int | None:
+    def least(self, root: Box, most_boxes: int) -> int | None:
         opened = self._open(root)
         waiting = [] if opened is None else [opened]
-        for _ in range(MOST_BOXES):
+        for _ in range(most_boxes):
             if not waiting:
                 return self._best
             waiting.sort(key=lambda node: -node[0])

@@ -8,6 +8,7 @@ solvers, so a wrong weight can make a bound poor but never false.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd
 from typing import TYPE_CHECKING, TypeVar
@@ -32,16 +33,45 @@ class BadCertificate(ValueError):
     """The certificate cannot be read as one."""
 
 
-def least_sum(
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A measure of what a plan cuts: of the parts in no choice, and of each option's parts."""
+
+    fixed: int
+    options: tuple[tuple[int, ...], ...]
+
+    @property
+    def least(self) -> int:
+        """Return the amount where each choice takes the option with least of it."""
+        return self.fixed + sum(min(each) for each in self.options)
+
+    def of(self, chosen: Sequence[int]) -> int:
+        """Return the amount where each choice takes the option named."""
+        return self.fixed + sum(
+            each[option] for each, option in zip(self.options, chosen, strict=True)
+        )
+
+    def times(self, factor: int) -> Amount:
+        """Return so many times the amount."""
+        return Amount(
+            self.fixed * factor,
+            tuple(tuple(value * factor for value in each) for each in self.options),
+        )
+
+
+def amount_of(
     parts: tuple[PartT, ...], choices: tuple[Choice, ...], measure: Callable[[PartT], int]
-) -> int:
-    """Add a measure over the parts that must be cut, and the least option of every choice."""
+) -> Amount:
+    """Add a measure over the parts that must be cut, and over those of each option."""
     measures = {part.id: measure(part) for part in parts}
     optional = {id_ for choice in choices for option in choice.options for id_ in option}
-    total = sum(value for id_, value in measures.items() if id_ not in optional)
-    for choice in choices:
-        total += min(sum(measures.get(id_, 0) for id_ in set(option)) for option in choice.options)
-    return total
+    return Amount(
+        sum(value for id_, value in measures.items() if id_ not in optional),
+        tuple(
+            tuple(sum(measures.get(id_, 0) for id_ in set(option)) for option in choice.options)
+            for choice in choices
+        ),
+    )
 
 
 class FillTable:

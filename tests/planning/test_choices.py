@@ -4,9 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import product
+from random import Random
+
+import pytest
 
 from optimiser.domain.request import Choice, CuttingRequest
 from optimiser.planning.plan import plan_cutting
+from optimiser.units import Pence
+from optimiser.verify.check import check_plan
 from tests.cutting_builders import (
     a_board_part,
     a_length_material,
@@ -143,3 +148,77 @@ def test_the_bound_counts_a_part_that_an_option_names_twice_but_once() -> None:
     plan = plan_cutting(request)
 
     assert plan.bound <= plan.money.net == 100
+
+
+def some_choices(luck: Random) -> CuttingRequest:
+    """Two or three choices of two or three options, each of lengths and boards of random sizes."""
+    lengths = [a_length_part("stud", luck.randint(300, 900), luck.randint(1, 3))]
+    boards = [a_board_part("back", luck.randint(200, 900), luck.randint(200, 900))]
+    choices = []
+    for name in "abc"[: luck.randint(2, 3)]:
+        options = []
+        for number in range(luck.randint(2, 3)):
+            own = [f"{name}{number}/l", f"{name}{number}/b"][luck.randint(0, 1) :]
+            for id_ in own:
+                if id_.endswith("l"):
+                    lengths.append(a_length_part(id_, luck.randint(200, 950), luck.randint(1, 2)))
+                else:
+                    boards.append(a_board_part(id_, luck.randint(200, 950), luck.randint(200, 950)))
+            options.append(tuple(own))
+        choices.append(Choice(id=name, options=tuple(options)))
+    return a_request(
+        a_length_material(
+            *lengths, stock=[a_stock_length("1000", 1000, 90), a_stock_length("1500", 1500, 130)]
+        ),
+        a_sheet_material(*boards, stock=[a_stock_sheet("full", 1000, 1000, 100)]),
+        choices=tuple(choices),
+    )
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_small_joint_cases_cost_what_planning_every_way_to_choose_finds(seed: int) -> None:
+    """The plain solvers plan each combination of options by itself: full enumeration."""
+    request = replace(some_choices(Random(seed)), seconds=2.0)
+    ways = product(*(range(len(choice.options)) for choice in request.choices))
+
+    plan = plan_cutting(request)
+    costs = {
+        way: plan_cutting(replace(without_choices(request, way), seconds=1.0)).money.net
+        for way in ways
+    }
+
+    assert plan.money.net == min(costs.values())
+    assert plan.bound <= min(costs.values())
+    assert costs[tuple(chosen.option for chosen in plan.chosen)] == plan.money.net
+    assert plan.choices_saved >= 0
+
+
+def test_a_plan_says_what_its_options_save_against_the_first() -> None:
+    # By hand: 410 with the first option, 240 with the second.
+    assert plan_cutting(a_choice_of_boards()).choices_saved == 170
+
+
+def test_the_bound_holds_all_materials_to_the_same_option() -> None:
+    # By hand: narrow boards take 3 studs and 1 sheet, wide ones 1 stud and 3 sheets; each material
+    # by itself would take the other's cheap option, 1 stud and 1 sheet for 170.
+    request = a_request(
+        a_length_material(
+            a_length_part("n-stud", 600, 3),
+            a_length_part("w-stud", 600, 1),
+            stock=[a_stock_length("1000", 1000, 70)],
+        ),
+        a_sheet_material(
+            a_board_part("narrow", 900, 900, 1, turn=False),
+            a_board_part("wide", 900, 900, 3, turn=False),
+            stock=[a_stock_sheet("full", 1000, 1000, 100)],
+        ),
+        choices=(Choice(id="way", options=(("n-stud", "narrow"), ("w-stud", "wide"))),),
+    )
+
+    plan = plan_cutting(request)
+
+    assert sum(item.bound for item in plan.materials) == 170
+    assert plan.bound == plan.money.net == 310
+    assert plan.proven
+    false = replace(plan, bound=Pence(311), proven=False)
+    assert any("proofs together" in fault.what for fault in check_plan(request, false))

@@ -12,7 +12,7 @@ from optimiser.domain.merchants import Buying
 from optimiser.domain.price_book import NO_TERMS, OrderTerms, PriceBook, PriceBreak
 from optimiser.domain.rack import Rack
 from optimiser.errors import InvalidInput, NoPlan
-from optimiser.planning.assemble import plan_of
+from optimiser.planning.assemble import added_up
 from optimiser.planning.jobs import request_for_jobs
 from optimiser.planning.merchants import buy_from
 from optimiser.planning.order import order_for
@@ -88,7 +88,7 @@ def alone(book: PriceBook, materials: set[str], jobs: tuple[Job, ...] = JOBS) ->
     )
     request = request_for_jobs(some, book, Rack(), keep=a_keep(), seed=1, seconds=0.2)
     try:
-        plan = plan_cutting(request) if request.materials else plan_of(request, ())
+        plan = plan_cutting(request) if request.materials else added_up(request, ())
         return order_for(plan, some, book).total
     except NoPlan:
         return None

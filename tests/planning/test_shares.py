@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
+from random import Random
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from optimiser.domain.request import Choice, CuttingRequest
 from optimiser.planning.plan import plan_cutting
 from optimiser.planning.shares import _shared, compare_batch, job_shares
+from optimiser.verify.check import check_plan
 from tests.cutting_builders import (
     a_board_part,
     a_cut_out,
@@ -154,7 +158,7 @@ def test_parts_of_several_jobs_pair_up_and_less_stock_is_bought() -> None:
     # By hand: alone each job opens a length of its own; 1400 + 900 pair up within 2400.
     request = three_jobs()
 
-    comparison = compare_batch(request, plan_cutting(request))
+    _, comparison = compare_batch(request, plan_cutting(request))
 
     assert (comparison.one_by_one.lengths, comparison.one_by_one.purchase) == (3, 1080)
     assert (comparison.together.lengths, comparison.together.purchase) == (2, 720)
@@ -166,7 +170,7 @@ def test_the_rack_lowers_what_is_bought_once_more() -> None:
     # By hand: the rack yields one 1400 and one 900; one length is left to buy.
     request = three_jobs(rack=True)
 
-    comparison = compare_batch(request, plan_cutting(request))
+    _, comparison = compare_batch(request, plan_cutting(request))
 
     assert comparison.together.purchase == 720
     assert (comparison.with_rack.lengths, comparison.with_rack.purchase) == (1, 360)
@@ -183,7 +187,63 @@ def test_boards_of_two_jobs_share_a_sheet() -> None:
         seconds=0.3,
     )
 
-    comparison = compare_batch(request, plan_cutting(request))
+    _, comparison = compare_batch(request, plan_cutting(request))
 
     assert (comparison.one_by_one.sheets, comparison.one_by_one.area) == (2, 8000)
     assert (comparison.together.sheets, comparison.together.area) == (1, 4000)
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_more_freedom_never_comes_out_dearer(seed: int) -> None:
+    """With no time to search, a plan of more freedom still costs what one of less was found for."""
+    luck = Random(seed)
+    parts = []
+    choices = []
+    for job in "ABC":
+        parts += [
+            a_length_part(f"{job}{n}", luck.randint(200, 2300), luck.randint(1, 4), job)
+            for n in range(8)
+        ]
+        choices.append(
+            Choice(id=job, options=((f"{job}0", f"{job}1"), (f"{job}2",), (f"{job}3", f"{job}4")))
+        )
+    request = replace(
+        a_request(
+            a_length_material(
+                *parts,
+                stock=[a_stock_length("2400", 2400, 360), a_stock_length("3000", 3000, 440)],
+                offcuts=[a_length_offcut(f"R{n}", luck.randint(700, 2000)) for n in range(6)],
+                kerf=3,
+            ),
+            choices=tuple(choices),
+        ),
+        seconds=0.0,
+    )
+
+    plan, comparison = compare_batch(request, plan_cutting(request))
+
+    assert check_plan(request, plan) == ()
+    assert comparison.first_options is not None
+    assert comparison.decided_alone is not None
+    assert comparison.with_rack.net == plan.money.net <= comparison.together.net
+    assert comparison.together.net <= comparison.first_options.net
+    assert comparison.together.net <= comparison.decided_alone.net <= comparison.one_by_one.net
+
+
+def test_what_takes_more_stock_than_there_is_is_not_carried_over() -> None:
+    """Each job alone takes the one long length; both together cannot."""
+    request = a_request(
+        a_length_material(
+            a_length_part("a", 900, 2, "A"),
+            a_length_part("b", 900, 2, "B"),
+            stock=[
+                a_stock_length("long", 2000, 100, available=1),
+                a_stock_length("short", 1000, 90),
+            ],
+        )
+    )
+
+    plan, comparison = compare_batch(request, plan_cutting(request))
+
+    assert comparison.one_by_one.net == 200
+    assert (comparison.together.net, plan.money.net) == (280, 280)

@@ -11,6 +11,7 @@ import pytest
 from optimiser.domain.plan import CuttingPlan
 from optimiser.domain.request import CuttingRequest
 from optimiser.planning import plan as planning
+from optimiser.planning.deciding import QUICK
 from optimiser.planning.plan import plan_cutting
 from optimiser.solvers.protocol import Budget, Progress, Status
 from optimiser.verify.check import check_plan
@@ -115,7 +116,7 @@ def test_a_plan_that_is_not_found_at_first_glance_gets_the_time_that_is_left(
 
     def slow(problem: Any, *, budget: Budget, seed: int, progress: Progress) -> Any:
         found = solve(problem, budget=budget, seed=seed, progress=progress)
-        if budget.seconds <= planning.QUICK:
+        if budget.seconds <= QUICK:
             return replace(found, status=Status.UNKNOWN, patterns=(), missing=problem.demands)
         return found
 

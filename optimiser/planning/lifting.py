@@ -1,0 +1,68 @@
+"""Weights for parts of options not taken, so that a proof speaks of every option.
+
+A solver weighs the parts it cuts and nothing else. A part it does not cut may weigh as much as what
+it cuts would weigh in the same room: no layout can then hold more weight than before (what fits
+into the rooms of two parts side by side fits into both rooms together).
+"""
+
+from __future__ import annotations
+
+from optimiser.domain.request import LengthMaterial, SheetMaterial
+from optimiser.verify.filling import MOST_WORK, Rectangle, most_weights
+from optimiser.verify.weighing import FillTable
+
+# A share of what the checker may look through: rooms of parts are many.
+_WORK = MOST_WORK // 12
+
+
+def lifted_lengths(material: LengthMaterial, weights: tuple[int, ...]) -> tuple[int, ...]:
+    """Return one weight a part of the material, none below the one it has."""
+    sizes = [part.length + material.kerf for part in material.parts]
+    room = max(sizes, default=0)
+    table = FillTable(
+        [
+            (size, weight, room // size)
+            for size, weight in zip(sizes, weights, strict=True)
+            if weight and size <= room
+        ],
+        room,
+    )
+    return tuple(weight or table.most(size) for size, weight in zip(sizes, weights, strict=True))
+
+
+def lifted_table(kerf: int, weights: dict[int, int], sizes: list[int]) -> tuple[int, ...]:
+    """Return the weight of each size along one side of a sheet."""
+    room = max(sizes, default=0) + kerf
+    table = FillTable(
+        [
+            (size + kerf, weight, room // (size + kerf))
+            for size, weight in weights.items()
+            if weight
+        ],
+        room,
+    )
+    return tuple(weights.get(size) or table.most(size + kerf) for size in sizes)
+
+
+def lifted_boards(material: SheetMaterial, weights: tuple[int, ...]) -> tuple[int, ...]:
+    """Return one weight a part of the board, none below the one it has."""
+    kerf = material.kerf
+    light = [part for part, weight in zip(material.parts, weights, strict=True) if not weight]
+    lying = [
+        Rectangle(across + kerf, along + kerf, weight)
+        for part, weight in zip(material.parts, weights, strict=True)
+        for across, along in ((part.width, part.height), (part.height, part.width))[
+            : 2 if part.turn else 1
+        ]
+        if weight
+    ]
+    if not light or not lying:
+        return weights
+    rooms = {part.id: (part.width + kerf, part.height + kerf) for part in light}
+    turned = {part.id: (part.height + kerf, part.width + kerf) for part in light if part.turn}
+    asked = sorted({*rooms.values(), *turned.values()})
+    most = dict(zip(asked, most_weights(lying, asked, _WORK), strict=True))
+    return tuple(
+        weight or min(most[rooms[part.id]], most[turned.get(part.id, rooms[part.id])])
+        for part, weight in zip(material.parts, weights, strict=True)
+    )
