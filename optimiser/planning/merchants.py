@@ -199,7 +199,7 @@ class _Search:
             materials += one.request.materials
         request = request_with(self._whole, tuple(materials))
         seconds = sum(one.plan.seconds for one in self._planned.values())
-        plan = require_sound(request, added_up(request, tuple(plans), seconds))
+        plan = require_sound(request, added_up(request, tuple(plans), seconds=seconds))
         orders = tuple(
             self._order(number, at, request, plan) for number in sorted(set(dealt.sellers))
         )
