@@ -124,7 +124,9 @@ def assembled(
             layouts=_counted([item for item in layouts if isinstance(item, LengthLayout)]),
             money=nothing,
             usage=unused,
-            bound=Pence(length_bound(material, request.keep_for(material), request.choices, reasons)),
+            bound=Pence(
+                length_bound(material, request.keep_for(material), request.choices, reasons)
+            ),
             proven=False,
             certificate=reasons,
             seconds=seconds,
