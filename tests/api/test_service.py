@@ -94,7 +94,11 @@ def test_a_batch_is_answered_with_plan_order_shares_and_comparison(batch: dict[s
     assert lib.check_plan(request, made) == ()
     (share,) = batch["shares"]
     assert (share["job"], share["cost"]) == ("A", batch["plan"]["net_cost"])
-    assert set(batch["comparison"]) == {"one_by_one", "together", "with_rack"}
+    ways = {"one_by_one", "first_options", "decided_alone", "together", "with_rack"}
+    assert set(batch["comparison"]) == ways
+    together = batch["comparison"]["together"]
+    for poorer in ("one_by_one", "first_options", "decided_alone"):
+        assert float(together["net_cost"]) <= float(batch["comparison"][poorer]["net_cost"])
     assert batch["comparison"]["with_rack"]["purchase"] == batch["plan"]["purchase"]
     (wall,) = batch["walls"]
     assert wall["job"] == "A"
