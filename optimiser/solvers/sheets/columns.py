@@ -132,22 +132,33 @@ def block_of(problem: SheetsProblem, kinds: tuple[Kind, ...], column: Column) ->
     """Build the layout of a column."""
     sheet = problem.sheets[column.sheet]
     steps = iter(column.steps)
-    return _built(kinds, steps, sheet.width + problem.kerf, sheet.height + problem.kerf)
+    width, height = sheet.width + problem.kerf, sheet.height + problem.kerf
+    return _built(kinds, next(steps), steps, width, height)
 
 
-def _built(kinds: tuple[Kind, ...], steps: Iterator[Step], width: int, height: int) -> Block:
-    what, size, turned = next(steps)
+def _built(
+    kinds: tuple[Kind, ...], step: Step, steps: Iterator[Step], width: int, height: int
+) -> Block:
+    """Build a piece that begins with `step`; a row of cuts one way is put together at once."""
+    what, size, turned = step
     if what == fill.LEFT:
         return left_over(width, height)
     if what == fill.PART:
         return _trimmed(kinds[size], size, width, height, turned=bool(turned))
-    if what == fill.RIP:
-        pieces = [
-            _built(kinds, steps, size, height), _built(kinds, steps, width - size, height)
-        ]  # fmt: skip
-        return divided(pieces, width, height, rip=True)
-    pieces = [_built(kinds, steps, width, size), _built(kinds, steps, width, height - size)]
-    return divided(pieces, width, height, rip=False)
+    rip = what == fill.RIP
+    pieces: list[Block] = []
+    across, along = width, height
+    while step[0] == what:
+        size = step[1]
+        if rip:
+            pieces.append(_built(kinds, next(steps), steps, size, along))
+            across -= size
+        else:
+            pieces.append(_built(kinds, next(steps), steps, across, size))
+            along -= size
+        step = next(steps)
+    pieces.append(_built(kinds, step, steps, across, along))
+    return divided(pieces, width, height, rip=rip)
 
 
 def _trimmed(kind: Kind, place: int, width: int, height: int, *, turned: bool) -> Block:

@@ -39,6 +39,8 @@ _GROUPED_SLICE = 8
 # The most of the time left that one set covering may take, and the first after generation.
 _COVER_SHARE = 0.2
 _FIRST_COVER_SHARE = 0.5
+# The most of the time left that goes into building the layouts generated, for set covering.
+_POOL_SHARE = 0.3
 # Set covering is tried again when the pool has grown by half.
 _GROWTH = 1.2
 _LEAST_POOL = 20
@@ -279,7 +281,11 @@ class _Run:
             if self._is_over():
                 return plans
             next(plans)
-        for column in generator.master.columns:
+        # Late ones first: they came of better prices. Thousands of large layouts take seconds.
+        building = self.budget.until(self.budget.used + _POOL_SHARE * self.budget.left)
+        for column in reversed(generator.master.columns):
+            if building.is_spent:
+                break
             self.pool.add(((column.sheet, block_of(self.problem, self.kinds, column)),))
         self._cover(_FIRST_COVER_SHARE)
         return plans
