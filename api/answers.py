@@ -48,7 +48,7 @@ def version_from(if_match: str | None) -> int | None:
     return int(found[1])
 
 
-def tagged(request: Request, version: int, text: Callable[[], str]) -> Response:
+def tagged(request: Request, version: int | str, text: Callable[[], str]) -> Response:
     """Answer JSON text with its ETag, or 304 when the caller has that version."""
     tag = {"ETag": f'"{version}"'}
     if request.headers.get("if-none-match") == tag["ETag"]:

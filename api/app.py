@@ -12,7 +12,18 @@ from api.callers import Buckets, open_local_firm
 from api.limits import BodyLimit, OwnPagesOnly, SecurityHeaders
 from api.openapi import add_openapi
 from api.problems import add_problem_handlers
-from api.routes import documents, papers, planning, plans, previews, rack, runs, service
+from api.routes import (
+    documents,
+    papers,
+    planning,
+    plans,
+    previews,
+    rack,
+    runs,
+    saw,
+    service,
+    weighing,
+)
 from api.routes.pages import add_pages
 from api.runner import Runner
 from api.settings import Settings
@@ -49,7 +60,18 @@ def create_app(settings: Settings) -> FastAPI:
     app.state.store = store
     app.state.buckets = Buckets(settings.rate)
     app.state.local_firm = open_local_firm(store)
-    for module in (planning, plans, documents, runs, rack, papers, previews, service):
+    for module in (
+        planning,
+        plans,
+        documents,
+        runs,
+        rack,
+        papers,
+        previews,
+        saw,
+        weighing,
+        service,
+    ):
         app.include_router(module.router)
     add_pages(app)
     add_problem_handlers(app)

@@ -38,12 +38,14 @@ def _ease(arguments: argparse.Namespace) -> int:
     request = lib.read_request(read_bytes(arguments.request), name=arguments.request.name)
     plan = lib.read_plan(read_bytes(arguments.plan), name=arguments.plan.name)
     for text in arguments.ease:
-        request = _with_ease(request, text)
+        request = with_ease(request, text)
     found = lib.near_misses(
         request, plan, saving=_money(arguments.saving), seconds=arguments.seconds
     )
     if arguments.json:
-        print(json.dumps([_document(miss) for miss in found], indent=1, ensure_ascii=False))
+        print(
+            json.dumps([near_miss_document(miss) for miss in found], indent=1, ensure_ascii=False)
+        )
     else:
         print(near_misses_text(found))
     return 0
@@ -57,7 +59,7 @@ def _money(text: str) -> lib.Pence:
         raise InvalidInput((Problem("--saving", str(trouble), remedy),)) from None
 
 
-def _with_ease(request: CuttingRequest, text: str) -> CuttingRequest:
+def with_ease(request: CuttingRequest, text: str) -> CuttingRequest:
     """Give the parts that a pattern fits their ease; a pattern that fits none is a slip."""
     pattern, _, size = text.rpartition("=")
     remedy = "Give a pattern of part ids or names and a size, such as 'A/*=3'"
@@ -115,7 +117,8 @@ def near_misses_text(found: tuple[NearMiss, ...]) -> str:
     return "\n".join(lines)
 
 
-def _document(miss: NearMiss) -> dict[str, Any]:
+def near_miss_document(miss: NearMiss) -> dict[str, Any]:
+    """Write a near miss as plain values, ready for JSON."""
     return {
         "material": miss.material,
         "saving": pounds(miss.saving),

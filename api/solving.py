@@ -14,6 +14,7 @@ from typing import Any
 import optimiser as lib
 from api.batch import History, plan_batch
 from api.bodies import read_batch
+from api.continuing import continue_plan
 from api.drawings import wall_drawings
 from api.store.ledger import Piece, as_rack, piece_document
 from api.store.plans import Made, Picture
@@ -41,6 +42,8 @@ def solve(
     `at_most` seconds are thought, where the document asks for more. `history` is asked for where
     a batch's keep rules follow from it. Raises as the library does.
     """
+    if kind == "replan":
+        return continue_plan(document, held or (), at_most)
     if kind == "request":
         request = lib.request_from_document(_with_offcuts(document, held), name="body")
         request = replace(request, seconds=_least(request.seconds, at_most))

@@ -60,7 +60,7 @@ def _spares(arguments: argparse.Namespace) -> int:
         if levels
         else lib.spares_by_risk(request, plan, breakage)
     )
-    document = json.dumps(_document(table), indent=1, ensure_ascii=False)
+    document = json.dumps(spares_document(table), indent=1, ensure_ascii=False)
     print(document if arguments.json else spares_text(table))
     if arguments.out is not None:
         drawn = lib.draw_spares(table, title="Spares by risk")
@@ -118,7 +118,8 @@ def spares_text(table: SparesTable) -> str:
     return "\n".join(lines)
 
 
-def _document(table: SparesTable) -> dict[str, Any]:
+def spares_document(table: SparesTable) -> dict[str, Any]:
+    """Write the table as plain values, ready for JSON."""
     return {
         "chance_without": round(table.chance_without, 6),
         "exposures": [

@@ -62,6 +62,7 @@ if TYPE_CHECKING:
     from optimiser.formats.rack import rack_from_document, read_rack
     from optimiser.formats.rack_history import read_rack_history
     from optimiser.formats.request import read_request, request_document, request_from_document
+    from optimiser.formats.saw_document import saw_document
     from optimiser.formats.schema import schemas
     from optimiser.formats.set_out import set_out_text
     from optimiser.formats.terms import read_terms
@@ -226,6 +227,7 @@ __all__ = [
     "request_document",
     "request_for_jobs",
     "request_from_document",
+    "saw_document",
     "schemas",
     "set_out_text",
     "spares_by_risk",

@@ -162,6 +162,7 @@ HOMES = {
         "request_document",
         "request_from_document",
     ),
+    "formats.saw_document": ("saw_document",),
     "formats.schema": ("schemas",),
     "formats.set_out": ("set_out_text",),
     "formats.terms": ("read_terms",),

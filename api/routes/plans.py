@@ -59,7 +59,7 @@ def list_plans(
 def get_plan(plan_id: str, request: Request, store: TheStore, caller: Reader) -> Response:
     """Return a plan with the request it answers, its order, shares and framed walls."""
     with store.read() as connection:
-        row = _made(connection, caller.firm, plan_id)
+        row = made_plan(connection, caller.firm, plan_id)
         order = _order_of(connection, plan_id)
     text = None if order is None else str(order.document)
     return tagged(request, row.version, lambda: plan_text(row, text))
@@ -201,14 +201,14 @@ def get_order_xml(
 def answer_plan(store: Store, firm: str, plan: str, *, status: int) -> Response:
     """Answer a plan that was made just now."""
     with store.read() as connection:
-        row = _made(connection, firm, plan)
+        row = made_plan(connection, firm, plan)
         order = _order_of(connection, plan)
     headers = {"ETag": f'"{row.version}"', "Location": f"/v1/plans/{plan}"}
     text = plan_text(row, None if order is None else str(order.document))
     return Response(text, status_code=status, media_type="application/json", headers=headers)
 
 
-def _made(connection: sa.Connection, firm: str, plan: str) -> sa.Row[Any]:
+def made_plan(connection: sa.Connection, firm: str, plan: str) -> sa.Row[Any]:
     """Find a plan that has been made; one still being made is not there yet."""
     row = plans.find(connection, firm, plan)
     if row.plan is None:
@@ -218,7 +218,7 @@ def _made(connection: sa.Connection, firm: str, plan: str) -> sa.Row[Any]:
 
 def _drawings(store: Store, firm: str, plan: str) -> dict[str, Drawing]:
     with store.read() as connection:
-        row = _made(connection, firm, plan)
+        row = made_plan(connection, firm, plan)
         kept = [
             Drawing(name=p.name, title=p.title, svg=p.svg) for p in plans.pictures(connection, plan)
         ]
@@ -234,7 +234,7 @@ def _order_of(connection: sa.Connection, plan: str) -> sa.Row[Any] | None:
 
 def _order(store: Store, firm: str, plan: str) -> sa.Row[Any]:
     with store.read() as connection:
-        _made(connection, firm, plan)
+        made_plan(connection, firm, plan)
         row = _order_of(connection, plan)
     if row is None:
         raise HTTPException(404, "this plan came from a cutting request, which has no order")

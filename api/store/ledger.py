@@ -111,6 +111,32 @@ def pieces(
     )
 
 
+def ever(connection: sa.Connection, firm: str, labels: Collection[str]) -> tuple[Piece, ...]:
+    """Return pieces by label as they are or were, on the rack or not."""
+    return tuple(
+        Piece(
+            label=row.label,
+            material=row.material,
+            length=row.length,
+            width=row.width,
+            height=row.height,
+            place=row.place,
+        )
+        for group in _groups(sorted(labels))
+        for row in connection.execute(
+            sa.select(offcuts).where(offcuts.c.firm == firm, offcuts.c.label.in_(group))
+        )
+    )
+
+
+def racked_by(connection: sa.Connection, firm: str, plan: str) -> set[str]:
+    """Return the labels of the offcuts that confirming a plan put on the rack."""
+    wanted = sa.select(rack_events.c.label).where(
+        rack_events.c.firm == firm, rack_events.c.plan == plan, rack_events.c.kind == "racked"
+    )
+    return set(connection.execute(wanted).scalars())
+
+
 def events(
     connection: sa.Connection,
     firm: str,
@@ -185,6 +211,20 @@ def reserve(
     ]
     _move(connection, firm, free, "reserved", Entry(who=who, why="to be planned", plan=plan))
     return held_by(connection, firm, plan)
+
+
+def reserve_own(
+    connection: sa.Connection, firm: str, plan: str, labels: Collection[str], who: str
+) -> None:
+    """Hold those of these pieces that are free, for the plan that goes on where they were left."""
+    lock_firm(connection, firm)
+    free = [
+        piece.label
+        for group in _groups(sorted(labels))
+        for piece in pieces(connection, firm, labels=group)
+        if piece.held_by is None
+    ]
+    _move(connection, firm, free, "reserved", Entry(who=who, why="to be planned anew", plan=plan))
 
 
 def held_by(connection: sa.Connection, firm: str, plan: str) -> tuple[Piece, ...]:

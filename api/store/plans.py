@@ -18,7 +18,7 @@ from api.store.engine import Store, lock_firm, now
 from api.store.ledger import Entry, Piece, put_up, release, take_back, use
 from api.store.refusals import Conflict, Missing, Stale
 from api.store.runs import Claim, Progress, end_with_plan, require_lease
-from api.store.tables import drawings, orders, plans
+from api.store.tables import continuations, drawings, orders, plans
 from optimiser import CuttingPlan, Problem, plan_from_document
 
 # Where new offcuts go unless the caller says so.
@@ -140,9 +140,14 @@ def confirm(
     row = _lock(connection, firm, plan, version)
     _require_state(row, "draft", "confirm")
     use(connection, firm, plan, who=who)
-    made = plan_from_document(json.loads(row.plan), name="plan")
     why = Entry(who=who, why="left over by the plan", plan=plan)
-    new = put_up(connection, firm, _left_over(made, place), why)
+    leaves = json.loads(row.extra).get("leaves")
+    if leaves is None:
+        made = plan_from_document(json.loads(row.plan), name="plan")
+        left = [*left_over(made, place)]
+    else:
+        left = [_piece(one, place) for one in leaves]
+    new = put_up(connection, firm, left, why)
     _set(connection, plan, state="confirmed", order="placed")
     return new
 
@@ -156,6 +161,7 @@ def undo(
     """
     row = _lock(connection, firm, plan, version)
     _require_state(row, "confirmed", "undo")
+    require_not_continued(connection, plan)
     take_back(connection, firm, plan, who=who)
     _set(connection, plan, state="undone", order="withdrawn")
 
@@ -187,6 +193,47 @@ def require_version(found: int, version: int | None, what: str) -> None:
         raise Stale(Problem("If-Match", trouble, "Read it again, look at the change, and repeat"))
 
 
+def continued_by(connection: sa.Connection, plan: str) -> str | None:
+    """Return the plan that goes on from a plan, unless it was dropped or undone."""
+    wanted = (
+        sa.select(continuations.c.plan)
+        .join(plans, plans.c.id == continuations.c.plan)
+        .where(continuations.c.continues == plan, plans.c.state.not_in(("dropped", "undone")))
+    )
+    found = connection.execute(wanted).scalar()
+    return None if found is None else str(found)
+
+
+def require_not_continued(connection: sa.Connection, plan: str) -> None:
+    """Raise Conflict when a plan goes on as another one."""
+    successor = continued_by(connection, plan)
+    if successor is not None:
+        remedy = f"Go on with {successor}, or drop or undo that one first"
+        raise Conflict(Problem(f"plan {plan}", f"is continued by {successor}", remedy))
+
+
+def lock_confirmed(connection: sa.Connection, firm: str, plan: str) -> sa.Row[Any]:
+    """Return a plan that is being cut, and let nobody change the firm's plans meanwhile.
+
+    Raises Missing, or Conflict unless it is confirmed and not continued.
+    """
+    row = _lock(connection, firm, plan, None)
+    _require_state(row, "confirmed", "plan anew")
+    require_not_continued(connection, plan)
+    return row
+
+
+def _piece(document: dict[str, Any], place: str | None) -> Piece:
+    return Piece(
+        label="",
+        material=document["material"],
+        length=document.get("length"),
+        width=document.get("width"),
+        height=document.get("height"),
+        place=place or PLACES["length" if "length" in document else "board"],
+    )
+
+
 def _lock(connection: sa.Connection, firm: str, plan: str, version: int | None) -> sa.Row[Any]:
     lock_firm(connection, firm)
     row = find(connection, firm, plan)
@@ -213,7 +260,7 @@ def _set(connection: sa.Connection, plan: str, *, state: str, order: str) -> Non
     )
 
 
-def _left_over(plan: CuttingPlan, place: str | None) -> Iterator[Piece]:
+def left_over(plan: CuttingPlan, place: str | None) -> Iterator[Piece]:
     """List the offcuts that a plan makes, without labels."""
     for lengths in plan.lengths:
         for length_layout in lengths.layouts:

@@ -15,9 +15,11 @@ from typing import Any
 
 import sqlalchemy as sa
 
+from api.store.continuations import continue_from
 from api.store.engine import Store, lock_firm, now
 from api.store.ledger import release, reserve
-from api.store.refusals import Conflict, Missing
+from api.store.refusals import Missing
+from api.store.repeats import known_run
 from api.store.tables import batches, firms, plans, runs
 from optimiser import Problem
 
@@ -29,7 +31,10 @@ ENDED = ("done", "cancelled", "failed")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """What a caller asks to be planned. `materials`: whose rack offcuts it may use; None: none."""
+    """What a caller asks to be planned. `materials`: whose rack offcuts it may use; None: none.
+
+    `continues`: the plan that it goes on from, its last tick, and the offcuts that plan racked.
+    """
 
     kind: str
     document: str
@@ -40,6 +45,7 @@ class Asked:
     deadline_seconds: float | None = None
     materials: Collection[str] | None = None
     jobs: tuple[str, ...] = ()
+    continues: tuple[str, int, tuple[str, ...]] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,7 +87,7 @@ def ask(
     on it at once, and gets the claim.
     """
     lock_firm(connection, firm)
-    known = _known(connection, firm, asked)
+    known = known_run(connection, firm, asked.idempotency_key, asked.body_hash)
     if known is not None:
         return known, None
     run, plan, at = f"run-{secrets.token_hex(8)}", f"plan-{secrets.token_hex(8)}", now(connection)
@@ -96,7 +102,7 @@ def ask(
             document=asked.document,
             idempotency_key=asked.idempotency_key,
             body_hash=asked.body_hash,
-            takes_rack=asked.materials is not None,
+            takes_rack=asked.materials is not None or asked.continues is not None,
             seconds=asked.seconds,
             created=at,
             started=None if owner is None else at,
@@ -123,24 +129,9 @@ def ask(
         )
     if asked.materials is not None:
         reserve(connection, firm, plan, asked.materials, asked.who)
+    if asked.continues is not None:
+        continue_from(connection, firm, plan, asked.continues, asked.who)
     return run, None if owner is None else claim_of(connection, run)
-
-
-def _known(connection: sa.Connection, firm: str, asked: Asked) -> str | None:
-    if asked.idempotency_key is None:
-        return None
-    row = connection.execute(
-        sa.select(runs.c.id, runs.c.body_hash).where(
-            runs.c.firm == firm, runs.c.idempotency_key == asked.idempotency_key
-        )
-    ).first()
-    if row is None:
-        return None
-    if row.body_hash != asked.body_hash:
-        trouble = f"{asked.idempotency_key!r} came with another content before"
-        remedy = "Take a new key for new work, and the old one only to repeat the same call"
-        raise Conflict(Problem("Idempotency-Key", trouble, remedy))
-    return str(row.id)
 
 
 def claim_of(connection: sa.Connection, run: str) -> Claim:

@@ -44,8 +44,17 @@ def _text(name: str, *, nullable: bool = False) -> sa.Column[str]:
     return sa.Column(name, sa.Text, nullable=nullable)
 
 
-def _number(name: str, *, nullable: bool = False, default: str | None = None) -> sa.Column[int]:
-    return sa.Column(name, sa.BigInteger, nullable=nullable, server_default=default)
+def _number(
+    name: str, *, nullable: bool = False, default: str | None = None, primary_key: bool = False
+) -> sa.Column[int]:
+    return sa.Column(
+        name,
+        sa.BigInteger,
+        nullable=nullable,
+        server_default=default,
+        primary_key=primary_key,
+        autoincrement=False,
+    )
 
 
 firms = sa.Table(
@@ -233,6 +242,30 @@ rack_events = sa.Table(
     sa.CheckConstraint(_one_of("kind", EVENT_KINDS), name="kind"),
     sa.CheckConstraint("on_rack IN (-1, 0, 1) AND held IN (-1, 0, 1)", name="steps"),
     sa.Index(None, "plan"),
+)
+# What a plan goes on with after a mishap; the plan before is continued while this one lives.
+continuations = sa.Table(
+    "continuations",
+    metadata,
+    sa.Column("plan", sa.ForeignKey("plans.id"), primary_key=True),
+    _firm(),
+    sa.Column("continues", sa.ForeignKey("plans.id"), nullable=False),
+    # The last tick that it was planned from.
+    _number("marks"),
+    sa.Index(None, "continues"),
+)
+# Ticks at the saw. A tick is named by the phone that made it: sent twice, it is one.
+ticks = sa.Table(
+    "ticks",
+    metadata,
+    sa.Column("plan", sa.ForeignKey("plans.id"), primary_key=True),
+    _number("seq", primary_key=True),
+    _firm(),
+    sa.Column("tick", sa.String(64), nullable=False),
+    sa.Column("who", sa.String(200), nullable=False),
+    _time("at"),
+    _text("document"),
+    sa.UniqueConstraint("plan", "tick"),
 )
 audit = sa.Table(
     "audit",

@@ -9,6 +9,7 @@ credit, so that money here is extra purchase and nothing else.
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 from math import isfinite
 
@@ -36,10 +37,16 @@ Material = LengthMaterial | SheetMaterial
 
 
 def replan(
-    request: CuttingRequest, plan: CuttingPlan, marks: Marks, *, seconds: float = 1.0
+    request: CuttingRequest,
+    plan: CuttingPlan,
+    marks: Marks,
+    *,
+    seconds: float = 1.0,
+    withheld: Collection[str] = (),
 ) -> Continuation:
     """Plan the rest after the marks, checked as a continuation of the plan.
 
+    `withheld` names rack offcuts of the request that the plan left and that cannot be had now.
     `seconds` is shared by the materials that lost a part. Raises InvalidInput for marks that
     contradict the plan, NoPlan when stock and floor cannot yield the rest, PlanRefused if the
     result failed its check (a fault of the program).
@@ -51,7 +58,7 @@ def replan(
     wanted = quantities(request, tuple(one.option for one in plan.chosen))
     bare = replace(request.without_credit(), choices=())
     benches = [
-        _Bench(bare, material, drawn, marks, wanted)
+        _Bench(bare, material, drawn, marks, wanted, frozenset(withheld))
         for material, drawn in zip(request.materials, plan.materials, strict=True)
     ]
     finished = sum((bench.floor.finished for bench in benches), Counter[str]())
@@ -104,6 +111,7 @@ class _Bench:
         drawn: LengthPlan | SheetPlan,
         marks: Marks,
         wanted: dict[str, int],
+        withheld: frozenset[str],
     ) -> None:
         self._request = request
         self._material = material
@@ -113,7 +121,7 @@ class _Bench:
         hands: dict[str, str] = {}
         taken = {piece.id for piece in extra}
         self.floor: Floor = clear_up(material, drawn.layouts, own, hands, taken)
-        self.floor.free += extra
+        self.floor.free = [one for one in self.floor.free if one.id not in withheld] + extra
         self.parts = {
             part.id: wanted[part.id] - self.floor.finished[part.id]
             for part in material.parts

@@ -66,7 +66,14 @@ def example_of(document: dict[str, Any], operation: dict[str, Any]) -> Any:
 def test_every_example_of_a_body_is_accepted(service: Caller, document: dict[str, Any]) -> None:
     rack = service.post("/v1/rack", [{"id": "R99", "material": "m", "length_mm": 900}]).json()
     wall = service.post("/v1/walls", EXAMPLES["wall"]).json()
+    # Nothing is kept, so that no label of the example rack is taken.
+    none = {"length_mm": 9000, "width_mm": 9000, "height_mm": 9000, "credit": "0"}
+    plan = service.post(
+        "/v1/plans", {**EXAMPLES["cutting-request"], "seconds": 0.1, "keep": none}
+    ).json()
+    service.post(f"/v1/plans/{plan['id']}/confirm")
     kept = {"wall_id": wall["id"], "job_id": wall["job"], "label": rack["racked"][0]["id"]}
+    kept["plan_id"] = plan["id"]
     tried = []
     for path, method, operation in operations(document):
         if "requestBody" in operation:
