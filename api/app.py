@@ -25,6 +25,7 @@ from api.routes import (
     weighing,
 )
 from api.routes.pages import add_pages
+from api.routes.saw_page import router as saw_page
 from api.runner import Runner
 from api.settings import Settings
 from api.store.engine import Store
@@ -73,6 +74,7 @@ def create_app(settings: Settings) -> FastAPI:
         service,
     ):
         app.include_router(module.router)
+    app.include_router(saw_page)
     add_pages(app)
     add_problem_handlers(app)
     app.add_middleware(BodyLimit, most=settings.most_bytes)

@@ -34,6 +34,8 @@ class Page:
 
 
 PAGES = (Page(name="log-in", title="Log in", paths=("/log-in",)),)
+# Has a module of routes of its own: a page that opens without a signal.
+SAW = Page(name="saw", title="Saw", paths=("/saw/{plan_id}",))
 
 
 def page_text(page: Page) -> str:
