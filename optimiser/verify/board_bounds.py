@@ -9,7 +9,9 @@ from typing import TYPE_CHECKING
 
 from optimiser.domain.parts import BoardPart
 from optimiser.domain.plan import PartWeights
-from optimiser.verify.cut_outs import serving, trim_of
+from optimiser.domain.stock import NO_EDGE_TRIM
+from optimiser.units import Pence, Tenths
+from optimiser.verify.cut_outs import free_pieces
 from optimiser.verify.filling import MOST_WORK, Rectangle, TooHeavy, most_weights
 from optimiser.verify.reasons import OpenLine, OpenNeed, Reasons
 from optimiser.verify.weighing import BadCertificate, FillTable, amount_of
@@ -56,7 +58,7 @@ def sheet_reasons(
     if len(certificate) > MOST_REASONS:
         raise BadCertificate(f"a certificate may give {MOST_REASONS} reasons at most")
     rate = sheet_rate(material, keep)
-    pieces = _usable_sheets(material, rate)
+    pieces = _usable_sheets(material, choices, rate)
     if not pieces or not material.parts:
         return Reasons()
     weighed = sum(isinstance(reason, PartWeights) for reason in certificate)
@@ -86,7 +88,9 @@ class _Piece:
     available: int | None
 
 
-def _usable_sheets(material: SheetMaterial, rate: Fraction) -> list[_Piece]:
+def _usable_sheets(
+    material: SheetMaterial, choices: tuple[Choice, ...], rate: Fraction
+) -> list[_Piece]:
     pieces = [
         (sheet.width, sheet.height, material.edge_trim, sheet.price, sheet.available)
         for sheet in material.stock
@@ -103,9 +107,8 @@ def _usable_sheets(material: SheetMaterial, rate: Fraction) -> list[_Piece]:
     # What is cut out of a part costs nothing and is there once for each: it may hold parts that
     # would else be bought, and all that is left of it may be credited.
     pieces += [
-        (hole.width, hole.height, trim_of(part, hole, material), 0, part.quantity)
-        for part, hole in serving(material)
-        if _holds_any(material, trim_of(part, hole, material).inside(hole.width, hole.height))
+        (Tenths(width), Tenths(height), NO_EDGE_TRIM, Pence(0), count)
+        for width, height, count in free_pieces(material, choices)
     ]
     return [
         _Piece(
@@ -117,16 +120,6 @@ def _usable_sheets(material: SheetMaterial, rate: Fraction) -> list[_Piece]:
         for width, height, trim, cost, available in pieces
         if width > trim.across and height > trim.along
     ]
-
-
-def _holds_any(material: SheetMaterial, inside: tuple[int, int]) -> bool:
-    """Return whether some part fits; no layout holds none, so other pieces need no count."""
-    across, along = inside
-    return any(
-        (part.width <= across and part.height <= along)
-        or (part.turn and part.height <= across and part.width <= along)
-        for part in material.parts
-    )
 
 
 def _need(

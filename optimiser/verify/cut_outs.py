@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from itertools import zip_longest
 from typing import TYPE_CHECKING
 
 from optimiser.domain.fault import Fault
@@ -11,7 +13,7 @@ from optimiser.units import Tenths
 if TYPE_CHECKING:
     from optimiser.domain.parts import BoardPart, CutOut
     from optimiser.domain.plan import SheetLayout, SheetPlan
-    from optimiser.domain.request import SheetMaterial
+    from optimiser.domain.request import Choice, SheetMaterial
 
 
 def cut_out_of(layout: SheetLayout, material: SheetMaterial) -> tuple[BoardPart, CutOut] | None:
@@ -43,11 +45,47 @@ def serves(part: BoardPart, material: SheetMaterial) -> bool:
     return material.use_cut_outs and not (part.turn and any(not p.turn for p in material.parts))
 
 
-def serving(material: SheetMaterial) -> list[tuple[BoardPart, CutOut]]:
-    """List every cut-out that a plan may use, each once for every copy of its part."""
-    return [
-        (part, hole) for part in material.parts for hole in part.cut_outs if serves(part, material)
+def free_pieces(material: SheetMaterial, choices: tuple[Choice, ...]) -> list[tuple[int, int, int]]:
+    """List (usable width, usable height, how many) that no plan's cut-outs go beyond.
+
+    Of a choice only one option is cut. The cut-outs of each option, largest first, are laid over
+    those of the others, and the widest and the tallest of each place taken: whichever option is
+    cut, each of its cut-outs lies within a piece of its own. Those that hold no part are left out.
+    """
+    own = {part.id: _pieces_of(part, material) for part in material.parts if serves(part, material)}
+    owners = Counter(
+        id_ for choice in choices for id_ in {one for option in choice.options for one in option}
+    )
+    optional = {id_ for id_, count in owners.items() if count == 1}
+    found = [piece for id_, pieces in own.items() if id_ not in optional for piece in pieces]
+    for choice in choices:
+        lists = [
+            sorted(
+                (p for id_ in dict.fromkeys(option) if id_ in optional for p in own.get(id_, ())),
+                key=lambda size: (-size[0] * size[1], size),
+            )
+            for option in choice.options
+        ]
+        for place in zip_longest(*lists, fillvalue=(0, 0)):
+            found.append((max(w for w, _ in place), max(h for _, h in place)))
+    return [(width, height, count) for (width, height), count in Counter(found).items()]
+
+
+def _pieces_of(part: BoardPart, material: SheetMaterial) -> list[tuple[int, int]]:
+    inside = [
+        trim_of(part, hole, material).inside(hole.width, hole.height) for hole in part.cut_outs
     ]
+    return [size for size in inside if _holds_any(material, size)] * part.quantity
+
+
+def _holds_any(material: SheetMaterial, inside: tuple[int, int]) -> bool:
+    """Return whether some part fits; no layout holds none, so other pieces need no count."""
+    across, along = inside
+    return any(
+        (part.width <= across and part.height <= along)
+        or (part.turn and part.height <= across and part.width <= along)
+        for part in material.parts
+    )
 
 
 def check_cut_outs(plan: SheetPlan, material: SheetMaterial) -> list[Fault]:

@@ -9,10 +9,11 @@ from functools import cache
 import pytest
 
 from optimiser.domain.plan import CuttingPlan, SheetLayout
-from optimiser.domain.request import CuttingRequest
+from optimiser.domain.request import Choice, CuttingRequest
 from optimiser.planning.plan import plan_cutting
 from optimiser.units import Pence, Tenths
 from optimiser.verify.check import check_plan
+from optimiser.verify.cut_outs import free_pieces
 from tests.cutting_builders import (
     a_board_part,
     a_cut_out,
@@ -172,3 +173,42 @@ def test_a_bound_that_forgets_the_cut_outs_is_refused() -> None:
     lying = replace(plan, sheets=(replace(board, bound=Pence(2_000), proven=False),))
 
     assert any("the proof yields 1000" in fault.what for fault in check_plan(request, lying))
+
+
+def test_of_a_choice_no_more_is_counted_than_any_one_option_frees() -> None:
+    """Both ways free two pieces; each lies within one of two, not of four."""
+    ways = (
+        [a_cut_out(0, 0, 500, 500), a_cut_out(700, 700, 200, 200)],
+        [a_cut_out(0, 0, 400, 600), a_cut_out(600, 0, 250, 160)],
+    )
+    backs = [a_board_part(f"back {n}", 1_000, 1_000, cut_outs=tuple(w)) for n, w in enumerate(ways)]
+    always = a_board_part("always", 1_000, 1_000, 3, cut_outs=(a_cut_out(0, 0, 300, 350),))
+    small = a_board_part("small", 100, 90)
+    board = a_sheet_material(*backs, always, small, stock=[a_stock_sheet("s", 1_000, 1_000, 9)])
+    board = replace(board, use_cut_outs=True)
+    choice = Choice(id="way", options=(("back 0",), ("back 1",)))
+
+    # 5 mm less on each side inside the part.
+    assert sorted(free_pieces(board, (choice,))) == [(150, 110, 1), (250, 300, 3), (450, 550, 1)]
+    assert len(free_pieces(board, ())) == 5
+
+
+@pytest.mark.parametrize("option", [0, 1])
+def test_a_bound_with_choices_holds_for_either_option(option: int) -> None:
+    """The small parts fit the cut-out of the second back alone."""
+    plain = a_board_part("plain", 1_000, 1_000)
+    open_ = a_board_part("open", 1_000, 1_000, cut_outs=(a_cut_out(0, 0, 600, 600),))
+    small = a_board_part("small", 500, 500)
+    board = a_sheet_material(plain, open_, small, stock=[a_stock_sheet("s", 1_000, 1_000, 100)])
+    options = (("plain",), ("open",))
+    request = a_request(
+        replace(board, use_cut_outs=True), choices=(Choice(id="way", options=options),)
+    )
+    forced = replace(
+        request,
+        choices=(Choice(id="way", options=(options[option],)),),
+        sheets=(replace(request.sheets[0], parts=((plain, open_)[option], small)),),
+    )
+
+    assert plan_cutting(request).bound <= plan_cutting(forced).money.net == (200, 100)[option]
+    assert plan_cutting(request).money.net == 100
