@@ -52,6 +52,8 @@ def free_pieces(material: SheetMaterial, choices: tuple[Choice, ...]) -> list[tu
     those of the others, and the widest and the tallest of each place taken: whichever option is
     cut, each of its cut-outs lies within a piece of its own. Those that hold no part are left out.
     """
+    if not material.use_cut_outs:
+        return []
     own = {part.id: _pieces_of(part, material) for part in material.parts if serves(part, material)}
     owners = Counter(
         id_ for choice in choices for id_ in {one for option in choice.options for one in option}
