@@ -33,7 +33,11 @@ nav a { margin-right: 1rem; white-space: nowrap; } a { color: #1d4f73; }
 .cautions { border-left: .4rem solid #b3541e; padding: .4rem 1rem .4rem 2rem; margin: 0;
   background: #fbf3ec; }
 @media (max-width: 40rem) { body { font-size: 15px; padding: .7rem; }
-  th, td { padding-right: .45rem; } }
+  th, td { padding-right: .45rem; }
+  figure a { display: block; overflow-x: auto; } figure img { width: 80rem; max-width: none; }
+  .told thead { display: none; } .told tr { display: block; padding: .5rem 0;
+    border-bottom: 1px solid #dcd8cf; } .told td { display: block; border: 0; padding: .05rem 0; }
+  .told td:first-child { font-weight: 600; } .told td:last-child { color: #55524b; } }
 @media print { nav { display: none; } figure { break-inside: avoid; } }
 """
 
@@ -111,8 +115,12 @@ def _table(
     *,
     numbers: Sequence[int] = (),
     feet: Iterable[Sequence[str]] = (),
+    told: bool = False,
 ) -> str:
-    """Write a table; columns named in `numbers` stand to the right."""
+    """Write a table; columns named in `numbers` stand to the right.
+
+    Where it is `told`, a phone shows each row's cells under one another.
+    """
 
     def line(cells: Sequence[str], tag: str) -> str:
         marked = ""
@@ -123,8 +131,9 @@ def _table(
 
     body = "".join(line(row, "td") for row in rows)
     foot = "".join(line(row, "td") for row in feet)
+    kind = "wide told" if told else "wide"
     return (
-        f'<div class="wide"><table><thead>{line(heads, "th")}</thead><tbody>{body}</tbody>'
+        f'<div class="{kind}"><table><thead>{line(heads, "th")}</thead><tbody>{body}</tbody>'
         f"<tfoot>{foot}</tfoot></table></div>"
     )
 
@@ -166,7 +175,9 @@ def _findings(batch: Batch) -> str:
         for finding in ordered
     ]
     return (
-        _table(("kind", "jobs", "finding and remedy", "source"), rows) if rows else "<p>None.</p>"
+        _table(("kind", "jobs", "finding and remedy", "source"), rows, told=True)
+        if rows
+        else "<p>None.</p>"
     )
 
 

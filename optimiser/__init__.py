@@ -45,7 +45,7 @@ if TYPE_CHECKING:
     from optimiser.drawing.pictorial import draw_box, draw_pictorial
     from optimiser.drawing.rack_chart import draw_rack
     from optimiser.drawing.scene import Paper
-    from optimiser.drawing.sections import draw_plan_section, draw_upright_section
+    from optimiser.drawing.sections import draw_plan_sections, draw_upright_sections
     from optimiser.drawing.sheets import draw_sheet_layout
     from optimiser.drawing.spares import draw_spares
     from optimiser.drawing.wall_set import wall_set
@@ -167,12 +167,12 @@ __all__ = [
     "draw_length_layout",
     "draw_length_plan",
     "draw_pictorial",
-    "draw_plan_section",
+    "draw_plan_sections",
     "draw_rack",
     "draw_sheet_layout",
     "draw_spares",
     "draw_spent",
-    "draw_upright_section",
+    "draw_upright_sections",
     "frame_as_planned",
     "frame_wall",
     "front_layers",

@@ -280,12 +280,47 @@ class LevelPoint:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Way:
+    """One way to make some pieces of a wall, and all of the frame that changes with it.
+
+    `within` names the whole frames (`Frame.boarding`) in which these pieces stand so. `quantities`
+    of another way of plates are what it needs more, or less, than the first.
+    """
+
+    name: str
+    within: tuple[str, ...]
+    members: tuple[Member, ...] = ()
+    boards: tuple[Board, ...] = ()
+    beads: tuple[Bead, ...] = ()
+    faces: tuple[Face, ...] = ()
+    tapes: tuple[Tape, ...] = ()
+    fixings: tuple[WallFixing, ...] = ()
+    packing: tuple[Packing, ...] = ()
+    quantities: tuple[Quantity, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrameChoice:
+    """Pieces that may be made in any of the `ways`, whatever is chosen elsewhere in the wall.
+
+    `name` is "boarding" or "plates", of the `box` of the wall of that name.
+    """
+
+    name: str
+    box: str
+    ways: tuple[Way, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Frame:
     """A wall made into parts, boarded in one way, which `boarding` names.
 
     `width`, `depth`: outer size of the feature wall. `levels` describe floor and ceiling along it.
-    `alternatives` are the same wall boarded in other ways, each a whole frame, as good to build as
-    this one: the cutting plan chooses among them. They have no alternatives of their own.
+    `choices` hold every piece of the wall, in all the ways in which it may be made: the frame
+    itself takes the first of each, and the cutting plan may take any. `alternatives` are whole
+    frames, as good to build as this one, in which between them each way stands once; they have no
+    choices or alternatives of their own. Without alternatives there is nothing to choose.
     `studs` are the middles of the existing studs behind it, in wall coordinates.
     """
 
@@ -304,6 +339,7 @@ class Frame:
     defaults: tuple[Default, ...]
     boarding: str = ""
     alternatives: tuple[Frame, ...] = ()
+    choices: tuple[FrameChoice, ...] = ()
     faces: tuple[Face, ...] = ()
     tapes: tuple[Tape, ...] = ()
     keep_outs: tuple[KeepOut, ...] = ()

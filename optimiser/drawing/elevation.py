@@ -29,7 +29,7 @@ from optimiser.drawing.scene import (
     View,
 )
 from optimiser.drawing.svg import svg_text
-from optimiser.drawing.table import Cell, Row, paragraph
+from optimiser.drawing.table import ROW, Cell, Row, paragraph
 from optimiser.drawing.wall_page import (
     Sizes,
     ceiling_line,
@@ -61,9 +61,10 @@ def elevation_page(
 ) -> Page:
     """Return the front elevation on `paper`, or on A4 (A3 for a large wall) where it is None.
 
-    `lines` are printed below the title. Below the wall run the left faces of the front uprights
-    from its left end, above it the sides of the openings from its centre line. At the left stand
-    the edges of the openings, at the right the rails that frame them, from the floor datum.
+    `lines` are printed below the title. Below the wall run the left faces of the front uprights,
+    above it the sides of the openings, both from its centre line. At the left stand the edges of
+    the openings, at the right the rails that frame them, from the floor datum. Beside the wall
+    each mark with its length, and findings that stop or warn.
     """
     front, behind = _front_and_behind(frame)
     page = wall_page(frame, lines, _legend(frame, behind), paper)
@@ -80,7 +81,7 @@ def elevation_page(
     edges = [0, *(z for o in frame.openings for z in (o.z, o.z + o.height))]
     rails = [m.box.z + m.box.dz for m in front if m.kind == "sill"]
     rails += [m.box.z for m in front if m.kind == "head"]
-    items += sizes(frame, view, Sizes(below=xs, above=sides, left=edges, right=rails))
+    items += sizes(frame, view, Sizes(below=xs, above=sides, left=edges, right=rails, centred=True))
     items += (*outline(frame, view), *holes, *marks)
     small = sorted({*unlabelled, *missing})
     return finish(page, frame, title, items, _rows(frame, front, behind, small, page.side))
@@ -175,13 +176,13 @@ def _rows(
     rows: list[Row] = []
     if small:
         rows += [*paragraph("Marks without room: " + ", ".join(small), side.width), Row(())]
-    rows += finding_rows(frame.findings, side.width, side.height * 0.6)
     rows.append(Row((Cell(0, "Timbers shown", bold=True), _LENGTH_HEAD), ruled=True))
     kinds = {(m.mark, m.kind, m.length) for m in (*front, *behind)}
     for mark, kind, length in sorted(kinds, key=lambda kind: (kind[0][:1], len(kind[0]), kind)):
         name = shorten(f"{plain(mark)}  {plain(kind)}", _LENGTH_AT - 12)
         rows.append(Row((Cell(0, name), Cell(_LENGTH_AT, mm(length), "end"))))
-    return rows
+    left = side.height - ROW * (len(rows) + 1)
+    return [*rows, Row(()), *finding_rows(frame.findings, side.width, left)]
 
 
 _LENGTH_AT = 54.0
@@ -194,7 +195,9 @@ def _legend(frame: Frame, behind: Sequence[Member]) -> tuple[Entry, ...]:
         entries.append(line_entry("timber behind, its mark in brackets", _BEHIND_PEN))
     if frame.openings:
         entries.append(line_entry("opening, clear size", _OPENING_PEN))
-    entries.append(text_entry("below: left faces of uprights", "610", bold=False))
+    entries.append(
+        text_entry("below: left faces of uprights from the centre line", "−610", bold=False)
+    )
     entries.append(text_entry("above: openings from the centre line", "+450", bold=False))
     heights = "left: openings, right: sill tops and head undersides, from the highest floor"
     entries.append(text_entry(heights, "300", bold=False))

@@ -142,7 +142,8 @@ def openings(frame: Frame, view: View) -> tuple[list[Item], list[Area], list[str
 @dataclass(frozen=True, slots=True)
 class Sizes:
     """What is written round a wall, in tenths: `below` and `above` places along it from its left
-    end, those above written from its centre line; `left` and `right` heights above the datum.
+    end, those above written from its centre line, those below too where `centred`; `left` and
+    `right` heights above the datum.
 
     Of heights within `near` of the lowest of them only that and the highest are written; the datum
     itself stands alone.
@@ -153,6 +154,7 @@ class Sizes:
     left: Iterable[int] = ()
     right: Iterable[int] = ()
     near: int = 0
+    centred: bool = False
 
 
 def sizes(frame: Frame, view: View, wanted: Sizes) -> tuple[Item, ...]:
@@ -160,7 +162,8 @@ def sizes(frame: Frame, view: View, wanted: Sizes) -> tuple[Item, ...]:
     left, right = _ends(frame)
     low, high = _reach(frame)
     floor, ceiling, half = view.y(low), view.y(high), (left + right) // 2
-    across = [Flag(view.x(x), (mm(x),)) for x in {left, right, *wanted.below}]
+    along = {left, right, *wanted.below}
+    across = [Flag(view.x(x), (signed(x - half) if wanted.centred else mm(x),)) for x in along]
     over = [Flag(view.x(x), (signed(x - half),)) for x in {half, *wanted.above}]
     edges = view.x(left), view.x(right)
     wide = edges[0] - _PAST, edges[1] + _PAST
@@ -203,9 +206,15 @@ def _heights(heights: Iterable[int], near: int, view: View) -> list[Flag]:
 
 
 def finding_rows(findings: Sequence[Finding], width: float, height: float) -> list[Row]:
-    """Return the findings as rows, stops first; as many as fit, the rest counted."""
-    order = (Severity.STOP, Severity.WARNING, Severity.NOTE)
-    ranked = sorted(findings, key=lambda finding: order.index(finding.severity))
+    """Return stops, then warnings as rows; as many as fit `height`, the rest counted.
+
+    Notes stand in the list of findings: on a drawing they would take the room of the timbers.
+    """
+    order = (Severity.STOP, Severity.WARNING)
+    ranked = sorted(
+        (finding for finding in findings if finding.severity in order),
+        key=lambda finding: order.index(finding.severity),
+    )
     rows: list[Row] = []
     for index, finding in enumerate(ranked):
         head = f"{finding.severity.value}: {plain(finding.rule)}"

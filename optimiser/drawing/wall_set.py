@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from optimiser.domain.frame import Frame
@@ -10,9 +10,13 @@ from optimiser.drawing.boarding import boarding_page, front_layers
 from optimiser.drawing.elevation import elevation_page
 from optimiser.drawing.pictorial import box_page, pictorial_page
 from optimiser.drawing.scene import Page, Paper
-from optimiser.drawing.sections import plan_section_page, upright_section_page
+from optimiser.drawing.sections import plan_sections_page, upright_sections_page
 from optimiser.drawing.svg import svg_text
 from optimiser.units import mm
+
+
+# More on a page than these would be too small to read.
+_PLANS, _UPRIGHTS = 4, 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,16 +51,23 @@ def wall_set(
         yield WallDrawing("boards", str(layer), page)
     heights = {opening.z + opening.height // 2 for opening in frame.openings} or {10_000}
     places = {opening.x + opening.width // 2 for opening in frame.openings} or {frame.width // 2}
-    for number, height in enumerate(sorted(heights | set(cut_at)), start=1):
-        title = f"{job}: plan {mm(height)} above the floor datum"
-        page = plan_section_page(frame, height=height, title=title, paper=large)
+    for number, some in enumerate(_dealt(heights | set(cut_at), _PLANS), start=1):
+        title = f"{job}: plans at {', '.join(map(mm, some))} above the floor datum"
+        page = plan_sections_page(frame, heights=some, title=title, paper=large)
         yield WallDrawing("plan", str(number), page)
-    for number, place in enumerate(sorted(places), start=1):
-        title = f"{job}: upright section {mm(place)} from the left end"
-        page = upright_section_page(frame, place=place, title=title, paper=large)
+    for number, some in enumerate(_dealt(places, _UPRIGHTS), start=1):
+        title = f"{job}: upright sections {', '.join(map(mm, some))} from the left end"
+        page = upright_sections_page(frame, places=some, title=title, paper=large)
         yield WallDrawing("section", str(number), page)
     title = f"{job}: pictorial view of the frame"
     yield WallDrawing("pictorial", "", pictorial_page(frame, title=title, paper=large))
     for group in dict.fromkeys(member.group for member in frame.members):
         title = f"{job}: {group or 'every part marked'}"
         yield WallDrawing("box", group, box_page(frame, group, title=title, paper=large))
+
+
+def _dealt(places: Iterable[int], most: int) -> list[list[int]]:
+    """Deal places in their order to pages of about equal numbers, `most` at the most."""
+    ordered = sorted(places)
+    each = -(-len(ordered) // -(-len(ordered) // most))
+    return [ordered[start : start + each] for start in range(0, len(ordered), each)]

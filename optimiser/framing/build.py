@@ -17,7 +17,8 @@ from optimiser.domain.wall import ExistingWall, Wall
 from optimiser.framing.beads import beads
 from optimiser.framing.boarding import ends, front, front_face, levels_boarded
 from optimiser.framing.boxes import boxes
-from optimiser.framing.fixing import fixed, no_screw_bands, wall_fixings
+from optimiser.framing.choosing import choices_of, without
+from optimiser.framing.fixing import fixed, no_screw_bands
 from optimiser.framing.framed import Framed
 from optimiser.framing.groups import groups_of
 from optimiser.framing.horizontals import back_noggins, ledgers, noggins, plates, sills_and_heads
@@ -27,14 +28,12 @@ from optimiser.framing.marks import mark_beads, mark_boards, mark_members
 from optimiser.framing.notes import Notes
 from optimiser.framing.openings import Hole
 from optimiser.framing.placing import Placed, place_openings
-from optimiser.framing.quantities import Built, quantities
-from optimiser.framing.remarks import remarks
 from optimiser.framing.returns import Level, props, returns, strut_levels, struts
 from optimiser.framing.reveals import fire_linings, linings, panel_joints
 from optimiser.framing.setting_out import lines
 from optimiser.framing.settings import Settings, settle
-from optimiser.framing.spaces import keep_outs, opening_of, packing, solids
-from optimiser.framing.styles import Style, styles
+from optimiser.framing.spaces import keep_outs, opening_of, solids
+from optimiser.framing.styles import Style, joined_plate, styles
 from optimiser.framing.taping import tapes
 from optimiser.framing.uprights import (
     end_uprights,
@@ -42,6 +41,7 @@ from optimiser.framing.uprights import (
     skeleton,
     upright_members,
 )
+from optimiser.framing.ways import frame_of
 from optimiser.units import Tenths
 
 
@@ -59,29 +59,20 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
     notes.refuse()
     placed = place_openings(parted, notes)
     bands = no_screw_bands(whole)
-    ways: list[tuple[Style, list[Framed]]] = []
+    boarded: list[tuple[Style, list[Framed]]] = []
     known: list[dict[tuple[Layer, ...], Framed]] = [{} for _ in placed]
     for style in styles(whole):
-        firsts = [one.layers for one in ways[0][1]] if ways else [()] * len(placed)
+        firsts = [one.layers for one in boarded[0][1]] if boarded else [()] * len(placed)
         way = [
-            _framed(box, style, first, done)
+            _framed(box, style, first, done, bands)
             for box, first, done in zip(placed, firsts, known, strict=True)
         ]
-        if all(way != other for _, other in ways):
-            ways.append((style, way))
-    marked = _marked([way for _, way in ways])
-    seen: dict[int, Built] = {}
-    first, *others = [
-        _frame(whole, style, way, notes, bands, seen)
-        for (style, _), way in zip(ways, marked, strict=True)
-    ]
-    # A way that a check stops is no alternative to one that it does not.
-    sound = tuple(other for other in others if _stops(other) <= _stops(first))
-    return replace(first, alternatives=sound)
-
-
-def _stops(frame: Frame) -> set[str]:
-    return {found.rule for found in frame.findings if found.severity is Severity.STOP}
+        if all(way != other for _, other in boarded):
+            boarded.append((style, way))
+    joined = [_joined(list(done.values())) for done in known]
+    marked = _marked([*(way for _, way in boarded), joined])
+    names = [style.name for style, _ in boarded]
+    return _frame(whole, names, marked[:-1], marked[-1], bands, notes)
 
 
 def _framed(
@@ -89,20 +80,25 @@ def _framed(
     style: Style,
     first: tuple[Layer, ...],
     known: dict[tuple[Layer, ...], Framed],
+    bands: tuple[NoScrewBand, ...],
 ) -> Framed:
     """Frame and board one box of the wall in one way, unless an earlier way laid it out alike."""
     layers = lay_out(box.settings, box.holes, style, first)
     if layers not in known:
-        known[layers] = _built(box, box.settings, layers)
-    found = known[layers]
-    return found if style.plates is None else _joined(found, style.plates)
+        known[layers] = _built(box, box.settings, layers, bands)
+    return known[layers]
 
 
-def _joined(one: Framed, longest: int) -> Framed:
-    """Return the same box with its plates joined where they are longer; all else stands as it is.
+def _joined(ways: list[Framed]) -> Framed:
+    """Return the first way of a box with its plates joined, where one length would do too.
 
-    Plates are cut to length over uprights that stand there anyway.
+    Plates are cut to length over uprights that stand there in every way, so that joined plates
+    serve each of them; without such uprights nothing is joined.
     """
+    one = ways[0]
+    longest = joined_plate(one.settings)
+    if longest is None:
+        return one
     settings = replace(one.settings, plate_limit=longest)
     members: list[Member] = []
     for y, run in itertools.groupby(
@@ -111,15 +107,22 @@ def _joined(one: Framed, longest: int) -> Framed:
         if y is None:
             members += run
             continue
-        # Where plates lie, uprights stand on them: those are the lines to join over.
-        made = plates(settings, one.skeletons[y])
+        shared = set.intersection(*({line.x for line in way.skeletons[y].lines} for way in ways))
+        skeleton = one.skeletons[y]
+        lines = tuple(line for line in skeleton.lines if line.x in shared)
+        made = plates(settings, replace(skeleton, lines=lines))
+        if max(part.length for part in made) > longest:
+            return one
+        over = {settings.left, *(line.x + settings.thick // 2 for line in lines)}
+        if any(part.box.x not in over for part in made):
+            return one
         members += fixed(made, settings, groups_of(made, settings, one.placed.holes))
-    if tuple(members) == one.members:
-        return one
     return replace(one, settings=settings, members=tuple(members))
 
 
-def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed:
+def _built(
+    box: Placed, settings: Settings, layers: tuple[Layer, ...], bands: tuple[NoScrewBand, ...]
+) -> Framed:
     """Frame and board one box of the wall."""
     holes = box.holes
     all_lines = lines(holes, settings, tuple(j for layer in layers for j in layer.joints))
@@ -176,6 +179,7 @@ def _built(box: Placed, settings: Settings, layers: tuple[Layer, ...]) -> Framed
         tapes=tuple(tapes(settings, holes, layers[-1])),
         levels={hole.name: levels for hole, levels in strutted},
         skeletons={settings.back + one.y: one for one in (front_frame, back_frame)},
+        bands=bands,
     )
 
 
@@ -187,32 +191,18 @@ def _cheek_levels(fire: Hole, settings: Settings) -> list[Level]:
     return [(fire.frame.z0, rule), (fire.frame.z1 - settings.wide, rule), (fire.frame.z1, rule)]
 
 
-def _counted(one: Framed, bands: tuple[NoScrewBand, ...], seen: dict[int, Built]) -> Built:
-    """Return what quantities are counted from, once for a box that several ways share."""
-    if id(one) not in seen:
-        seen[id(one)] = Built(
-            settings=one.settings,
-            holes=one.placed.holes,
-            members=one.members,
-            boards=one.boards,
-            tapes=one.tapes,
-            fixings=tuple(wall_fixings(one.members, one.settings, bands)),
-        )
-    return seen[id(one)]
-
-
 def _frame(
     whole: Settings,
-    style: Style,
-    way: list[Framed],
-    notes: Notes,
+    names: list[str],
+    ways: list[list[Framed]],
+    joined: list[Framed],
     bands: tuple[NoScrewBand, ...],
-    seen: dict[int, Built],
+    notes: Notes,
 ) -> Frame:
-    placed = [one.placed for one in way]
-    built = [_counted(one, bands, seen) for one in way]
+    """Return the frame in its first way, with all ways of its boxes, and as whole frames."""
+    placed = [one.placed for one in ways[0]]
     site = whole.wall.site
-    return Frame(
+    shell = Frame(
         job=whole.wall.job,
         width=Tenths(whole.width),
         depth=Tenths(max(box.settings.back + box.settings.depth for box in placed)),
@@ -220,18 +210,12 @@ def _frame(
         left_free=whole.left_free,
         right_free=whole.right_free,
         openings=tuple(opening_of(hole, box.settings) for box in placed for hole in box.holes),
-        members=tuple(member for one in way for member in one.members),
-        boards=tuple(board for one in way for board in one.boards),
-        beads=tuple(bead for one in way for bead in one.beads),
-        quantities=quantities(built),
-        findings=(
-            *notes.findings,
-            *remarks(whole, way, bands, sum(len(one.fixings) for one in built)),
-        ),
+        members=(),
+        boards=(),
+        beads=(),
+        quantities=(),
+        findings=tuple(notes.findings),
         defaults=tuple(notes.defaults),
-        boarding=style.name,
-        faces=tuple(face for one in way for face in one.faces),
-        tapes=tuple(tape for one in way for tape in one.tapes),
         keep_outs=tuple(space for box in placed for space in keep_outs(box)),
         bands=bands,
         solids=solids(whole),
@@ -240,9 +224,20 @@ def _frame(
             for stud in site.stud_positions
             if 0 <= stud - whole.offset <= whole.width
         ),
-        fixings=tuple(fixing for one in built for fixing in one.fixings),
-        packing=packing(way[0].settings, [m for one in way for m in one.members]),
     )
+    choices, others = choices_of(whole, names, ways, joined, bands)
+    first = frame_of(shell, choices, [0] * len(choices))
+    frames = [
+        replace(frame_of(shell, choices, taken), boarding=name) for name, taken in others.items()
+    ]
+    # A way that a check stops is no alternative to one that it does not.
+    sound = [frame for frame in frames if _stops(frame) <= _stops(first)]
+    choices = without(choices, {f.boarding for f in frames} - {f.boarding for f in sound})
+    return replace(first, alternatives=tuple(sound), choices=choices)
+
+
+def _stops(frame: Frame) -> set[str]:
+    return {found.rule for found in frame.findings if found.severity is Severity.STOP}
 
 
 def _marked(ways: list[list[Framed]]) -> list[list[Framed]]:

@@ -43,16 +43,19 @@ def kilograms(grams: int) -> str:
 
 
 def wall_findings(settings: Settings, way: list[Framed]) -> Iterator[Finding]:
-    """Yield every finding about timber, boards and the site, over all boxes of a wall."""
+    """Yield every finding about timber, sheets and the site, over all boxes of a wall."""
     members = [member for one in way for member in one.members]
     yield from _centres(settings)
     yield from _timber(settings, members)
-    for one in way:
-        yield from _joints(one.placed.holes, one.layers[-1].joints)
-    yield from _strips(settings, [board for one in way for board in one.boards])
     yield from _masses(settings)
     yield from _studs(settings, members)
     yield from _levels(settings)
+
+
+def box_findings(one: Framed) -> Iterator[Finding]:
+    """Yield every finding about the board joints of one box of a wall."""
+    yield from _joints(one.placed.holes, one.layers[-1].joints)
+    yield from _strips(one.settings, one.boards)
 
 
 def _centres(settings: Settings) -> Iterator[Finding]:
@@ -132,7 +135,7 @@ def _joints(holes: list[Hole], joints: tuple[Joint, ...]) -> Iterator[Finding]:
                 )
 
 
-def _strips(settings: Settings, boards: list[Board]) -> Iterator[Finding]:
+def _strips(settings: Settings, boards: tuple[Board, ...]) -> Iterator[Finding]:
     narrow = sorted(
         {
             (one.width, one.height)

@@ -5,7 +5,6 @@ Screws into the existing wall keep out of the bands in which its cables may run.
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import cache
@@ -167,12 +166,23 @@ def _in_band(x: int, z: int, bands: tuple[NoScrewBand, ...]) -> bool:
 
 def _clear_of(x: int, z: int, span: tuple[int, int], bands: tuple[NoScrewBand, ...]) -> int | None:
     """Return the nearest height on an upright that no band covers, None when there is none."""
-    if not _in_band(x, z, bands):
+    covered = [
+        (band.box.z, band.box.z + band.box.dz)
+        for band in bands
+        if band.box.x < x < band.box.x + band.box.dx
+    ]
+    if not any(low < z < high for low, high in covered):
         return z
-    most = (span[1] - span[0]) // _STEP
-    ways = itertools.chain.from_iterable((z + n * _STEP, z - n * _STEP) for n in range(1, most + 1))
-    inside = (way for way in ways if span[0] + _STEP <= way <= span[1] - _STEP)
-    return next((way for way in inside if not _in_band(x, way, bands)), None)
+    lowest, highest = span[0] + _STEP, span[1] - _STEP
+    # Only next to the ends of bands can the nearest place lie; it moves by whole steps.
+    ways = {z - -(-(z - low) // _STEP) * _STEP for low, _ in covered}
+    ways |= {z + -(-(high - z) // _STEP) * _STEP for _, high in covered}
+    free = (
+        way
+        for way in ways
+        if lowest <= way <= highest and not any(low < way < high for low, high in covered)
+    )
+    return min(free, key=lambda way: (abs(way - z), -way), default=None)
 
 
 def _into(one: Member, at: tuple[int, int, int], into: str, item: str) -> WallFixing:

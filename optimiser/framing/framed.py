@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from optimiser.domain.frame import Bead, Board, Face, Member, Tape
+from optimiser.domain.frame import Bead, Board, Face, Member, NoScrewBand, Tape
 from optimiser.framing.layout import Layer
 from optimiser.framing.placing import Placed
 from optimiser.framing.returns import Level
@@ -16,8 +16,8 @@ from optimiser.framing.uprights import Skeleton
 class Framed:
     """One box of the wall, boarded in one way.
 
-    `levels` are those of the struts, by opening; `skeletons` the front and the back one, by the y
-    of the wall at which they begin.
+    `bands` are those of the whole wall that no screw enters. `levels` are those of the struts, by
+    opening; `skeletons` the front and the back one, by the y of the wall at which they begin.
     """
 
     placed: Placed
@@ -30,3 +30,4 @@ class Framed:
     tapes: tuple[Tape, ...]
     levels: dict[str, list[Level]]
     skeletons: dict[int, Skeleton]
+    bands: tuple[NoScrewBand, ...]

@@ -16,6 +16,9 @@ NARROWEST_BAY = 1_000
 # Nobody joins a plate for less: common practice, no source.
 SHORTEST_PLATE = 6_000
 
+# A ceiling further out of level than this is followed: common practice, no source.
+_OUT_OF_LEVEL = 300
+
 # A horizontal board joint: from x to x, at z.
 Row = tuple[int, int, int]
 
@@ -119,9 +122,10 @@ def noggins(settings: Settings, frame: Skeleton, rows: list[Row]) -> list[Member
         size = (x1 - x0, wide, thick)
         starts = [lo, *(z + wide for z in taken)]
         for start, end in zip(starts, [*taken, hi], strict=True):
-            count = -(-(end - start) // NOGGIN_SPACING) - 1
+            top = _level(settings, end)
+            count = -(-(end - start + end - top) // NOGGIN_SPACING) - 1
             for i in range(1, count + 1):
-                z = start + (end - start) * i // (count + 1) - thick // 2
+                z = whole_mm(start + (top - start) * i // (count + 1) - thick // 2)
                 at = (x0, frame.y, z)
                 made.append(member(settings, "noggin", "frame.noggin.mid-height", at, size))
     return made
@@ -135,10 +139,11 @@ def ledgers(settings: Settings, back: Skeleton) -> list[Member]:
     for x0, x1, lo, hi in bays(settings, back):
         if not any(x0 <= stud <= x1 for stud in studs):
             continue
-        room = hi - lo
-        rows = [(lo + hi - wide) // 2] if room >= wide else []
+        top = _level(settings, hi)
+        room = top - lo
+        rows = [whole_mm((lo + top - wide) // 2)] if room >= wide + 10 else []
         if room >= 6 * SHORTEST + 3 * wide:
-            rows = [lo + 2 * SHORTEST, rows[0], hi - 2 * SHORTEST - wide]
+            rows = [lo + 2 * SHORTEST, rows[0], whole_mm(top - 2 * SHORTEST - wide)]
         for z in rows:
             made.append(
                 member(
@@ -150,6 +155,21 @@ def ledgers(settings: Settings, back: Skeleton) -> list[Member]:
                 )
             )
     return made
+
+
+def _level(settings: Settings, end: int) -> int:
+    """Return where uprights end under the lowest ceiling, if `end` is no more than 30 above that.
+
+    Noggins and ledgers of all bays then lie at one height, that one line on the wall marks.
+    """
+    lowest = settings.levels.lowest_ceiling(settings.start, settings.end)
+    cut = lowest - settings.thick - settings.fit
+    return cut if cut <= end <= cut + _OUT_OF_LEVEL else end
+
+
+def whole_mm(height: int) -> int:
+    """Round a height down to a whole millimetre, as far as a line is marked on site."""
+    return height - height % 10
 
 
 def back_noggins(settings: Settings, back: Skeleton, made: list[Member]) -> list[Member]:

@@ -6,7 +6,7 @@ Counted from the members and boards in their places, never guessed from the area
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from optimiser.domain.frame import Board, Box, Edge, Member, Quantity, Tape, WallFixing
 from optimiser.domain.wall import ExistingWall
@@ -42,11 +42,11 @@ class Built:
     """What quantities are counted from: one box of the wall, its members with their screws."""
 
     settings: Settings
-    holes: list[Hole]
     members: tuple[Member, ...]
-    boards: tuple[Board, ...]
-    tapes: tuple[Tape, ...]
-    fixings: tuple[WallFixing, ...]
+    holes: list[Hole] = field(default_factory=list)
+    boards: tuple[Board, ...] = ()
+    tapes: tuple[Tape, ...] = ()
+    fixings: tuple[WallFixing, ...] = ()
 
 
 def screws_along(length: int, spacing: int) -> int:
@@ -103,16 +103,20 @@ def _timber_screws(boxes: list[Built]) -> list[Quantity]:
 
 def _touching(one: Board, timber: Box) -> tuple[int, int] | None:
     """Return how far a timber lies behind a board along its width and its height."""
-    axes = [one.across.value[1], one.up.value[1]]
-    shared = []
-    for axis in axes:
-        lo = max(getattr(one.box, axis), getattr(timber, axis))
-        hi = min(
-            getattr(one.box, axis) + getattr(one.box, f"d{axis}"),
-            getattr(timber, axis) + getattr(timber, f"d{axis}"),
-        )
-        shared.append(hi - lo)
-    return None if min(shared) < behind(Edge.FACTORY) else (shared[0], shared[1])
+    across = _shared(one.box, timber, one.across.value[1])
+    least = behind(Edge.FACTORY)
+    if across < least:
+        return None
+    up = _shared(one.box, timber, one.up.value[1])
+    return None if up < least else (across, up)
+
+
+def _shared(one: Box, other: Box, axis: str) -> int:
+    if axis == "x":
+        return min(one.x + one.dx, other.x + other.dx) - max(one.x, other.x)
+    if axis == "y":
+        return min(one.y + one.dy, other.y + other.dy) - max(one.y, other.y)
+    return min(one.z + one.dz, other.z + other.dz) - max(one.z, other.z)
 
 
 def _front_screws(built: Built) -> int:

@@ -8,8 +8,7 @@ from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import NoScrewBand
 from optimiser.domain.wall import ExistingWall
 from optimiser.framing.appliances import fire_findings, soundbar_findings, tv_findings
-from optimiser.framing.findings import wall_findings
-from optimiser.framing.fixing import wall_fixings
+from optimiser.framing.findings import box_findings, wall_findings
 from optimiser.framing.framed import Framed
 from optimiser.framing.hanging import shelf_findings
 from optimiser.framing.rules import finding
@@ -17,18 +16,19 @@ from optimiser.framing.settings import Settings
 from optimiser.units import mm
 
 
-def remarks(
-    whole: Settings, way: list[Framed], bands: tuple[NoScrewBand, ...], fixings: int
+def wall_remarks(
+    whole: Settings, way: list[Framed], bands: tuple[NoScrewBand, ...], *, loose: int
 ) -> list[Finding]:
-    """Return the findings of every check on a wall boarded in one way.
+    """Return the findings about timber, sheets and site of a wall boarded in one way.
 
-    `fixings` is how many screws into the house found a place outside the bands.
+    `loose` screws into the house found no place outside the bands.
     """
-    return [
-        *wall_findings(whole, way),
-        *_site(whole, way, bands, fixings),
-        *(found for one in way for found in _openings(one, way)),
-    ]
+    return [*wall_findings(whole, way), *_site(whole, bands, loose)]
+
+
+def box_remarks(one: Framed, way: list[Framed]) -> list[Finding]:
+    """Return the findings about the boards and openings of one box of a wall."""
+    return [*box_findings(one), *_openings(one, way)]
 
 
 def _openings(one: Framed, way: list[Framed]) -> Iterator[Finding]:
@@ -53,9 +53,7 @@ def _openings(one: Framed, way: list[Framed]) -> Iterator[Finding]:
             )
 
 
-def _site(
-    whole: Settings, way: list[Framed], bands: tuple[NoScrewBand, ...], fixings: int
-) -> Iterator[Finding]:
+def _site(whole: Settings, bands: tuple[NoScrewBand, ...], loose: int) -> Iterator[Finding]:
     site = whole.wall.site
     for side, lean, free in (
         ("left", site.lean_left, whole.left_free),
@@ -78,16 +76,12 @@ def _site(
             " off the wall",
             "pack behind each back upright where it is fixed",
         )
-    yield from _cables(way, bands, fixings, solid=site.kind is ExistingWall.SOLID)
+    yield from _cables(bands, loose, solid=site.kind is ExistingWall.SOLID)
 
 
-def _cables(
-    way: list[Framed], bands: tuple[NoScrewBand, ...], fixings: int, *, solid: bool
-) -> Iterator[Finding]:
+def _cables(bands: tuple[NoScrewBand, ...], loose: int, *, solid: bool) -> Iterator[Finding]:
     if not bands:
         return
-    wanted = sum(len(wall_fixings(one.members, one.settings, ())) for one in way)
-    loose = wanted - fixings
     yield finding(
         "check.site.cables",
         Severity.WARNING if loose else Severity.NOTE,

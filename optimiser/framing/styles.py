@@ -1,7 +1,8 @@
 """Ways to board a wall, each as good to build: the cutting plan chooses among them.
 
-There is seldom one right boarding. A way fixes how the boards lie, where the first joint falls,
-which sheet they come from and how plates are joined; everything else of the frame follows from it.
+There is seldom one right boarding. A way fixes how the boards lie, where the first joint falls and
+which sheet they come from; everything else of the frame follows from it. Whether plates are joined
+is asked apart from that.
 """
 
 from __future__ import annotations
@@ -17,18 +18,16 @@ class Style:
 
     `across`: the outer boards lie along the wall. `moved`: their joints keep clear of those of the
     first way. `short`: boards come from the shortest sheet and are joined in height.
-    `plates`: the longest plate, where plates are joined though one length would do.
     """
 
     name: str
     across: bool = False
     moved: bool = False
     short: bool = False
-    plates: int | None = None
 
 
 def styles(settings: Settings) -> list[Style]:
-    """Return the ways that make sense for a wall, the first the plainest; five at the most."""
+    """Return the ways that make sense for a wall, the first the plainest; four at the most."""
     found = [
         Style(name="boards on end"),
         Style(name="boards on end, joints moved", moved=True),
@@ -39,12 +38,18 @@ def styles(settings: Settings) -> list[Style]:
     room = settings.levels.highest_ceiling(0, settings.width)
     if lowest < room and lowest < tallest:
         found.append(Style(name="boards on end, joined in height", short=True))
-    run = settings.right - settings.left
-    shorter = [
-        stock.length - 2 * settings.timber.end_trim
-        for stock in settings.timber.stock
-        if stock.length - 2 * settings.timber.end_trim < run
-    ]
-    if run <= settings.longest and shorter:
-        found.append(Style(name="boards on end, plates joined", plates=max(shorter)))
     return found
+
+
+def joined_plate(settings: Settings) -> int | None:
+    """Return the longest plate of a box if its plates are joined though one length would do.
+
+    None where no stock is shorter than they are, or none is as long.
+    """
+    run = settings.right - settings.left
+    lengths = (stock.length - 2 * settings.timber.end_trim for stock in settings.timber.stock)
+    return (
+        max((one for one in lengths if one < run), default=None)
+        if run <= settings.longest
+        else None
+    )

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from string import ascii_lowercase
 from typing import TypeVar
 
-from optimiser.domain.frame import Bead, Board, Frame, Member
+from optimiser.domain.frame import Bead, Board, Frame, FrameChoice, Member, Way
 from optimiser.domain.job import Job
 from optimiser.domain.part_list import PartList
 from optimiser.domain.parts import BoardPart, LengthPart
@@ -16,70 +17,99 @@ from optimiser.domain.price_book import LengthItem, PriceBook, SheetItem
 from optimiser.domain.rack import Rack
 from optimiser.domain.request import Choice, CuttingRequest, Keep, LengthMaterial, SheetMaterial
 from optimiser.errors import InvalidInput, Problem
+from optimiser.framing.ways import frame_of
 
 PieceT = TypeVar("PieceT")
-PartT = TypeVar("PartT", Member | Bead, Board)
 
 
 def job_of_frame(frame: Frame, *, client: str = "", needed: str = "") -> Job:
     """Gather a framed wall's equal members, beads and boards, by their marks, into parts to cut.
 
-    What every way to board the wall needs is cut whichever is chosen; the rest of each way is one
-    option of the job's choice, its parts' ids ending in "+a", "+b" and so on.
+    What every way of a choice needs is cut whichever is taken; the rest of each way is one option
+    of that choice, its parts' ids ending in "+a", "+b" and so on.
     """
-    ways = (frame, *frame.alternatives)
-    lengths = [_by_mark(_lengths(way)) for way in ways]
-    boards = [_by_mark(way.boards) for way in ways]
-    options: list[list[str]] = [[] for _ in ways]
-    long = [
-        (piece[0].material, _length_part(frame.job, id_, piece))
-        for id_, piece in _dealt(frame.job, lengths, options)
-    ]
-    flat = [
-        (piece[0].material, _board_part(frame.job, id_, piece))
-        for id_, piece in _dealt(frame.job, boards, options)
-    ]
-    choice = Choice(id=_choice_id(frame.job), options=tuple(map(tuple, options)))
+    choices = [[_pieces(way) for way in choice.ways] for choice in _open(frame)]
+    fixed = [_pieces(way) for choice in _closed(frame) for way in choice.ways[:1]]
+    if not frame.alternatives:
+        fixed = [_pieces(frame)]
+    options: list[list[list[str]]] = [[[] for _ in ways] for ways in choices]
+    dealt = list(_dealt(frame.job, fixed, choices, options))
     return Job(
         name=frame.job,
         client=client,
         needed=needed,
-        parts=PartList(lengths=tuple(long), boards=tuple(flat)),
+        parts=PartList(
+            lengths=tuple(
+                (alike[0].material, _length_part(frame.job, id_, alike))
+                for id_, pieces in dealt
+                if (alike := [one for one in pieces if not isinstance(one, Board)])
+            ),
+            boards=tuple(
+                (flat[0].material, _board_part(frame.job, id_, flat))
+                for id_, pieces in dealt
+                if (flat := [one for one in pieces if isinstance(one, Board)])
+            ),
+        ),
         quantities=frame.quantities,
-        choices=(choice,) if len(ways) > 1 else (),
+        choices=tuple(
+            Choice(id=_choice_id(frame.job, choice), options=tuple(map(tuple, ids)))
+            for choice, ids in zip(_open(frame), options, strict=True)
+        ),
     )
 
 
-def _lengths(frame: Frame) -> Iterator[Member | Bead]:
-    yield from frame.members
-    yield from frame.beads
+def _open(frame: Frame) -> list[FrameChoice]:
+    """Return what may be chosen."""
+    return [one for one in frame.choices if len(one.ways) > 1] if frame.alternatives else []
 
 
-def _choice_id(job: str) -> str:
-    return f"{job}/boarding"
+def _closed(frame: Frame) -> list[FrameChoice]:
+    return [one for one in frame.choices if len(one.ways) == 1]
 
 
-def _by_mark(pieces: Iterable[PartT]) -> dict[str, list[PartT]]:
-    found: dict[str, list[PartT]] = {}
+def _choice_id(job: str, choice: FrameChoice) -> str:
+    return f"{job}/{choice.name} of {choice.box}" if choice.box else f"{job}/{choice.name}"
+
+
+Pieces = dict[str, list[Member | Bead | Board]]
+
+
+def _pieces(way: Frame | Way) -> Pieces:
+    """Return the pieces by their marks, lengths before boards."""
+    found: Pieces = {}
+    pieces: tuple[Member | Bead | Board, ...] = (*way.members, *way.beads, *way.boards)
     for piece in pieces:
         found.setdefault(piece.mark, []).append(piece)
     return found
 
 
 def _dealt(
-    job: str, ways: list[dict[str, list[PartT]]], options: list[list[str]]
-) -> Iterator[tuple[str, list[PartT]]]:
-    """Yield each part's id and its pieces: those common to all ways, then what one needs more."""
-    for mark in dict.fromkeys(mark for way in ways for mark in way):
-        common = min(len(way.get(mark, ())) for way in ways)
-        if common:
-            yield f"{job}/{mark}", next(way[mark] for way in ways if mark in way)[:common]
-        for letter, way, option in zip(ascii_lowercase, ways, options, strict=False):
-            more = way.get(mark, [])[common:]
-            if more:
+    job: str, fixed: list[Pieces], choices: list[list[Pieces]], options: list[list[list[str]]]
+) -> Iterator[tuple[str, list[Member | Bead | Board]]]:
+    """Yield each part's id and its pieces: those cut in any case, then what one way needs more."""
+    every = [*fixed, *(way for ways in choices for way in ways)]
+    for mark in dict.fromkeys(mark for way in every for mark in way):
+        always = [piece for way in fixed for piece in way.get(mark, ())]
+        more: list[tuple[str, list[str], list[Member | Bead | Board]]] = []
+        letters = _letters()
+        for ways, ids in zip(choices, options, strict=True):
+            common = min(len(way.get(mark, ())) for way in ways)
+            always += next((way[mark] for way in ways if mark in way), [])[:common]
+            for way, option in zip(ways, ids, strict=True):
+                more.append((next(letters), option, way.get(mark, [])[common:]))
+        if always:
+            yield f"{job}/{mark}", always
+        for letter, option, pieces in more:
+            if pieces:
                 id_ = f"{job}/{mark}+{letter}"
                 option.append(id_)
-                yield id_, more
+                yield id_, pieces
+
+
+def _letters() -> Iterator[str]:
+    """Yield a, b, … z, then aa, ab and so on."""
+    for length in itertools.count(1):
+        yield from map("".join, itertools.product(ascii_lowercase, repeat=length))
 
 
 def _length_part(job: str, id_: str, same: list[Member | Bead]) -> LengthPart:
@@ -106,10 +136,12 @@ def _board_part(job: str, id_: str, alike: list[Board]) -> BoardPart:
 
 
 def frame_as_planned(frame: Frame, plan: CuttingPlan) -> Frame:
-    """Return the wall boarded in the way that a plan chose, without the other ways."""
+    """Return the wall made in the ways that a plan chose, without the other ways."""
     chosen = {one.choice: one.option for one in plan.chosen}
-    option = chosen.get(_choice_id(frame.job), 0)
-    return replace((frame, *frame.alternatives)[option], alternatives=())
+    taken = {id(one): chosen.get(_choice_id(frame.job, one), 0) for one in _open(frame)}
+    if not any(taken.values()):
+        return replace(frame, alternatives=(), choices=())
+    return frame_of(frame, frame.choices, [taken.get(id(one), 0) for one in frame.choices])
 
 
 def job_as_planned(job: Job, frame: Frame, plan: CuttingPlan) -> Job:

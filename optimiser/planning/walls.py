@@ -11,6 +11,7 @@ from optimiser.domain.price_book import PriceBook
 from optimiser.domain.wall import Wall
 from optimiser.errors import PlanRefused, Problem
 from optimiser.framing import build
+from optimiser.framing.choosing import with_first, without
 from optimiser.inspection.inspect import inspect_frame
 
 LEFT_OUT = "inspection.way"
@@ -33,7 +34,7 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
 
 def only_sound(frame: Frame, wall: Wall) -> Frame:
     """Return the first way that the inspector passes, the others that pass as its alternatives."""
-    ways = (replace(frame, alternatives=()), *frame.alternatives)
+    ways = (replace(frame, alternatives=(), choices=()), *frame.alternatives)
     faults = {way.boarding: inspect_frame(way, wall) for way in ways}
     sound = [way for way in ways if not faults[way.boarding]]
     if not sound:
@@ -45,7 +46,9 @@ def only_sound(frame: Frame, wall: Wall) -> Frame:
         )
     notes = tuple(_left_out(name, found) for name, found in faults.items() if found)
     first, *others = (replace(way, findings=way.findings + notes) for way in sound)
-    return replace(first, alternatives=tuple(others))
+    unsound = {name for name, found in faults.items() if found}
+    choices = without(frame.choices, unsound)
+    return replace(first, alternatives=tuple(others), choices=with_first(choices, first.boarding))
 
 
 def _left_out(boarding: str, faults: tuple[Fault, ...]) -> Finding:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from optimiser.drawing.sections import draw_plan_section, draw_upright_section
+from optimiser.drawing.sections import draw_plan_sections, draw_upright_sections
 from optimiser.units import tenths
 from tests.drawing.reading import Drawing
 from tests.framing.builders import a_tv, framed
@@ -11,7 +11,7 @@ WALL = framed(tv=a_tv())
 
 
 def test_a_plan_shows_each_timber_that_it_cuts_at_its_distance_from_the_centre_line() -> None:
-    drawing = Drawing(draw_plan_section(WALL, height=tenths(500), title="Plan"))
+    drawing = Drawing(draw_plan_sections(WALL, heights=(tenths(500),), title="Plan"))
 
     words = drawing.words.splitlines()
     cut = [m for m in WALL.members if m.box.z <= 5_000 < m.box.z + m.box.dz]
@@ -27,7 +27,7 @@ def test_a_board_is_drawn_only_beside_its_cut_outs() -> None:
     through = WALL.openings[0].z + WALL.openings[0].height // 2
 
     def front(height: int) -> float:
-        drawing = Drawing(draw_plan_section(WALL, height=height, title="Plan"))
+        drawing = Drawing(draw_plan_sections(WALL, heights=(height,), title="Plan"))
         rects = drawing.root.findall("{*}rect")
         boards = [r for r in rects if r.attrib["fill"] == "#6e6e6e"]
         flat = [r for r in boards if float(r.attrib["width"]) > float(r.attrib["height"])]
@@ -41,7 +41,23 @@ def test_an_upright_section_gives_the_heights_of_what_it_cuts() -> None:
     tv = WALL.openings[0]
     place = tv.x + tv.width // 2
 
-    words = Drawing(draw_upright_section(WALL, place=place, title="Section")).words.splitlines()
+    words = Drawing(
+        draw_upright_sections(WALL, places=(place,), title="Section")
+    ).words.splitlines()
 
     assert {"0", "38", "2400", "300"} <= set(words)
     assert any(mark.startswith("T") for mark in words)
+
+
+def test_cuts_share_a_page_and_a_scale_and_each_says_where_it_is() -> None:
+    heights = (tenths(500), tenths(1500), tenths(2200))
+
+    drawing = Drawing(draw_plan_sections(WALL, heights=heights, title="Plans"))
+
+    words = drawing.words.splitlines()
+    assert [w for w in words if w.endswith("above the floor datum")] == [
+        "2200 above the floor datum",
+        "1500 above the floor datum",
+        "500 above the floor datum",
+    ]
+    assert words.count("3600") == 3

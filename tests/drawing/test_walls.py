@@ -78,10 +78,11 @@ def test_what_stands_behind_is_dashed_and_what_the_front_hides_is_left_out() -> 
     assert "(B1)" not in drawing.words
 
 
-def test_running_dimensions_give_the_left_face_of_each_upright() -> None:
+def test_running_dimensions_give_the_left_face_of_each_upright_from_the_centre_line() -> None:
     words = elevation(a_framed_wall()).words.splitlines()
 
-    for x in ("0", "400", "800", "1062", "2500", "3000", "3562", "3600"):
+    # A wall 3600 wide has its middle at 1800; uprights stand from 0, 400, 800, 1062 and so on.
+    for x in ("−1800", "−1400", "−1000", "−738", "+700", "+1200", "+1762", "+1800"):
         assert x in words
 
 
@@ -150,10 +151,14 @@ def test_a_head_plate_bends_with_the_ceiling() -> None:
     assert round(corners[-1][1] - left[1], 2) == 3.04
 
 
-def test_findings_stand_beside_the_wall_stops_first() -> None:
-    words = elevation(a_framed_wall()).words
+def test_what_stops_or_warns_stands_beside_the_wall_and_notes_do_not() -> None:
+    kinds = (Severity.NOTE, Severity.WARNING, Severity.STOP)
+    findings = [a_finding(kind, f"Trouble {kind.value} of fingers") for kind in kinds]
 
-    assert words.index("stop: tv-gap") < words.index("note: tv-gap")
+    words = elevation(a_frame(findings=findings)).words
+
+    assert words.index("stop: tv-gap") < words.index("warning: tv-gap")
+    assert "note: tv-gap" not in words
     assert "fingers" in words
     assert "Widen the recess" in words
 

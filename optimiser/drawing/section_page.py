@@ -1,0 +1,237 @@
+"""A page of sections: several cuts through a wall on one sheet, all to one scale, each with sizes.
+
+Knows rectangles of a cut and what is written beside them, not how a wall is cut.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from optimiser.drawing.dimensions import dimension_across, dimension_up
+from optimiser.drawing.flags import Flag, FlagRow, Side, flag_column, flag_row
+from optimiser.drawing.hatch import Fill
+from optimiser.drawing.labels import Block, fit
+from optimiser.drawing.letters import plain, text_width
+from optimiser.drawing.page import (
+    HEADER,
+    WALL_CAUTION,
+    fill_entry,
+    footer,
+    header,
+    inside,
+    solid_entry,
+)
+from optimiser.drawing.scene import (
+    BOLD,
+    CENTRE,
+    GREY,
+    INK,
+    SCALES,
+    THIN,
+    TINT,
+    Area,
+    Item,
+    Line,
+    Page,
+    Paper,
+    Pen,
+    Rect,
+    Strokes,
+    Text,
+    View,
+    scale_text,
+)
+from optimiser.units import mm
+
+_PEN = Pen(INK, THIN)
+_HEADING = 3.2
+# Paper round each section for its overall sizes and for marks that stand outside it, mm.
+_ABOVE, _RIGHT, _MARKS = 17.0, 17.0, 4.0
+_APART = 6.0
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A rectangle in the plane of the cut, tenths, right and up from the lower left corner.
+
+    A timber has a `mark`, and is `sawn` where the cut goes across its length.
+    """
+
+    x: int
+    y: int
+    width: int
+    height: int
+    mark: str = ""
+    sawn: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Section:
+    """One cut through a wall, its `size` in tenths, and the sizes at its lower and left edges.
+
+    `across` and `upward` are places with their texts; `centre` is the x of the wall's centre line.
+    """
+
+    name: str
+    size: tuple[int, int]
+    timbers: tuple[Piece, ...]
+    boards: tuple[Piece, ...]
+    across: tuple[tuple[int, str], ...]
+    upward: tuple[tuple[int, str], ...]
+    centre: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Block:
+    """A section with all that stands round it: the paper it takes, the section's corner in it."""
+
+    section: Section
+    scale: float
+    row: float
+    column: float
+
+    @property
+    def width(self) -> float:
+        """Return the width of the whole block, no less than its heading's."""
+        heading = text_width(self.section.name, _HEADING, bold=True)
+        return max(self.column + self.section.size[0] / 10 / self.scale + _RIGHT, heading)
+
+    @property
+    def height(self) -> float:
+        """Return the height of the whole block."""
+        return _ABOVE + self.section.size[1] / 10 / self.scale + self.row
+
+    def view(self, x: float, y: float) -> View:
+        """Return where the section lies when the block's upper left corner is at x, y."""
+        tall = self.section.size[1] / 10 / self.scale
+        return View(x + self.column, y + _ABOVE + tall, self.scale)
+
+
+def section_page(
+    job: str, title: str, sections: Sequence[Section], seen: str, paper: Paper, *, stacked: bool
+) -> Page:
+    """Return sections on one page of `paper` to the largest usual scale at which all fit.
+
+    `stacked`: one under the other, else side by side. `seen` says from where one looks.
+    """
+    margins = inside(*paper.level)
+    entries = (
+        fill_entry("timber, crossed where sawn through, its mark beside it", Fill.TINT, _PEN),
+        solid_entry("board cut through", GREY),
+    )
+    foot, high = footer(entries, WALL_CAUTION, margins)
+    room = Area(margins.x, margins.y + HEADER, margins.width, margins.height - HEADER - high)
+    every = (_blocks_at(sections, scale) for scale in SCALES)
+    blocks = next((made for made in every if _fits(made, room, stacked=stacked)), None)
+    # A wall too large for the usual scales runs off the page rather than not being drawn.
+    blocks = blocks or _blocks_at(sections, SCALES[-1])
+    items: list[Item] = []
+    for block, (x, y) in zip(blocks, _corners(blocks, room, stacked=stacked), strict=True):
+        items += _drawn(block, x, y)
+    facts = (f"job {plain(job)}", seen, f"scale {scale_text(blocks[0].scale)}", "mm")
+    return Page(*paper.level, title, (*header(title, facts, margins), *items, *foot))
+
+
+def _blocks_at(sections: Sequence[Section], scale: float) -> list[_Block]:
+    blocks: list[_Block] = []
+    for section in sections:
+        row, column = _sizes(section, View(0, 0, scale))
+        blocks.append(_Block(section, scale, row.depth + 1, column.depth + _MARKS))
+    return blocks
+
+
+def _fits(blocks: Sequence[_Block], room: Area, *, stacked: bool) -> bool:
+    wide, tall = [block.width for block in blocks], [block.height for block in blocks]
+    gaps = _APART * (len(blocks) - 1)
+    if stacked:
+        return max(wide) <= room.width and sum(tall) + gaps <= room.height
+    return sum(wide) + gaps <= room.width and max(tall) <= room.height
+
+
+def _corners(blocks: Sequence[_Block], room: Area, *, stacked: bool) -> list[tuple[float, float]]:
+    """Return the upper left corner of each block, what is left of the room shared between them."""
+    sizes = [block.height if stacked else block.width for block in blocks]
+    gap = ((room.height if stacked else room.width) - sum(sizes)) / (len(blocks) + 1)
+    corners: list[tuple[float, float]] = []
+    at = gap
+    # Stacked plans stand with their centre lines under one another.
+    column = max(block.column for block in blocks)
+    left = (room.width - max(block.width for block in blocks)) / 2
+    for block, size in zip(blocks, sizes, strict=True):
+        if stacked:
+            corners.append((room.x + left + column - block.column, room.y + at))
+        else:
+            corners.append((room.x + at, room.y + (room.height - block.height) / 2))
+        at += size + gap
+    return corners
+
+
+def _sizes(section: Section, view: View) -> tuple[FlagRow, FlagRow]:
+    """Return the sizes below a section and those at its left."""
+    left, low = view.x(0), view.y(0)
+    wide, tall = view.size(section.size[0]), view.size(section.size[1])
+    row = flag_row(
+        _flags((view.x(x), text) for x, text in section.across),
+        edge=low,
+        side=Side.BELOW,
+        low=left - 12,
+        high=left + wide + 12,
+    )
+    column = flag_column(
+        _flags((view.y(y), text) for y, text in section.upward),
+        edge=left,
+        side=Side.LEFT,
+        low=low - tall - 8,
+        high=low + 8,
+    )
+    return row, column
+
+
+def _drawn(block: _Block, x: float, y: float) -> list[Item]:
+    section, view = block.section, block.view(x, y)
+    left, low = view.x(0), view.y(0)
+    wide, tall = view.size(section.size[0]), view.size(section.size[1])
+    items: list[Item] = [
+        Text(x, y + 3.5, section.name, _HEADING, bold=True),
+        Rect(view.area(0, 0, *section.size), "none", Pen(GREY, THIN)),
+    ]
+    taken = [_area(piece, view) for piece in section.boards]
+    items += [Rect(area, GREY, _PEN) for area in taken]
+    marks: list[Item] = []
+    for piece in section.timbers:
+        area = _area(piece, view)
+        items += _timber(area, sawn=piece.sawn)
+        block_of_mark = Block((plain(piece.mark),), bold=(0,))
+        label = fit([block_of_mark], area.grown(6), [*taken, area])
+        if label:
+            marks += label.items
+            taken.append(label.area)
+    row, column = _sizes(section, view)
+    items += (*marks, *row.items, *column.items)
+    items += dimension_across(left, left + wide, low - tall - 8, mm(section.size[0]))
+    items += dimension_up(left + wide + 10, low - tall, low, mm(section.size[1]))
+    if section.centre is not None:
+        middle = view.x(section.centre)
+        items.append(Line(middle, low - tall - 5, middle, low + 1, CENTRE))
+    items.append(Line(left, low, left + wide, low, Pen(INK, BOLD)))
+    return items
+
+
+def _area(piece: Piece, view: View) -> Area:
+    return view.area(piece.x, piece.y, piece.width, piece.height)
+
+
+def _flags(points: Iterable[tuple[float, str]]) -> list[Flag]:
+    """Return one flag for each place, in order; two at one place say the same."""
+    return [Flag(at, (text,)) for at, text in sorted(dict(points).items())]
+
+
+def _timber(area: Area, *, sawn: bool) -> list[Item]:
+    """Return a timber: crossed where it is sawn through, plain where the cut runs along it."""
+    cross = (
+        (area.x, area.y, area.right, area.bottom),
+        (area.x, area.bottom, area.right, area.y),
+    )
+    plainly: list[Item] = [Rect(area, TINT, _PEN)]
+    return [*plainly, Strokes(cross, _PEN)] if sawn else plainly

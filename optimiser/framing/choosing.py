@@ -1,0 +1,145 @@
+"""What a cutting plan may choose among: the ways to board each box, and to make its plates.
+
+A box laid out alike in two ways of boarding has one way in place of both.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from optimiser.domain.frame import FrameChoice, Member, NoScrewBand, WallFixing, Way
+from optimiser.framing.fixing import wall_fixings
+from optimiser.framing.framed import Framed
+from optimiser.framing.quantities import Built, quantities
+from optimiser.framing.remarks import box_remarks, wall_remarks
+from optimiser.framing.settings import Settings
+from optimiser.framing.spaces import packing
+from optimiser.framing.ways import BOARDING, PLATES, more_of
+
+IN_ONE, JOINED = "plates in one", "plates joined"
+
+
+def choices_of(
+    whole: Settings,
+    names: list[str],
+    ways: list[list[Framed]],
+    joined: list[Framed],
+    bands: tuple[NoScrewBand, ...],
+) -> tuple[tuple[FrameChoice, ...], dict[str, list[int]]]:
+    """Return the choices of every box, and which way of each makes every other whole frame.
+
+    `names` are those of the whole ways to board the wall, `ways` its boxes in each of them,
+    `joined` its boxes in the first way with joined plates.
+    """
+    boxes_of_all = {id(one): one for way in ways for one in way}
+    fixed = {
+        key: tuple(wall_fixings(one.members, one.settings, bands))
+        for key, one in boxes_of_all.items()
+    }
+    loose = {key: _loose(one, len(fixed[key])) for key, one in boxes_of_all.items()}
+    said = [
+        wall_remarks(whole, way, bands, loose=sum(loose[id(one)] for one in way)) for way in ways
+    ]
+    plated = f"{names[0]}, {JOINED}"
+    choices: list[FrameChoice] = []
+    for number, spliced in enumerate(joined):
+        boxes = [way[number] for way in ways]
+        box = boxes[0].settings.name
+        alike: dict[int, list[int]] = {}
+        for i, one in enumerate(boxes):
+            alike.setdefault(id(one), []).append(i)
+        apart = spliced is not boxes[0] and all(_plates(one) == _plates(boxes[0]) for one in boxes)
+        if apart:
+            choices.append(
+                FrameChoice(
+                    name=PLATES, box=box, ways=_plate_ways(boxes[0], spliced, names, plated)
+                )
+            )
+        found: list[Way] = []
+        for same in alike.values():
+            within = (*(names[i] for i in same), *([plated] if 0 in same else []))
+            findings = dict.fromkeys(one for i in same for one in said[i])
+            findings.update(dict.fromkeys(box_remarks(boxes[same[0]], ways[same[0]])))
+            way = _boarding(boxes[same[0]], fixed[id(boxes[same[0]])], apart=apart)
+            found.append(replace(way, name=names[same[0]], within=within, findings=tuple(findings)))
+        choices.append(FrameChoice(name=BOARDING, box=box, ways=tuple(found)))
+    others = {name: _taken(choices, name) for name in (*names, plated)}
+    return tuple(choices), {name: taken for name, taken in others.items() if any(taken)}
+
+
+def _taken(choices: list[FrameChoice], name: str) -> list[int]:
+    """Return which way of each choice a whole frame takes."""
+    return [
+        next((n for n, way in enumerate(choice.ways) if name in way.within), 0)
+        for choice in choices
+    ]
+
+
+def without(choices: tuple[FrameChoice, ...], unsound: set[str]) -> tuple[FrameChoice, ...]:
+    """Return the choices without the ways that stand in no whole frame but `unsound` ones."""
+    return tuple(
+        replace(choice, ways=tuple(way for way in choice.ways if not set(way.within) <= unsound))
+        for choice in choices
+    )
+
+
+def with_first(choices: tuple[FrameChoice, ...], name: str) -> tuple[FrameChoice, ...]:
+    """Return the choices, the ways of the whole frame of that name before all others."""
+    return tuple(
+        replace(choice, ways=tuple(sorted(choice.ways, key=lambda way: name not in way.within)))
+        for choice in choices
+    )
+
+
+def _plates(one: Framed) -> tuple[Member, ...]:
+    return tuple(member for member in one.members if member.kind.endswith("plate"))
+
+
+def _loose(one: Framed, found: int) -> int:
+    """Return how many screws into the house find no place outside the bands."""
+    return len(wall_fixings(one.members, one.settings, ())) - found if one.bands else 0
+
+
+def _plate_ways(first: Framed, spliced: Framed, names: list[str], plated: str) -> tuple[Way, Way]:
+    in_one, joined = (
+        Way(
+            name=name,
+            within=within,
+            members=_plates(one),
+            fixings=tuple(wall_fixings(_plates(one), one.settings, one.bands)),
+            quantities=quantities([Built(settings=one.settings, members=_plates(one))]),
+        )
+        for one, name, within in (
+            (first, IN_ONE, tuple(names)),
+            (spliced, JOINED, (plated,)),
+        )
+    )
+    # The boarding's quantities count plates in one; these say what joined ones need more.
+    more = more_of(joined.quantities, in_one.quantities)
+    return replace(in_one, quantities=()), replace(joined, quantities=more)
+
+
+def _boarding(one: Framed, fixings: tuple[WallFixing, ...], *, apart: bool) -> Way:
+    """Return the way of a box, without its plates where those are chosen apart."""
+    plates = {plate.mark for plate in _plates(one)} if apart else set()
+    members = tuple(member for member in one.members if member.mark not in plates)
+    built = Built(
+        settings=one.settings,
+        holes=one.placed.holes,
+        members=one.members,
+        boards=one.boards,
+        tapes=one.tapes,
+        fixings=fixings,
+    )
+    return Way(
+        name="",
+        within=(),
+        members=members,
+        boards=one.boards,
+        beads=one.beads,
+        faces=one.faces,
+        tapes=one.tapes,
+        fixings=tuple(fixing for fixing in fixings if fixing.member not in plates),
+        packing=packing(one.settings, members),
+        quantities=quantities([built]),
+    )
