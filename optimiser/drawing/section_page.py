@@ -183,7 +183,7 @@ def _sizes(section: Section, view: View) -> tuple[FlagRow, FlagRow]:
         edge=left,
         side=Side.LEFT,
         low=low - tall - 8,
-        high=low + 8,
+        high=low + 1,
     )
     return row, column
 
