@@ -214,11 +214,14 @@ def frame_report(frame: Frame) -> str:
     lines = [f"JOB {frame.job}: {mm(frame.width)} wide, {mm(frame.depth)} deep"]
     job = lib.job_of_frame(replace(frame, alternatives=()))
     if frame.alternatives:
-        others = ", ".join(way.boarding for way in frame.alternatives)
         lines += _wrapped(
-            f"boarded as {frame.boarding}, shown here; the cutting plan may also choose {others}",
+            f"boarded as {frame.boarding}, shown here; the cutting plan may also choose",
             indent="  ",
         )
+        for choice in frame.choices:
+            others = ", ".join(way.name for way in choice.ways[1:])
+            box = f" of {choice.box}" if choice.box else ""
+            lines += _wrapped(f"{choice.name}{box}: {others}", indent="    ") if others else []
     for material, length in job.parts.lengths:
         lines.append(
             f"  {length.quantity:>3} × {mm(length.length):>7} mm  {length.id:<10} "

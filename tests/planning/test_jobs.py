@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import replace
 
 import pytest
@@ -11,10 +13,12 @@ from api.examples import BATCH_EXAMPLE
 from optimiser.domain.frame import Frame
 from optimiser.domain.job import Job
 from optimiser.domain.rack import Rack
+from optimiser.domain.wall import Step
 from optimiser.errors import InvalidInput, Problem
 from optimiser.formats.price_book import price_book_from_document
 from optimiser.formats.wall import wall_from_document
 from optimiser.framing.build import frame_wall
+from optimiser.framing.ways import frame_of
 from optimiser.planning.jobs import (
     frame_as_planned,
     job_as_planned,
@@ -22,6 +26,7 @@ from optimiser.planning.jobs import (
     request_for_jobs,
 )
 from optimiser.planning.plan import plan_cutting
+from optimiser.units import tenths
 from tests.cutting_builders import (
     a_board_part,
     a_keep,
@@ -31,6 +36,7 @@ from tests.cutting_builders import (
     a_stock_length,
     a_stock_sheet,
 )
+from tests.framing.builders import framed
 from tests.planning.jobs_builders import a_book, a_job, a_length_item, a_sheet_item
 
 BOOK = a_book(
@@ -64,29 +70,52 @@ def counted_parts(frame: Frame) -> Counter[tuple[str, int, int]]:
     return pieces
 
 
-def counted_option(job: Job, option: int) -> Counter[tuple[str, int, int]]:
-    """Count what a job cuts when one option of its choice is taken."""
-    (choice,) = job.choices
-    optional = {id_ for ids in choice.options for id_ in ids}
+def counted_options(job: Job, taken: Sequence[int]) -> Counter[tuple[str, int, int]]:
+    """Count what a job cuts when one option of each of its choices is taken."""
+    optional = {id_ for choice in job.choices for ids in choice.options for id_ in ids}
+    cut = {id_ for one, n in zip(job.choices, taken, strict=True) for id_ in one.options[n]}
     pieces: Counter[tuple[str, int, int]] = Counter()
     for material, part in job.parts.lengths:
-        if part.id not in optional or part.id in choice.options[option]:
+        if part.id not in optional or part.id in cut:
             pieces[material, part.length, 0] += part.quantity
     for material, board in job.parts.boards:
-        if board.id not in optional or board.id in choice.options[option]:
+        if board.id not in optional or board.id in cut:
             pieces[material, board.width, board.height] += board.quantity
     return pieces
 
 
-def test_each_way_to_board_a_wall_is_one_option_and_whole_with_the_common_parts() -> None:
-    frame = a_frame()
+def a_stepped_frame() -> Frame:
+    """Frame a wall with a deeper centre, whose three boxes each choose for themselves."""
+    step = Step(name="centre", x=tenths(900), width=tenths(1_800), depth=tenths(420))
+    return framed(steps=(step,))
 
+
+@pytest.mark.parametrize("frame", [a_frame(), a_stepped_frame()], ids=["plain", "stepped"])
+def test_any_mixture_of_ways_is_cut_whole(frame: Frame) -> None:
     job = job_of_frame(frame)
 
-    ways = (frame, *frame.alternatives)
-    assert len(job.choices[0].options) == len(ways) > 1
-    for option, way in enumerate(ways):
-        assert counted_option(job, option) == counted_parts(way)
+    open_choices = [choice for choice in frame.choices if len(choice.ways) > 1]
+    counts = [len(choice.options) for choice in job.choices]
+    assert counts == [len(choice.ways) for choice in open_choices]
+    for taken in itertools.product(*map(range, counts)):
+        numbers = iter(taken)
+        ways = [next(numbers) if choice in open_choices else 0 for choice in frame.choices]
+        assert counted_options(job, taken) == counted_parts(frame_of(frame, frame.choices, ways))
+
+
+def test_the_boxes_of_a_stepped_wall_choose_apart_and_their_plates_apart_from_their_boards() -> (
+    None
+):
+    job = job_of_frame(a_stepped_frame())
+
+    names = [choice.id for choice in job.choices]
+    assert {"A/boarding of centre", "A/boarding of box 1", "A/boarding of box 2"} <= set(names)
+    plain = job_of_frame(framed())
+    assert {choice.id for choice in plain.choices} == {"A/boarding", "A/plates"}
+
+
+def test_a_frame_with_no_other_way_leaves_nothing_to_choose() -> None:
+    assert job_of_frame(replace(a_frame(), alternatives=())).choices == ()
 
 
 def test_a_plan_says_which_way_the_wall_is_boarded() -> None:
@@ -97,10 +126,11 @@ def test_a_plan_says_which_way_the_wall_is_boarded() -> None:
 
     plan = plan_cutting(request)
 
-    chosen = plan.chosen[0].option
+    chosen = {one.choice: one.option for one in plan.chosen}
     as_built = frame_as_planned(frame, plan)
-    assert as_built.boarding == (frame, *frame.alternatives)[chosen].boarding
-    assert as_built.alternatives == ()
+    boarding = next(choice for choice in frame.choices if choice.name == "boarding")
+    assert as_built.boarding.startswith(boarding.ways[chosen["A/boarding"]].name)
+    assert (as_built.alternatives, as_built.choices) == ((), ())
     planned = job_as_planned(job, frame, plan)
     assert planned.choices == ()
     assert planned.quantities == as_built.quantities
