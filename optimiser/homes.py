@@ -107,8 +107,8 @@ HOMES = {
     "drawing.rack_chart": ("draw_rack",),
     "drawing.scene": ("Paper",),
     "drawing.sections": (
-        "draw_plan_section",
-        "draw_upright_section",
+        "draw_plan_sections",
+        "draw_upright_sections",
     ),
     "drawing.sheets": ("draw_sheet_layout",),
     "drawing.spares": ("draw_spares",),

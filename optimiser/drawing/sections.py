@@ -56,7 +56,9 @@ def upright_sections_page(
     wall.
     """
     cuts = [_upright(frame, place) for place in sorted(set(places))]
-    return section_page(frame.job, title, cuts, "sections seen from the right", paper, stacked=False)
+    return section_page(
+        frame.job, title, cuts, "sections seen from the right", paper, stacked=False
+    )
 
 
 def _plan(frame: Frame, height: int) -> Section:

@@ -14,7 +14,6 @@ from optimiser.drawing.sections import plan_sections_page, upright_sections_page
 from optimiser.drawing.svg import svg_text
 from optimiser.units import mm
 
-
 # More on a page than these would be too small to read.
 _PLANS, _UPRIGHTS = 4, 5
 
