@@ -46,7 +46,10 @@ def test_every_drawing_of_a_wall_is_in_its_pdf_on_the_paper_asked_for(
 def test_a_plan_at_a_height_that_is_asked_for_is_added() -> None:
     pdf = Pdf(walls_pdf([a_wall()], title="Walls", cut_at=[12_345]))
 
-    assert any(words.startswith("Job A: plan 1234.5 above the floor datum") for words in pdf.words)
+    assert any(
+        words.startswith("Job A: plans at ") and "1234.5 above the floor datum" in words
+        for words in pdf.words
+    )
 
 
 def test_the_set_out_sheet_has_every_line_with_a_box_to_tick() -> None:
