@@ -186,7 +186,7 @@ def _whole(
     cut: Counter[tuple[str, str]] = Counter()
     for drawn in plan.materials:
         for layout in drawn.layouts:
-            if not layout.offcut:
+            if layout.bought:
                 cut[drawn.material, layout.stock] += layout.count
     for item in request.materials:
         for stock in item.stock:
