@@ -133,7 +133,7 @@ Count = Annotated[int, Field(ge=1, le=1_000_000, strict=True)]
 class Document(BaseModel):
     """A part of a document: unknown fields are refused, so that a slip of spelling is not lost."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", defer_build=True, frozen=True)
 
 
 DocumentT = TypeVar("DocumentT", bound=BaseModel)

@@ -8,26 +8,75 @@ import pytest
 import sqlalchemy as sa
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
+from alembic.operations import Operations
 
+from api.store import migrations
 from api.store.engine import Store
-from api.store.migrate import migrate
+from api.store.migrate import migrate, step_by_step
 from api.store.tables import metadata
 from optimiser import InvalidInput
 
+VERSIONS = Path(migrations.__file__).parent / "versions"
 
-def test_the_steps_lead_to_the_tables_that_the_program_knows(store: Store) -> None:
+
+@pytest.fixture
+def stepped(store: Store) -> Store:
+    """Take a store back to nothing, and from there every step to the newest version."""
+    with store.write() as connection:
+        for name in ("alembic_version", *(t.name for t in reversed(metadata.sorted_tables))):
+            connection.execute(sa.text(f"DROP TABLE {name}"))
+        step_by_step(connection)
+    return store
+
+
+def differences(store: Store) -> list[object]:
     with store.read() as connection:
         context = MigrationContext.configure(connection, opts={"compare_type": True})
-        differences = compare_metadata(context, metadata)
-
-    assert differences == []
+        return list(compare_metadata(context, metadata))
 
 
-def test_the_steps_make_the_checks_too(store: Store) -> None:
+def checks(store: Store) -> dict[str, set[str | None]]:
     inspector = sa.inspect(store.engine)
-    for table in metadata.sorted_tables:
-        known = {item.name for item in table.constraints if isinstance(item, sa.CheckConstraint)}
-        assert {check["name"] for check in inspector.get_check_constraints(table.name)} == known
+    return {
+        table.name: {check["name"] for check in inspector.get_check_constraints(table.name)}
+        for table in metadata.sorted_tables
+    }
+
+
+def test_the_steps_lead_to_the_tables_that_the_program_knows(stepped: Store) -> None:
+    assert differences(stepped) == []
+
+
+def test_the_steps_make_the_checks_too(stepped: Store) -> None:
+    assert checks(stepped) == {
+        table.name: {
+            item.name for item in table.constraints if isinstance(item, sa.CheckConstraint)
+        }
+        for table in metadata.sorted_tables
+    }
+
+
+def test_a_new_store_has_what_the_steps_lead_to(store: Store) -> None:
+    with store.read() as connection:
+        version = connection.execute(sa.text("SELECT version_num FROM alembic_version")).scalar()
+    made = checks(store)
+
+    assert differences(store) == []
+    assert version == max(path.stem[:5] for path in VERSIONS.glob("v*.py"))
+    assert any(made.values())
+
+
+def test_an_older_store_takes_the_steps_it_lacks(store: Store) -> None:
+    # Version 1 let a plan have one order only.
+    with store.write() as connection:
+        connection.execute(sa.text("DROP INDEX ix_orders_plan"))
+        with Operations(MigrationContext.configure(connection)).batch_alter_table("orders") as t:
+            t.create_unique_constraint("uq_orders_plan", ["plan"])
+        connection.execute(sa.text("UPDATE alembic_version SET version_num = 'v0001'"))
+
+    migrate(store)
+
+    assert differences(store) == []
 
 
 def test_a_store_that_is_up_to_date_is_left_alone(store: Store, firm: str) -> None:
