@@ -4,7 +4,7 @@ BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 READY := $(VENV)/.ready
 
-.PHONY: setup demo serve test lint schema bench clean
+.PHONY: setup demo serve test lint schema client bench clean
 
 setup: $(READY)
 
@@ -41,6 +41,10 @@ lint: setup
 # JSON Schemas of the documents, from the models that read them; a test keeps them current.
 schema: setup
 	$(BIN)/python -m api.schema docs/schemas
+
+# The Python client in tests/client, from the service's OpenAPI document; a test keeps it current.
+client: setup
+	$(BIN)/python -m tests.client.make
 
 bench: setup
 	$(BIN)/pytest benchmarks/timings --benchmark-only --override-ini addopts=

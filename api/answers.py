@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import re
 from collections.abc import Callable
@@ -9,7 +10,7 @@ from datetime import UTC, datetime
 from typing import Annotated, Any
 
 import sqlalchemy as sa
-from fastapi import Header, Query, Request
+from fastapi import Header, Query
 from fastapi.responses import Response
 
 from api.store.papers import MOST_ON_A_PAGE
@@ -18,6 +19,10 @@ from optimiser import InvalidInput, Problem, pounds
 Limit = Annotated[int, Query(ge=1, le=MOST_ON_A_PAGE, description="How many, at most 200.")]
 After = Annotated[
     str | None, Query(max_length=60, description="The `next` of the page before this one.")
+]
+IfNoneMatch = Annotated[
+    str | None,
+    Header(max_length=2000, description="ETags that the caller has; 304 when one is current."),
 ]
 IfMatch = Annotated[
     str | None,
@@ -48,12 +53,23 @@ def version_from(if_match: str | None) -> int | None:
     return int(found[1])
 
 
-def tagged(request: Request, version: int | str, text: Callable[[], str]) -> Response:
+def tagged(if_none_match: str | None, tag: str | int, text: Callable[[], str]) -> Response:
     """Answer JSON text with its ETag, or 304 when the caller has that version."""
-    tag = {"ETag": f'"{version}"'}
-    if request.headers.get("if-none-match") == tag["ETag"]:
-        return Response(status_code=304, headers=tag)
-    return Response(text(), media_type="application/json", headers=tag)
+    headers = etag(tag)
+    known = {one.strip().removeprefix("W/") for one in (if_none_match or "").split(",")}
+    if known & {headers["ETag"], "*"}:
+        return Response(status_code=304, headers=headers)
+    return Response(text(), media_type="application/json", headers=headers)
+
+
+def tagged_by_content(if_none_match: str | None, text: str) -> Response:
+    """Answer JSON text whose ETag follows from the text itself, or 304."""
+    return tagged(if_none_match, hashlib.sha256(text.encode()).hexdigest()[:20], lambda: text)
+
+
+def etag(tag: str | int) -> dict[str, str]:
+    """Return the header that names a version."""
+    return {"ETag": f'"{tag}"'}
 
 
 def listed(rows: list[dict[str, Any]], following: str | None) -> dict[str, Any]:

@@ -2,16 +2,32 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
-from fastapi import FastAPI
+from fastapi import APIRouter, FastAPI
 from fastapi.openapi.utils import get_openapi
 
 import optimiser as lib
+from api.answer_shapes import ANSWERS, RUN_INSTEAD, SHAPES
 from api.examples import EXAMPLES
 from api.problems import MEDIA_TYPE, PROBLEM_SCHEMA
+from api.shapes import Shape
 
 _REF = "#/components/schemas/{model}"
+_TEXT = {"type": "string"}
+
+
+class Routes(APIRouter):
+    """A router whose answers are described by `answer_shapes`, not by what functions return.
+
+    So nothing is made of an answer twice, and a service with many routes still starts quickly.
+    """
+
+    def add_api_route(self, path: str, endpoint: Callable[..., Any], **options: Any) -> None:
+        """Add a route. Any: FastAPI's own options, passed on."""
+        options["response_model"] = None
+        super().add_api_route(path, endpoint, **options)
 
 
 def body_of(name: str) -> dict[str, Any]:
@@ -46,6 +62,7 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
     for name, schema in lib.schemas(ref_template=_REF).items():
         components.update(schema.pop("$defs", {}))
         components[name] = schema
+    _drop_titles(components)
     components["batch"] = {
         "type": "object",
         "additionalProperties": False,
@@ -94,13 +111,47 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
     }
     components["rack"] = {"type": "array", "items": {"$ref": _REF.format(model="rack-offcut")}}
     components["problem"] = PROBLEM_SCHEMA
+    components.update({name: shape.schema for name, shape in SHAPES.items()})
     for path, methods in document["paths"].items():
-        for operation in methods.values():
+        for method, operation in methods.items():
+            _describe_answer(operation, ANSWERS.get((method, path)))
             _describe_errors(operation, kept=path.startswith("/v1"), public=public)
     if public:
         schemes = document["components"].setdefault("securitySchemes", {})
         schemes["key"] = {"type": "http", "scheme": "bearer"}
     return document
+
+
+def _drop_titles(node: Any) -> None:
+    """Take the titles off schemas: they say a field's name again, and clients are named by them."""
+    if isinstance(node, dict):
+        if isinstance(node.get("title"), str):
+            del node["title"]
+        for value in node.values():
+            _drop_titles(value)
+    elif isinstance(node, list):
+        for value in node:
+            _drop_titles(value)
+
+
+def _describe_answer(operation: dict[str, Any], shape: Shape | None) -> None:
+    """Give an operation's answer its schema and example, and its ETag where it has one."""
+    responses = operation["responses"]
+    if shape is not None:
+        answer = next(responses[status] for status in ("200", "201") if status in responses)
+        for content in answer["content"].values():
+            content |= {"schema": shape.schema, "example": shape.example}
+    if "202" in responses:
+        run = {"schema": RUN_INSTEAD.schema, "example": RUN_INSTEAD.example}
+        responses["202"]["content"] = {"application/json": run}
+    named = {parameter["name"].lower() for parameter in operation.get("parameters", ())}
+    if named & {"if-none-match", "if-match"}:
+        for status in {"200", "201"} & set(responses):
+            responses[status]["headers"] = {
+                "ETag": {"description": "What this version is called.", "schema": _TEXT}
+            }
+    if "if-none-match" in named:
+        responses["304"] = {"description": "The caller has this version already"}
 
 
 def _describe_errors(operation: dict[str, Any], *, kept: bool, public: bool) -> None:

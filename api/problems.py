@@ -64,7 +64,9 @@ def add_problem_handlers(app: FastAPI) -> None:
     app.add_exception_handler(Missing, _missing)
     app.add_exception_handler(Conflict, _conflict)
     app.add_exception_handler(sa.exc.OperationalError, _store_away)
+    app.add_exception_handler(sa.exc.InterfaceError, _store_away)
     app.add_exception_handler(sa.exc.TimeoutError, _store_away)
+    app.add_exception_handler(sa.exc.DataError, _unkeepable)
     app.add_exception_handler(HTTPException, _http)
     app.add_exception_handler(RequestValidationError, _request)
     app.add_exception_handler(Exception, _unexpected)
@@ -108,6 +110,15 @@ async def _store_away(_request: Request, fault: Exception) -> JSONResponse:
     )
     answer.headers["Retry-After"] = "5"
     return answer
+
+
+async def _unkeepable(_request: Request, _fault: Exception) -> JSONResponse:
+    # PostgreSQL keeps no NUL in a text, and no number beyond 64 bits.
+    remedy = "Leave out control characters, and numbers beyond 64 bits"
+    problem = Problem("request", "has a text or a number that cannot be kept", remedy)
+    return problem_response(
+        422, "invalid-input", "The input cannot be used as it stands", (problem,)
+    )
 
 
 async def _http(_request: Request, fault: Exception) -> JSONResponse:

@@ -7,16 +7,17 @@ import time
 from collections.abc import Awaitable, Callable
 from typing import Annotated, Any
 
-from fastapi import APIRouter, FastAPI, Request
+from fastapi import FastAPI, Request
 from fastapi.responses import HTMLResponse, JSONResponse, Response
 from pydantic import BaseModel, ConfigDict, Field
 from starlette.exceptions import HTTPException
 from starlette.staticfiles import StaticFiles
 
 from api.callers import COOKIE, Reader, TheStore, is_own_page, key_in, slow_down
+from api.openapi import Routes
 from api.shell import HEADERS, PAGES, WEB, Page, page_text
 
-router = APIRouter(include_in_schema=False)
+router = Routes(include_in_schema=False)
 
 
 class _Files(StaticFiles):

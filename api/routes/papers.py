@@ -7,21 +7,31 @@ from datetime import UTC, date, datetime
 from typing import Annotated, Any
 
 import sqlalchemy as sa
-from fastapi import APIRouter, Query, Request
+from fastapi import Query, Request
 from fastapi.responses import JSONResponse, Response
 from pydantic import BaseModel, ConfigDict, Field
 from starlette.concurrency import run_in_threadpool
 
 import optimiser as lib
-from api.answers import After, IfMatch, Limit, listed, moment, tagged, version_from
+from api.answers import (
+    After,
+    IfMatch,
+    IfNoneMatch,
+    Limit,
+    etag,
+    listed,
+    moment,
+    tagged,
+    version_from,
+)
 from api.bodies import read_object
 from api.callers import Buyer, Caller, Planner, Reader, TheStore
-from api.openapi import body_of
+from api.openapi import Routes, body_of
 from api.store import papers
 from api.store.engine import Store
 from api.store.tables import jobs, price_books, walls
 
-router = APIRouter(prefix="/v1", tags=["jobs and prices"])
+router = Routes(prefix="/v1", tags=["jobs and prices"])
 _Line = Annotated[str, Field(max_length=200, pattern=r"^[^\x00-\x1f\x7f]*$")]
 
 
@@ -67,9 +77,11 @@ def add_job(body: JobBody, store: TheStore, caller: Planner) -> Response:
 
 
 @router.get("/jobs/{job_id}")
-def get_job(job_id: str, request: Request, store: TheStore, caller: Reader) -> Response:
+def get_job(
+    job_id: str, store: TheStore, caller: Reader, if_none_match: IfNoneMatch = None
+) -> Response:
     """Return a job, with its version as ETag."""
-    return _tagged(request, store, caller.firm, jobs, job_id)
+    return _tagged(if_none_match, store, caller.firm, jobs, job_id)
 
 
 @router.put("/jobs/{job_id}")
@@ -117,9 +129,11 @@ async def add_wall(request: Request, store: TheStore, caller: Planner) -> Respon
 
 
 @router.get("/walls/{wall_id}")
-def get_wall(wall_id: str, request: Request, store: TheStore, caller: Reader) -> Response:
+def get_wall(
+    wall_id: str, store: TheStore, caller: Reader, if_none_match: IfNoneMatch = None
+) -> Response:
     """Return a wall, with its version as ETag."""
-    return _tagged(request, store, caller.firm, walls, wall_id)
+    return _tagged(if_none_match, store, caller.firm, walls, wall_id)
 
 
 @router.put("/walls/{wall_id}", openapi_extra=body_of("wall"))
@@ -173,37 +187,55 @@ def list_price_books(
 
 @router.put("/price-books/{name}", status_code=201, openapi_extra=body_of("price-book"))
 async def add_price_book(
-    name: str, request: Request, store: TheStore, caller: Buyer, valid_from: date | None = None
-) -> dict[str, Any]:
-    """Add a version of a price book, which holds from a day on (today when none is given)."""
+    name: str,
+    request: Request,
+    store: TheStore,
+    caller: Buyer,
+    valid_from: date | None = None,
+    if_match: IfMatch = None,
+) -> Response:
+    """Add a version of a price book, which holds from a day on (today when none is given).
+
+    With If-Match only when nobody else added one meanwhile.
+    """
     body = await request.body()
     first = (valid_from or datetime.now(UTC).date()).isoformat()
-    return await run_in_threadpool(_add_price_book, store, caller, name, first, body)
+    return await run_in_threadpool(_add_price_book, store, caller, name, first, body, if_match)
 
 
 def _add_price_book(
-    store: Store, caller: Caller, name: str, first: str, body: bytes
-) -> dict[str, Any]:
+    store: Store, caller: Caller, name: str, first: str, body: bytes, if_match: str | None
+) -> Response:
+    known = version_from(if_match)
     if not name.isprintable() or len(name) > 200:
         remedy = "Give a name of at most 200 letters"
         raise lib.InvalidInput((lib.Problem("name", f"{name[:40]!r} is no name", remedy),))
     document = read_object(body)
     lib.price_book_from_document(document, name="body")
     with store.write() as connection:
-        version = papers.add_price_book(connection, caller.firm, name, first, document)
+        version = papers.add_price_book(connection, caller.firm, name, first, document, known=known)
         papers.note(connection, caller.firm, caller.who, "add prices", f"{name} {version}"[-200:])
-    return {"name": name, "version": version, "valid_from": first}
+    answer = {"name": name, "version": version, "valid_from": first}
+    return JSONResponse(answer, status_code=201, headers=etag(version))
 
 
 @router.get("/price-books/{name}")
 def get_price_book(
-    name: str, store: TheStore, caller: Reader, on: date | None = None
-) -> dict[str, Any]:
-    """Return the version of a price book that holds on a day (today when none is given)."""
+    name: str,
+    store: TheStore,
+    caller: Reader,
+    on: date | None = None,
+    if_none_match: IfNoneMatch = None,
+) -> Response:
+    """Return the version of a price book that holds on a day (today when none is given).
+
+    Its ETag serves to add the next version, when it is the newest.
+    """
     day = (on or datetime.now(UTC).date()).isoformat()
     with store.read() as connection:
         row = papers.price_book_on(connection, caller.firm, name, day)
-    return {**_book(row), "prices": json.loads(row.document)}
+    book = {**_book(row), "prices": json.loads(row.document)}
+    return tagged(if_none_match, row.version, lambda: json.dumps(book))
 
 
 def _kept(row: sa.Row[Any], kind: str) -> dict[str, Any]:
@@ -231,12 +263,14 @@ def _answer(store: Store, firm: str, table: sa.Table, id_: str, *, status: int =
     with store.read() as connection:
         row = papers.find_one(connection, table, firm, id_)
     kind = table.name.removesuffix("s")
-    headers = {"ETag": f'"{row.version}"', "Location": f"/v1/{table.name}/{id_}"}
+    headers = {**etag(row.version), "Location": f"/v1/{table.name}/{id_}"}
     return JSONResponse(_kept(row, kind), status_code=status, headers=headers)
 
 
-def _tagged(request: Request, store: Store, firm: str, table: sa.Table, id_: str) -> Response:
+def _tagged(
+    if_none_match: str | None, store: Store, firm: str, table: sa.Table, id_: str
+) -> Response:
     with store.read() as connection:
         row = papers.find_one(connection, table, firm, id_)
     kind = table.name.removesuffix("s")
-    return tagged(request, row.version, lambda: json.dumps(_kept(row, kind)))
+    return tagged(if_none_match, row.version, lambda: json.dumps(_kept(row, kind)))

@@ -7,7 +7,7 @@ import json
 from datetime import UTC, datetime
 from typing import Annotated, Any
 
-from fastapi import APIRouter, Header, Query, Request
+from fastapi import Header, Query, Request
 from fastapi.responses import JSONResponse, Response
 from starlette.concurrency import run_in_threadpool
 
@@ -16,7 +16,7 @@ from api.answers import run_document
 from api.bodies import MOST_MERCHANTS, read_batch, read_object, read_pair
 from api.callers import Caller, Planner, TheStore
 from api.limits import require_within_limits
-from api.openapi import body_of
+from api.openapi import Routes, body_of
 from api.routes.plans import answer_plan
 from api.routes.runs import run_row
 from api.store import papers, runs
@@ -31,7 +31,7 @@ RUN_STARTED: dict[int | str, dict[str, Any]] = {
     202: {"description": "Longer work: the run to watch, with its address as Location"}
 }
 
-router = APIRouter(prefix="/v1", tags=["planning"])
+router = Routes(prefix="/v1", tags=["planning"])
 UseRack = Annotated[bool, Query(description="Plan with the firm's rack and hold what is used.")]
 Deadline = Annotated[
     float | None,

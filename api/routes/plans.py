@@ -7,31 +7,35 @@ from datetime import UTC, datetime
 from typing import Annotated, Any, Literal
 
 import sqlalchemy as sa
-from fastapi import APIRouter, Query, Request
-from fastapi.responses import PlainTextResponse, Response
+from fastapi import Query
+from fastapi.responses import JSONResponse, PlainTextResponse, Response
 from starlette.exceptions import HTTPException
 
 import optimiser as lib
 from api.answers import (
     After,
     IfMatch,
+    IfNoneMatch,
     Limit,
+    etag,
     listed,
     moment,
     money,
     plan_text,
     tagged,
+    tagged_by_content,
     version_from,
 )
 from api.callers import Buyer, Planner, Reader, TheStore
 from api.drawings import Drawing, cutting_drawings
+from api.openapi import Routes
 from api.store import keys, ledger, papers, plans
 from api.store.engine import Store
 from api.store.refusals import Missing
 from api.store.tables import orders
 from api.store.tables import plans as plans_table
 
-router = APIRouter(prefix="/v1", tags=["plans"])
+router = Routes(prefix="/v1", tags=["plans"])
 Place = Annotated[
     str | None,
     Query(min_length=1, max_length=200, description="Where the new offcuts go on the rack."),
@@ -56,13 +60,15 @@ def list_plans(
 
 
 @router.get("/plans/{plan_id}")
-def get_plan(plan_id: str, request: Request, store: TheStore, caller: Reader) -> Response:
+def get_plan(
+    plan_id: str, store: TheStore, caller: Reader, if_none_match: IfNoneMatch = None
+) -> Response:
     """Return a plan with the request it answers, its order, shares and framed walls."""
     with store.read() as connection:
         row = made_plan(connection, caller.firm, plan_id)
         order = _order_of(connection, plan_id)
     text = None if order is None else str(order.document)
-    return tagged(request, row.version, lambda: plan_text(row, text))
+    return tagged(if_none_match, row.version, lambda: plan_text(row, text))
 
 
 @router.post("/plans/{plan_id}/confirm")
@@ -72,7 +78,7 @@ def confirm_plan(
     caller: Buyer,
     place: Place = None,
     if_match: IfMatch = None,
-) -> dict[str, Any]:
+) -> Response:
     """Use the rack's offcuts as planned, rack the new ones with labels, and place the order."""
     version = version_from(if_match)
     with store.write() as connection:
@@ -80,32 +86,32 @@ def confirm_plan(
             connection, caller.firm, plan_id, who=caller.who, version=version, place=place
         )
         papers.note(connection, caller.firm, caller.who, "confirm plan", plan_id)
+        version = plans.find(connection, caller.firm, plan_id).version
     racked = [{**ledger.piece_document(piece), "place": piece.place} for piece in new]
-    return {"id": plan_id, "state": "confirmed", "racked": racked}
+    answer = {"id": plan_id, "state": "confirmed", "racked": racked}
+    return JSONResponse(answer, headers=etag(version))
 
 
 @router.post("/plans/{plan_id}/undo")
-def undo_plan(
-    plan_id: str, store: TheStore, caller: Buyer, if_match: IfMatch = None
-) -> dict[str, Any]:
+def undo_plan(plan_id: str, store: TheStore, caller: Buyer, if_match: IfMatch = None) -> Response:
     """Reverse a confirmed plan by events: its offcuts come back, the new ones go."""
     version = version_from(if_match)
     with store.write() as connection:
         plans.undo(connection, caller.firm, plan_id, who=caller.who, version=version)
         papers.note(connection, caller.firm, caller.who, "undo plan", plan_id)
-    return {"id": plan_id, "state": "undone"}
+        version = plans.find(connection, caller.firm, plan_id).version
+    return JSONResponse({"id": plan_id, "state": "undone"}, headers=etag(version))
 
 
 @router.delete("/plans/{plan_id}")
-def drop_plan(
-    plan_id: str, store: TheStore, caller: Planner, if_match: IfMatch = None
-) -> dict[str, Any]:
+def drop_plan(plan_id: str, store: TheStore, caller: Planner, if_match: IfMatch = None) -> Response:
     """Give up a draft; the offcuts it holds are free again."""
     version = version_from(if_match)
     with store.write() as connection:
         plans.drop(connection, caller.firm, plan_id, who=caller.who, version=version)
         papers.note(connection, caller.firm, caller.who, "drop plan", plan_id)
-    return {"id": plan_id, "state": "dropped"}
+        version = plans.find(connection, caller.firm, plan_id).version
+    return JSONResponse({"id": plan_id, "state": "dropped"}, headers=etag(version))
 
 
 @router.get("/plans/{plan_id}/diagrams")
@@ -138,9 +144,11 @@ def get_diagram(plan_id: str, name: str, store: TheStore, caller: Reader) -> Res
 
 
 @router.get("/plans/{plan_id}/order")
-def get_plan_order(plan_id: str, store: TheStore, caller: Reader) -> Response:
+def get_plan_order(
+    plan_id: str, store: TheStore, caller: Reader, if_none_match: IfNoneMatch = None
+) -> Response:
     """Return the order of a batch; the first where there are two (`/orders?plan=` lists both)."""
-    return Response(_order(store, caller.firm, plan_id).document, media_type="application/json")
+    return tagged_by_content(if_none_match, _order(store, caller.firm, plan_id).document)
 
 
 @router.get("/plans/{plan_id}/order.csv", response_class=PlainTextResponse)
@@ -168,11 +176,14 @@ def list_orders(
 
 
 @router.get("/orders/{order_id}")
-def get_order(order_id: str, store: TheStore, caller: Reader) -> dict[str, Any]:
+def get_order(
+    order_id: str, store: TheStore, caller: Reader, if_none_match: IfNoneMatch = None
+) -> Response:
     """Return one order with its lines."""
     with store.read() as connection:
         row = papers.find_one(connection, orders, caller.firm, order_id)
-    return {**_order_document(row), "order": json.loads(row.document)}
+    document = {**_order_document(row), "order": json.loads(row.document)}
+    return tagged_by_content(if_none_match, json.dumps(document))
 
 
 @router.get(
@@ -203,7 +214,7 @@ def answer_plan(store: Store, firm: str, plan: str, *, status: int) -> Response:
     with store.read() as connection:
         row = made_plan(connection, firm, plan)
         order = _order_of(connection, plan)
-    headers = {"ETag": f'"{row.version}"', "Location": f"/v1/plans/{plan}"}
+    headers = {**etag(row.version), "Location": f"/v1/plans/{plan}"}
     text = plan_text(row, None if order is None else str(order.document))
     return Response(text, status_code=status, media_type="application/json", headers=headers)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from fastapi import APIRouter, Query, Request
+from fastapi import Query, Request
 from pydantic import BaseModel, ConfigDict, Field
 from starlette.concurrency import run_in_threadpool
 
@@ -12,13 +12,13 @@ import optimiser as lib
 from api.answers import listed, moment
 from api.bodies import read_json
 from api.callers import Admin, Buyer, Caller, Reader, TheStore
-from api.openapi import body_of
+from api.openapi import Routes, body_of
 from api.store import ledger, papers
 from api.store.engine import Store
 from api.store.ledger import Entry, Event, Piece
 from api.store.refusals import Missing
 
-router = APIRouter(prefix="/v1", tags=["rack"])
+router = Routes(prefix="/v1", tags=["rack"])
 Lines = Annotated[int, Query(ge=1, le=1000, description="How many lines, at most 1000.")]
 AfterLine = Annotated[int, Query(ge=0, le=2**53, description="The id of the last line seen.")]
 

@@ -8,12 +8,12 @@ from collections.abc import AsyncIterator
 from typing import Any, Literal
 
 import sqlalchemy as sa
-from fastapi import APIRouter
-from fastapi.responses import StreamingResponse
+from fastapi.responses import Response, StreamingResponse
 from starlette.concurrency import run_in_threadpool
 
-from api.answers import After, Limit, listed, moment, run_document
+from api.answers import After, IfNoneMatch, Limit, listed, moment, run_document, tagged_by_content
 from api.callers import Planner, Reader, TheStore
+from api.openapi import Routes
 from api.store import papers, runs
 from api.store.engine import Store
 from api.store.runs import ENDED
@@ -24,7 +24,7 @@ LOOK_SECONDS = 0.5
 # A line of comment this often tells a proxy, and us, that the other end is still there.
 QUIET_LOOKS = 30
 
-router = APIRouter(prefix="/v1", tags=["runs"])
+router = Routes(prefix="/v1", tags=["runs"])
 
 
 @router.get("/runs")
@@ -45,9 +45,12 @@ def list_runs(
 
 
 @router.get("/runs/{run_id}")
-def get_run(run_id: str, store: TheStore, caller: Reader) -> dict[str, Any]:
+def get_run(
+    run_id: str, store: TheStore, caller: Reader, if_none_match: IfNoneMatch = None
+) -> Response:
     """Return a run: its state, best cost and bound so far, layouts and seconds."""
-    return run_document(*run_row(store, caller.firm, run_id))
+    text = json.dumps(run_document(*run_row(store, caller.firm, run_id)))
+    return tagged_by_content(if_none_match, text)
 
 
 @router.post("/runs/{run_id}/cancel")

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from fastapi import APIRouter
 from fastapi.responses import JSONResponse, PlainTextResponse, Response
 
 from api.callers import TheStore
+from api.openapi import Routes
 from api.problems import problem_response
 from api.store.figures import figures
 
-router = APIRouter(tags=["service"])
+router = Routes(tags=["service"])
 
 
 @router.get("/health")

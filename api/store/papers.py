@@ -139,15 +139,25 @@ def remove_wall(connection: sa.Connection, firm: str, id_: str, version: int | N
 
 
 def add_price_book(
-    connection: sa.Connection, firm: str, name: str, valid_from: str, document: dict[str, Any]
+    connection: sa.Connection,
+    firm: str,
+    name: str,
+    valid_from: str,
+    document: dict[str, Any],
+    *,
+    known: int | None = None,
 ) -> int:
-    """Add a version of a price book, which holds from a day on; return its number."""
+    """Add a version of a price book, which holds from a day on; return its number.
+
+    `known` is the newest version that the caller saw. Raises Stale when there is a newer one.
+    """
     lock_firm(connection, firm)
     last = connection.execute(
         sa.select(sa.func.max(price_books.c.version)).where(
             price_books.c.firm == firm, price_books.c.name == name
         )
     ).scalar()
+    require_version(last or 0, known, f"price book {name!r}"[:200])
     version = (last or 0) + 1
     connection.execute(
         sa.insert(price_books).values(

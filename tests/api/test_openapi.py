@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
 import pytest
+from jsonschema_rs import Draft202012Validator
 
 from api.examples import EXAMPLES
 from api.problems import MEDIA_TYPE
 from tests.api.bodies import Caller, a_service
+
+PARAMETER = re.compile(r"{(\w+)}")
 
 
 @pytest.fixture(scope="module")
@@ -117,3 +121,106 @@ def test_every_operation_with_a_body_has_its_schema(document: dict[str, Any]) ->
 def test_every_operation_is_said_in_a_sentence(document: dict[str, Any]) -> None:
     for path, method, operation in operations(document):
         assert operation.get("description", "").endswith("."), (method, path)
+
+
+def test_every_operation_has_an_answer_with_schema_and_example(document: dict[str, Any]) -> None:
+    for path, method, operation in operations(document):
+        answers = operation["responses"]
+        if "204" in answers:
+            continue
+        (content,) = answers["200" if "200" in answers else "201"]["content"].values()
+        assert content["schema"], f"{method} {path}: describe it in api/answer_shapes.py"
+        assert "example" in content, f"{method} {path}: describe it in api/answer_shapes.py"
+
+
+def test_every_example_of_an_answer_is_valid(document: dict[str, Any]) -> None:
+    for path, method, operation in operations(document):
+        for answer in operation["responses"].values():
+            for kind, content in answer.get("content", {}).items():
+                if kind == "application/json":
+                    faults = faults_of(document, content["schema"], content["example"])
+                    assert faults == [], (method, path)
+
+
+def faults_of(document: dict[str, Any], schema: dict[str, Any], thing: object) -> list[str]:
+    whole = {**schema, "components": document["components"]}
+    found = Draft202012Validator(whole, validate_formats=False).iter_errors(thing)
+    return [f"{list(fault.instance_path)}: {fault.message[:300]}" for fault in found]
+
+
+def test_real_answers_are_as_described(service: Caller, document: dict[str, Any]) -> None:
+    rack = service.post("/v1/rack", [{"id": "R77", "material": "mdf-12", "length_mm": 900}]).json()
+    wall = service.post("/v1/walls", EXAMPLES["wall"]).json()
+    service.put("/v1/price-books/kept", EXAMPLES["price-book"])
+    plan = service.post("/v1/batches", {**EXAMPLES["batch"], "seconds": 0.1}).json()
+    run = service.post("/v1/plans", {**EXAMPLES["cutting-request"], "seconds": 0.1}).json()["run"]
+    (order,) = service.get(f"/v1/orders?plan={plan['id']}").json()["items"]
+    kept = {
+        "wall_id": wall["id"],
+        "job_id": wall["job"],
+        "label": rack["racked"][0]["id"],
+        "name": "kept",
+        "plan_id": plan["id"],
+        "run_id": run,
+        "order_id": order["id"],
+    }
+    looked = 0
+    for path, method, operation in operations(document):
+        content = operation["responses"].get("200", {}).get("content", {})
+        known = all(f"{{{step}}}" not in path or step in kept for step in PARAMETER.findall(path))
+        if method == "get" and "application/json" in content and known:
+            answer = service.get(path.format(**kept))
+            assert answer.status_code == 200, (path, answer.text)
+            schema = content["application/json"]["schema"]
+            assert faults_of(document, schema, answer.json()) == [], path
+            looked += 1
+    assert looked > 20
+
+
+def test_what_changes_has_an_etag_and_can_be_asked_for_conditionally(
+    document: dict[str, Any],
+) -> None:
+    """Whatever is changed by PUT, DELETE or a step of its own takes If-Match; GET tells its ETag.
+
+    Not so the rack: its ledger is only added to, and refuses what does not follow from it. And not
+    a run's cancelling, which changes nothing the second time.
+    """
+    without = {("post", "/v1/runs/{run_id}/cancel"), ("post", "/v1/rack/{label}/corrections")}
+    for path, method, operation in operations(document):
+        given = {parameter["name"].lower() for parameter in operation.get("parameters", ())}
+        is_one = "{" in path
+        if method in ("put", "delete") or (method == "post" and is_one):
+            assert ("if-match" in given) is ((method, path) not in without), (method, path)
+        elif path.endswith("_id}") or path == "/v1/price-books/{name}":
+            assert "if-none-match" in given, (method, path)
+            assert "ETag" in operation["responses"]["200"]["headers"]
+
+
+def test_a_version_that_the_caller_has_is_not_sent_again(service: Caller) -> None:
+    made = service.post("/v1/plans", {**EXAMPLES["cutting-request"], "seconds": 0.1}).json()
+    for path in (f"/v1/plans/{made['id']}", f"/v1/runs/{made['run']}"):
+        tag = service.get(path).headers["etag"]
+        again = service.get(path, if_none_match=f'"other", W/{tag}')
+        assert (again.status_code, again.content, again.headers["etag"]) == (304, b"", tag)
+        assert service.get(path, if_none_match='"other"').status_code == 200
+
+
+def test_a_price_book_that_somebody_else_added_to_is_not_passed_over(service: Caller) -> None:
+    path, book = "/v1/price-books/contested", EXAMPLES["price-book"]
+    first = service.put(path, book).headers["etag"]
+    second = service.put(path, book, if_match=first)
+    late = service.put(path, book, if_match=first)
+
+    assert (second.status_code, late.status_code) == (201, 412)
+    assert service.get(path).headers["etag"] == second.headers["etag"]
+
+
+def test_each_step_of_a_plan_tells_the_etag_of_the_next(service: Caller) -> None:
+    made = service.post("/v1/plans", {**EXAMPLES["cutting-request"], "seconds": 0.1})
+    path = f"/v1/plans/{made.json()['id']}"
+    confirmed = service.post(f"{path}/confirm", if_match=made.headers["etag"])
+    stale = service.post(f"{path}/undo", if_match=made.headers["etag"])
+    undone = service.post(f"{path}/undo", if_match=confirmed.headers["etag"])
+
+    assert (confirmed.status_code, stale.status_code, undone.status_code) == (200, 412, 200)
+    assert service.get(path).headers["etag"] == undone.headers["etag"]

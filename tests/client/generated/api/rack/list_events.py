@@ -1,0 +1,210 @@
+from http import HTTPStatus
+from typing import Any, cast
+from urllib.parse import quote
+
+import httpx
+
+from ...client import AuthenticatedClient, Client
+from ...types import Response, UNSET
+from ... import errors
+
+from ...models.list_events_response_200 import ListEventsResponse200
+from ...models.problem import Problem
+from typing import cast
+
+
+
+def _get_kwargs(
+    label: str,
+
+) -> dict[str, Any]:
+    
+
+    
+
+    
+
+    _kwargs: dict[str, Any] = {
+        "method": "get",
+        "url": "/v1/rack/{label}/events".format(label=quote(str(label), safe=""),),
+    }
+
+
+    return _kwargs
+
+
+
+def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> ListEventsResponse200 | Problem | None:
+    if response.status_code == 200:
+        response_200 = ListEventsResponse200.from_dict(response.json())
+
+
+
+        return response_200
+
+    if response.status_code == 401:
+        response_401 = Problem.from_dict(response.json())
+
+
+
+        return response_401
+
+    if response.status_code == 403:
+        response_403 = Problem.from_dict(response.json())
+
+
+
+        return response_403
+
+    if response.status_code == 404:
+        response_404 = Problem.from_dict(response.json())
+
+
+
+        return response_404
+
+    if response.status_code == 422:
+        response_422 = Problem.from_dict(response.json())
+
+
+
+        return response_422
+
+    if response.status_code == 429:
+        response_429 = Problem.from_dict(response.json())
+
+
+
+        return response_429
+
+    if response.status_code == 503:
+        response_503 = Problem.from_dict(response.json())
+
+
+
+        return response_503
+
+    if client.raise_on_unexpected_status:
+        raise errors.UnexpectedStatus(response.status_code, response.content)
+    else:
+        return None
+
+
+def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[ListEventsResponse200 | Problem]:
+    return Response(
+        status_code=HTTPStatus(response.status_code),
+        content=response.content,
+        headers=response.headers,
+        parsed=_parse_response(client=client, response=response),
+    )
+
+
+def sync_detailed(
+    label: str,
+    *,
+    client: AuthenticatedClient,
+
+) -> Response[ListEventsResponse200 | Problem]:
+    """ 
+    Args:
+        label (str):
+
+    Raises:
+        errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
+        httpx.TimeoutException: If the request takes longer than Client.timeout.
+
+    Returns:
+        Response[ListEventsResponse200 | Problem]
+     """
+
+
+    kwargs = _get_kwargs(
+        label=label,
+
+    )
+
+    response = client.get_httpx_client().request(
+        **kwargs,
+    )
+
+    return _build_response(client=client, response=response)
+
+def sync(
+    label: str,
+    *,
+    client: AuthenticatedClient,
+
+) -> ListEventsResponse200 | Problem | None:
+    """ 
+    Args:
+        label (str):
+
+    Raises:
+        errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
+        httpx.TimeoutException: If the request takes longer than Client.timeout.
+
+    Returns:
+        ListEventsResponse200 | Problem
+     """
+
+
+    return sync_detailed(
+        label=label,
+client=client,
+
+    ).parsed
+
+async def asyncio_detailed(
+    label: str,
+    *,
+    client: AuthenticatedClient,
+
+) -> Response[ListEventsResponse200 | Problem]:
+    """ 
+    Args:
+        label (str):
+
+    Raises:
+        errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
+        httpx.TimeoutException: If the request takes longer than Client.timeout.
+
+    Returns:
+        Response[ListEventsResponse200 | Problem]
+     """
+
+
+    kwargs = _get_kwargs(
+        label=label,
+
+    )
+
+    response = await client.get_async_httpx_client().request(
+        **kwargs
+    )
+
+    return _build_response(client=client, response=response)
+
+async def asyncio(
+    label: str,
+    *,
+    client: AuthenticatedClient,
+
+) -> ListEventsResponse200 | Problem | None:
+    """ 
+    Args:
+        label (str):
+
+    Raises:
+        errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
+        httpx.TimeoutException: If the request takes longer than Client.timeout.
+
+    Returns:
+        ListEventsResponse200 | Problem
+     """
+
+
+    return (await asyncio_detailed(
+        label=label,
+client=client,
+
+    )).parsed

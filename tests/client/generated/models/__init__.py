@@ -1,0 +1,281 @@
+""" Contains all the data models used in inputs/outputs """
+
+from .access_document import AccessDocument
+from .accessory_model import AccessoryModel
+from .add_price_book_response_201 import AddPriceBookResponse201
+from .batch import Batch
+from .board_part_document import BoardPartDocument
+from .check import Check
+from .check_response_200 import CheckResponse200
+from .check_response_200_faults_item import CheckResponse200FaultsItem
+from .choice_document import ChoiceDocument
+from .chosen_document import ChosenDocument
+from .confirm_plan_response_200 import ConfirmPlanResponse200
+from .correction import Correction
+from .correction_kind import CorrectionKind
+from .cut_out_document import CutOutDocument
+from .cut_out_work_document import CutOutWorkDocument
+from .cut_out_work_document_saw_item import CutOutWorkDocumentSawItem
+from .cut_out_work_document_shape import CutOutWorkDocumentShape
+from .cut_out_work_document_snap_item import CutOutWorkDocumentSnapItem
+from .cutting import Cutting
+from .cutting_marks import CuttingMarks
+from .cutting_plan import CuttingPlan
+from .cutting_request import CuttingRequest
+from .delivery_terms import DeliveryTerms
+from .delivery_terms_needed import DeliveryTermsNeeded
+from .delivery_terms_weekdays_item import DeliveryTermsWeekdaysItem
+from .direction import Direction
+from .drop_plan_response_200 import DropPlanResponse200
+from .end import End
+from .existing_wall import ExistingWall
+from .extent_model import ExtentModel
+from .fire_model import FireModel
+from .glass import Glass
+from .health_response_200 import HealthResponse200
+from .http_validation_error import HTTPValidationError
+from .job_body import JobBody
+from .keep_document import KeepDocument
+from .kept_job import KeptJob
+from .kept_job_job import KeptJobJob
+from .kept_order import KeptOrder
+from .kept_order_state import KeptOrderState
+from .kept_wall import KeptWall
+from .ledger_line import LedgerLine
+from .ledger_line_kind import LedgerLineKind
+from .leftover_document import LeftoverDocument
+from .length_cut_document import LengthCutDocument
+from .length_item_model import LengthItemModel
+from .length_layout_document import LengthLayoutDocument
+from .length_material_document import LengthMaterialDocument
+from .length_offcut_document import LengthOffcutDocument
+from .length_part_document import LengthPartDocument
+from .length_plan_document import LengthPlanDocument
+from .length_usage_document import LengthUsageDocument
+from .length_weights_document import LengthWeightsDocument
+from .list_audit_response_200 import ListAuditResponse200
+from .list_audit_response_200_items_item import ListAuditResponse200ItemsItem
+from .list_batches_response_200 import ListBatchesResponse200
+from .list_batches_response_200_items_item import ListBatchesResponse200ItemsItem
+from .list_diagrams_response_200 import ListDiagramsResponse200
+from .list_diagrams_response_200_diagrams_item import ListDiagramsResponse200DiagramsItem
+from .list_events_response_200 import ListEventsResponse200
+from .list_jobs_response_200 import ListJobsResponse200
+from .list_ledger_response_200 import ListLedgerResponse200
+from .list_orders_response_200 import ListOrdersResponse200
+from .list_orders_state_type_0 import ListOrdersStateType0
+from .list_plans_response_200 import ListPlansResponse200
+from .list_plans_state_type_0 import ListPlansStateType0
+from .list_price_books_response_200 import ListPriceBooksResponse200
+from .list_rack_response_200 import ListRackResponse200
+from .list_runs_response_200 import ListRunsResponse200
+from .list_runs_state_type_0 import ListRunsStateType0
+from .list_walls_response_200 import ListWallsResponse200
+from .long_item_model import LongItemModel
+from .made_plan import MadePlan
+from .made_plan_comparison_type_0 import MadePlanComparisonType0
+from .made_plan_merchants_type_0 import MadePlanMerchantsType0
+from .made_plan_shares_item import MadePlanSharesItem
+from .made_plan_state import MadePlanState
+from .made_plan_walls_item import MadePlanWallsItem
+from .mark_model import MarkModel
+from .materials_model import MaterialsModel
+from .niche_model import NicheModel
+from .order import Order
+from .order_lines_item import OrderLinesItem
+from .order_summary import OrderSummary
+from .order_summary_state import OrderSummaryState
+from .order_terms_model import OrderTermsModel
+from .pack_item_model import PackItemModel
+from .pack_item_model_unit import PackItemModelUnit
+from .pack_model import PackModel
+from .part_weights_document import PartWeightsDocument
+from .placed_board_document import PlacedBoardDocument
+from .placed_length_document import PlacedLengthDocument
+from .plan_summary import PlanSummary
+from .plan_summary_state import PlanSummaryState
+from .price_book import PriceBook
+from .price_book_version import PriceBookVersion
+from .price_break_model import PriceBreakModel
+from .problem import Problem
+from .problem_problems_item import ProblemProblemsItem
+from .projection_model import ProjectionModel
+from .put_up_response_201 import PutUpResponse201
+from .rack_offcut import RackOffcut
+from .rack_offcut_model import RackOffcutModel
+from .rack_piece import RackPiece
+from .ready_response_200 import ReadyResponse200
+from .run import Run
+from .run_problems_item import RunProblemsItem
+from .run_state import RunState
+from .sheet_cut_document import SheetCutDocument
+from .sheet_cut_document_direction import SheetCutDocumentDirection
+from .sheet_cut_document_tool import SheetCutDocumentTool
+from .sheet_item_model import SheetItemModel
+from .sheet_item_model_edge_trim_mm_type_1 import SheetItemModelEdgeTrimMmType1
+from .sheet_layout_document import SheetLayoutDocument
+from .sheet_material_document import SheetMaterialDocument
+from .sheet_material_document_edge_trim_mm_type_1 import SheetMaterialDocumentEdgeTrimMmType1
+from .sheet_offcut_document import SheetOffcutDocument
+from .sheet_offcut_document_edge_trim_mm_type_1 import SheetOffcutDocumentEdgeTrimMmType1
+from .sheet_plan_document import SheetPlanDocument
+from .sheet_usage_document import SheetUsageDocument
+from .sheet_weights_document import SheetWeightsDocument
+from .site_model import SiteModel
+from .socket_model import SocketModel
+from .sold_length_model import SoldLengthModel
+from .sold_sheet_model import SoldSheetModel
+from .soundbar_model import SoundbarModel
+from .state import State
+from .step_model import StepModel
+from .stock_length_document import StockLengthDocument
+from .stock_sheet_document import StockSheetDocument
+from .stretch_document import StretchDocument
+from .survey_point_model import SurveyPointModel
+from .trade_document import TradeDocument
+from .tv_model import TvModel
+from .undo_plan_response_200 import UndoPlanResponse200
+from .validation_error import ValidationError
+from .validation_error_ctx import ValidationErrorCtx
+from .wall import Wall
+
+__all__ = (
+    "AccessDocument",
+    "AccessoryModel",
+    "AddPriceBookResponse201",
+    "Batch",
+    "BoardPartDocument",
+    "Check",
+    "CheckResponse200",
+    "CheckResponse200FaultsItem",
+    "ChoiceDocument",
+    "ChosenDocument",
+    "ConfirmPlanResponse200",
+    "Correction",
+    "CorrectionKind",
+    "CutOutDocument",
+    "CutOutWorkDocument",
+    "CutOutWorkDocumentSawItem",
+    "CutOutWorkDocumentShape",
+    "CutOutWorkDocumentSnapItem",
+    "Cutting",
+    "CuttingMarks",
+    "CuttingPlan",
+    "CuttingRequest",
+    "DeliveryTerms",
+    "DeliveryTermsNeeded",
+    "DeliveryTermsWeekdaysItem",
+    "Direction",
+    "DropPlanResponse200",
+    "End",
+    "ExistingWall",
+    "ExtentModel",
+    "FireModel",
+    "Glass",
+    "HealthResponse200",
+    "HTTPValidationError",
+    "JobBody",
+    "KeepDocument",
+    "KeptJob",
+    "KeptJobJob",
+    "KeptOrder",
+    "KeptOrderState",
+    "KeptWall",
+    "LedgerLine",
+    "LedgerLineKind",
+    "LeftoverDocument",
+    "LengthCutDocument",
+    "LengthItemModel",
+    "LengthLayoutDocument",
+    "LengthMaterialDocument",
+    "LengthOffcutDocument",
+    "LengthPartDocument",
+    "LengthPlanDocument",
+    "LengthUsageDocument",
+    "LengthWeightsDocument",
+    "ListAuditResponse200",
+    "ListAuditResponse200ItemsItem",
+    "ListBatchesResponse200",
+    "ListBatchesResponse200ItemsItem",
+    "ListDiagramsResponse200",
+    "ListDiagramsResponse200DiagramsItem",
+    "ListEventsResponse200",
+    "ListJobsResponse200",
+    "ListLedgerResponse200",
+    "ListOrdersResponse200",
+    "ListOrdersStateType0",
+    "ListPlansResponse200",
+    "ListPlansStateType0",
+    "ListPriceBooksResponse200",
+    "ListRackResponse200",
+    "ListRunsResponse200",
+    "ListRunsStateType0",
+    "ListWallsResponse200",
+    "LongItemModel",
+    "MadePlan",
+    "MadePlanComparisonType0",
+    "MadePlanMerchantsType0",
+    "MadePlanSharesItem",
+    "MadePlanState",
+    "MadePlanWallsItem",
+    "MarkModel",
+    "MaterialsModel",
+    "NicheModel",
+    "Order",
+    "OrderLinesItem",
+    "OrderSummary",
+    "OrderSummaryState",
+    "OrderTermsModel",
+    "PackItemModel",
+    "PackItemModelUnit",
+    "PackModel",
+    "PartWeightsDocument",
+    "PlacedBoardDocument",
+    "PlacedLengthDocument",
+    "PlanSummary",
+    "PlanSummaryState",
+    "PriceBook",
+    "PriceBookVersion",
+    "PriceBreakModel",
+    "Problem",
+    "ProblemProblemsItem",
+    "ProjectionModel",
+    "PutUpResponse201",
+    "RackOffcut",
+    "RackOffcutModel",
+    "RackPiece",
+    "ReadyResponse200",
+    "Run",
+    "RunProblemsItem",
+    "RunState",
+    "SheetCutDocument",
+    "SheetCutDocumentDirection",
+    "SheetCutDocumentTool",
+    "SheetItemModel",
+    "SheetItemModelEdgeTrimMmType1",
+    "SheetLayoutDocument",
+    "SheetMaterialDocument",
+    "SheetMaterialDocumentEdgeTrimMmType1",
+    "SheetOffcutDocument",
+    "SheetOffcutDocumentEdgeTrimMmType1",
+    "SheetPlanDocument",
+    "SheetUsageDocument",
+    "SheetWeightsDocument",
+    "SiteModel",
+    "SocketModel",
+    "SoldLengthModel",
+    "SoldSheetModel",
+    "SoundbarModel",
+    "State",
+    "StepModel",
+    "StockLengthDocument",
+    "StockSheetDocument",
+    "StretchDocument",
+    "SurveyPointModel",
+    "TradeDocument",
+    "TvModel",
+    "UndoPlanResponse200",
+    "ValidationError",
+    "ValidationErrorCtx",
+    "Wall",
+)

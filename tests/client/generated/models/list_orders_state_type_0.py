@@ -1,0 +1,9 @@
+from enum import StrEnum
+
+class ListOrdersStateType0(StrEnum):
+    DRAFT = "draft"
+    PLACED = "placed"
+    WITHDRAWN = "withdrawn"
+
+    def __str__(self) -> str:
+        return str(self.value)

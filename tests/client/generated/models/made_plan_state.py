@@ -1,0 +1,11 @@
+from enum import StrEnum
+
+class MadePlanState(StrEnum):
+    CONFIRMED = "confirmed"
+    DRAFT = "draft"
+    DROPPED = "dropped"
+    PLANNING = "planning"
+    UNDONE = "undone"
+
+    def __str__(self) -> str:
+        return str(self.value)
