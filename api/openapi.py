@@ -164,7 +164,10 @@ def _describe_errors(operation: dict[str, Any], *, kept: bool, public: bool) -> 
         named |= {"500": "A fault of the program"}
     elif given:
         named |= {"422": "Bad input"}
-    if any(parameter["in"] == "path" for parameter in given) or "requestBody" in operation:
+    names_a_thing = any(
+        parameter["in"] == "path" or parameter["name"] == "after" for parameter in given
+    )
+    if names_a_thing or "requestBody" in operation:
         named |= {"404": "The firm has no such thing"}
     if (kept and "200" not in operation["responses"]) or "requestBody" in operation:
         named |= {"409": "Not as things stand"}

@@ -10,6 +10,7 @@ from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import JSONResponse
 from starlette.exceptions import HTTPException
+from starlette.routing import Match
 
 from api.store.refusals import Conflict, Missing, Stale
 from optimiser import InvalidInput, NoPlan, PlanRefused, Problem
@@ -121,12 +122,27 @@ async def _unkeepable(_request: Request, _fault: Exception) -> JSONResponse:
     )
 
 
-async def _http(_request: Request, fault: Exception) -> JSONResponse:
+async def _http(request: Request, fault: Exception) -> JSONResponse:
     assert isinstance(fault, HTTPException)
     answer = problem_response(fault.status_code, f"http-{fault.status_code}", str(fault.detail))
-    # A 405 owes the caller its Allow header (RFC 9110, 15.5.6).
     answer.headers.update(fault.headers or {})
+    if fault.status_code == 405:
+        # All that the resource takes (RFC 9110, 15.5.6); the framework names one route's alone.
+        answer.headers["Allow"] = ", ".join(_methods_at(request))
     return answer
+
+
+def _methods_at(request: Request) -> list[str]:
+    """Return the methods that some route takes at this path."""
+    scope = dict(request.scope)
+    return [
+        method
+        for method in ("DELETE", "GET", "HEAD", "POST", "PUT")
+        if any(
+            route.matches({**scope, "method": method})[0] is Match.FULL
+            for route in request.app.router.routes
+        )
+    ]
 
 
 async def _request(_request: Request, fault: Exception) -> JSONResponse:

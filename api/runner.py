@@ -1,16 +1,17 @@
 """Takes runs from the queue and gives each a process of its own.
 
 A process that dies takes only its own run with it, and that goes back in the queue at once. Any
-number of runners, on any number of machines, may share one store.
+number of runners, on any number of machines, may share one store. Where the system can, a run's
+process is forked from one that has loaded all code already and done nothing else (decision 024).
 """
 
 from __future__ import annotations
 
 import logging
+import multiprocessing
 import os
 import secrets
-import subprocess
-import sys
+from multiprocessing.process import BaseProcess
 from threading import Event, Thread
 
 import sqlalchemy as sa
@@ -18,7 +19,7 @@ import sqlalchemy as sa
 from api.store import runs
 from api.store.engine import Store
 from api.store.runs import Claim
-from api.working import STORE_VARIABLE
+from api.working import main
 
 _log = logging.getLogger(__name__)
 IDLE_SECONDS = 0.25  # between two looks at an empty queue
@@ -60,27 +61,39 @@ class Runner:
 
     def _give(self, claim: Claim) -> None:
         """Start the process and wait for it; put its run back when it died."""
-        command = [sys.executable, "-m", "api.working"]
-        command += [claim.run, claim.owner, str(claim.attempt)]
         _log.info("run.begun firm=%s run=%s attempt=%d", claim.firm, claim.run, claim.attempt)
-        # The URL may hold a password, which has no place among a process's arguments.
-        variables = {**os.environ, STORE_VARIABLE: self._store.url}
-        process = subprocess.Popen(command, env=variables, stdin=subprocess.DEVNULL)
-        while process.poll() is None:
-            try:
-                process.wait(IDLE_SECONDS)
-            except subprocess.TimeoutExpired:
-                if self._stopping.is_set():
-                    self._call_off(process)
-        if process.returncode != 0:
-            _log.error("run.worker_died run=%s code=%d", claim.run, process.returncode)
+        asked = (self._store.url, claim.run, claim.owner, claim.attempt)
+        process = _process(asked)
+        process.start()
+        while (code := process.exitcode) is None:
+            process.join(IDLE_SECONDS)
+            if self._stopping.is_set():
+                self._call_off(process)
+        process.close()
+        if code != 0:
+            _log.error("run.worker_died run=%s code=%d", claim.run, code)
+            self._forsake(claim)
+
+    def _forsake(self, claim: Claim) -> None:
+        """Give a dead worker's run back; while the database is away its lease runs out instead."""
+        try:
             runs.forsake(self._store, claim)
+        except sa.exc.SQLAlchemyError as fault:
+            _log.warning("run.not_forsaken run=%s fault=%s", claim.run, fault)
 
     @staticmethod
-    def _call_off(process: subprocess.Popen[bytes]) -> None:
+    def _call_off(process: BaseProcess) -> None:
+        """Tell a process to hand its run back; one that has ended already is left as it is."""
         process.terminate()
-        try:
-            process.wait(HAND_BACK_SECONDS)
-        except subprocess.TimeoutExpired:
+        process.join(HAND_BACK_SECONDS)
+        if process.exitcode is None:
             process.kill()
-            process.wait()
+            process.join()
+
+
+def _process(asked: tuple[str, str, str, int]) -> BaseProcess:
+    if "forkserver" not in multiprocessing.get_all_start_methods():
+        return multiprocessing.get_context("spawn").Process(target=main, args=asked)
+    context = multiprocessing.get_context("forkserver")
+    context.set_forkserver_preload(["api.loaded"])
+    return context.Process(target=main, args=asked)

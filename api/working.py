@@ -1,6 +1,6 @@
 """One run worked on to its end by whoever has its claim: a process of its own, or the service.
 
-`python -m api.working RUN OWNER ATTEMPT` is that process. A thread renews the lease every second,
+`main` is what that process does. A thread renews the lease every second,
 tells how far the solver is, and hears whether to stop. It ends the process when the lease is lost:
 another worker has the run then, and two must not write.
 """
@@ -10,10 +10,10 @@ from __future__ import annotations
 import logging
 import os
 import signal
-import sys
 import time
 from contextlib import suppress
 from dataclasses import replace
+from pathlib import Path
 from threading import Event, Thread
 
 import sqlalchemy as sa
@@ -27,7 +27,7 @@ from optimiser import CuttingPlan, InvalidInput, NoPlan, PlanProgress, PlanRefus
 
 _log = logging.getLogger(__name__)
 BEAT_SECONDS = 1.0
-STORE_VARIABLE = "SCANTLING_STORE"
+MOST_NAMED = 15  # letters that Linux keeps of a process's name
 # A planner told to stop hands over its best plan; a deadline leaves it time to.
 SPARE_SECONDS = 0.5
 
@@ -128,14 +128,15 @@ def _history(store: Store, firm: str) -> History:
     return History(lives=known, coming=(), today=today)
 
 
-def main(run: str, owner: str, attempt: int) -> int:
-    """Work on a run that was claimed for this process."""
+def main(url: str, run: str, owner: str, attempt: int) -> None:
+    """Work on a run that was claimed for this process, in the store at `url`."""
     logging.basicConfig(level=logging.INFO)
-    store = Store(os.environ[STORE_VARIABLE])
+    _call_process(run)
+    store = Store(url)
     with store.read() as connection:
         claim = runs.claim_of(connection, run)
     if (claim.owner, claim.attempt) != (owner, attempt):
-        return 0
+        return
 
     def hand_back(*_: object) -> None:
         # At once and from here: a solver may not look up for a while, and nothing is written yet.
@@ -153,8 +154,9 @@ def main(run: str, owner: str, attempt: int) -> int:
     except LeaseLost:
         _log.warning("run.lease_lost run=%s", run)
     _log.info("run.ended firm=%s run=%s seconds=%.2f", claim.firm, run, time.monotonic() - began)
-    return 0
 
 
-if __name__ == "__main__":
-    sys.exit(main(sys.argv[1], sys.argv[2], int(sys.argv[3])))
+def _call_process(run: str) -> None:
+    """Let the system's list of processes show which run this is, where it can."""
+    with suppress(OSError):
+        Path("/proc/self/comm").write_text(run[:MOST_NAMED], encoding="ascii")

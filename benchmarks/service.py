@@ -54,6 +54,15 @@ def request_body(parts: int, seconds: float, seed: int = 1) -> dict[str, Any]:
     return body
 
 
+def queued_body(number: int) -> dict[str, Any]:
+    """Make a run for the queue: every 25th thinks for its 2.5 seconds, the others are soon proven.
+
+    All may think longer than what is answered at once, so that all go through the queue.
+    """
+    body = request_body(4, 2.5, seed=number)
+    return body if number % 25 == 0 else {**body, "sheets": []}
+
+
 class Served:
     """A service in a process of its own; use as a context."""
 
@@ -88,9 +97,20 @@ class Served:
         return int(text.split("VmRSS:")[1].split()[0])
 
     def workers(self) -> list[int]:
-        """Return the processes that work on runs for it."""
-        found = Path(f"/proc/{self.process.pid}/task").glob("*/children")
-        return [int(child) for file in found for child in file.read_text().split()]
+        """Return the processes that work on runs for it: those called after a run."""
+        return [child for child in self._below(self.process.pid) if _is_run(child)]
+
+    def _below(self, process: int) -> list[int]:
+        files = Path(f"/proc/{process}/task").glob("*/children")
+        children = [int(child) for file in files for child in file.read_text().split()]
+        return children + [below for child in children for below in self._below(child)]
+
+
+def _is_run(process: int) -> bool:
+    try:
+        return Path(f"/proc/{process}/comm").read_text(encoding="ascii").startswith("run-")
+    except OSError:
+        return False
 
 
 def spread(seconds: list[float]) -> dict[str, float]:
@@ -145,7 +165,7 @@ def measure_queue(served: Served, count: int, kill_every: float) -> dict[str, An
     with httpx.Client(base_url=served.url, timeout=60) as client:
         began = time.perf_counter()
         ids = [
-            client.post("/v1/plans", json=request_body(4, 2.5, seed=number)).json()["id"]
+            client.post("/v1/plans", json=queued_body(number)).json()["id"]
             for number in range(count)
         ]
         submitted = time.perf_counter() - began
@@ -165,6 +185,7 @@ def measure_queue(served: Served, count: int, kill_every: float) -> dict[str, An
     return {
         "what": "queue",
         "runs": count,
+        "ended": sum(run["ended"] is not None for run in found),
         "done": sum(run["state"] == "done" for run in found),
         "plans": len(plans),
         "killed": killed,
@@ -197,7 +218,11 @@ def main() -> None:
                 lines.append(measure_plans(served.url, asked.plans))
             if asked.runs:
                 lines.append(measure_queue(served, asked.runs, asked.kill_every))
-    about = {"store": store.split(":")[0], "workers": asked.workers}
+    about = {
+        "store": store.split(":")[0],
+        "workers": asked.workers,
+        "load_average": [round(load, 1) for load in os.getloadavg()],
+    }
     text = "".join(json.dumps({**about, **line}) + "\n" for line in lines)
     asked.out.write_text(text, encoding="utf-8")
     print(text, end="")

@@ -19,6 +19,7 @@ import optimiser as lib
 from api.runner import Runner
 from api.store.engine import Store
 from api.store.tables import runs as runs_table
+from api.working import MOST_NAMED
 from tests.api.bodies import Caller, a_batch_body, a_request_body, a_service, the_problem
 
 ROOT = Path(__file__).parents[2]
@@ -100,10 +101,10 @@ def worker_of(run: str) -> int | None:
     for folder in Path("/proc").iterdir():
         if folder.name.isdigit():
             try:
-                words = (folder / "cmdline").read_bytes().split(b"\0")
+                name = (folder / "comm").read_text(encoding="utf-8").strip()
             except OSError:
                 continue
-            if b"api.working" in words and run.encode() in words:
+            if name == run[:MOST_NAMED]:
                 return int(folder.name)
     return None
 
