@@ -25,6 +25,15 @@ _JOB, _WALL = "job-3f2e1d0c9b8a7f6e", "wall-9a8b7c6d5e4f3a2b"
 _ANY_OBJECT: dict[str, Any] = {"type": "object"}
 
 _PROBLEM = thing({"field": text("body"), "trouble": text("is late"), "remedy": text("Ask again")})
+_CELL = thing(
+    {
+        "row": whole(2).or_null(),
+        "column": text("A").or_null(),
+        "field": text("parts.csv, row 2, column A (mark)"),
+        "trouble": text("is empty"),
+        "remedy": text("Give the part a mark"),
+    }
+)
 _LINE = thing(
     {
         "item": text("mdf-12-2440x1220"),
@@ -260,6 +269,46 @@ ANSWERS: dict[tuple[str, str], Shape] = {
         {"name": text("usual"), "version": whole(1), "valid_from": text("2026-11-26")}
     ),
     ("get", "/v1/price-books/{name}"): _of("price-book-version"),
+    ("post", "/v1/part-lists/preview"): thing(
+        {
+            "sound": flag(example=True),
+            "rows": whole(1),
+            "columns": many(
+                thing(
+                    {
+                        "column": text("A"),
+                        "header": text("mark"),
+                        "read_as": text("part").or_null(),
+                        "unit": text("mm").or_null().but(None),
+                    }
+                )
+            ),
+            "understood": whole(1),
+            "parts": many(
+                thing(
+                    {
+                        "row": whole(2),
+                        "id": text("U1"),
+                        "job": text("shelves"),
+                        "name": text("upright"),
+                        "material": text("c16-38x63"),
+                        "quantity": whole(1),
+                    },
+                    {
+                        "length_mm": text("900"),
+                        "width_mm": text("900"),
+                        "height_mm": text("900"),
+                        "turn": flag(example=True),
+                        "cut_outs": whole(0),
+                    },
+                )
+            ),
+            "faults": whole(0),
+            "problems": many(_CELL, examples=0),
+            "remarks": whole(0),
+            "notes": many(_CELL, examples=0),
+        }
+    ),
     ("get", "/health"): thing({"status": text("ok")}),
     ("get", "/ready"): thing({"status": text("ready")}),
     ("get", "/metrics"): text('scantling_runs{state="queued"} 0\n'),

@@ -9,6 +9,7 @@ from fastapi import FastAPI
 from starlette.concurrency import run_in_threadpool
 
 from api.callers import Buckets, open_local_firm
+from api.hub import Hub
 from api.limits import BodyLimit, OwnPagesOnly, SecurityHeaders
 from api.openapi import add_openapi
 from api.problems import add_problem_handlers
@@ -61,6 +62,7 @@ def create_app(settings: Settings) -> FastAPI:
     )
     app.state.settings = settings
     app.state.store = store
+    app.state.hub = Hub(store)
     app.state.buckets = Buckets(settings.rate)
     app.state.local_firm = open_local_firm(store)
     for module in (

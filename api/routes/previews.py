@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from fastapi import APIRouter
 from pydantic import Base64Bytes, BaseModel, ConfigDict, Field
 
 import optimiser as lib
 from api.callers import Planner
+from api.openapi import Routes
 from optimiser import ListReading, Problem, mm
 
-router = APIRouter(prefix="/v1", tags=["jobs and prices"])
+router = Routes(prefix="/v1", tags=["jobs and prices"])
 # Enough to look through; a page with more would only be slow.
 MOST_SHOWN = 500
 

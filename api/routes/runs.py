@@ -2,25 +2,24 @@
 
 from __future__ import annotations
 
-import asyncio
 import json
 from collections.abc import AsyncIterator
 from typing import Any, Literal
 
 import sqlalchemy as sa
+from fastapi import Request
 from fastapi.responses import Response, StreamingResponse
 from starlette.concurrency import run_in_threadpool
 
 from api.answers import After, IfNoneMatch, Limit, listed, moment, run_document, tagged_by_content
 from api.callers import Planner, Reader, TheStore
+from api.hub import Hub
 from api.openapi import Routes
 from api.store import papers, runs
 from api.store.engine import Store
-from api.store.runs import ENDED
 from api.store.tables import batches
 from api.store.tables import runs as runs_table
 
-LOOK_SECONDS = 0.5
 # A line of comment this often tells a proxy, and us, that the other end is still there.
 QUIET_LOOKS = 30
 
@@ -67,10 +66,13 @@ def cancel_run(run_id: str, store: TheStore, caller: Planner) -> dict[str, Any]:
     response_class=StreamingResponse,
     responses={200: {"content": {"text/event-stream": {}}}},
 )
-def watch_run(run_id: str, store: TheStore, caller: Reader) -> StreamingResponse:
+async def watch_run(
+    run_id: str, request: Request, store: TheStore, caller: Reader
+) -> StreamingResponse:
     """Stream a run's changes as server-sent events, each a whole run, until it has ended."""
-    run_row(store, caller.firm, run_id)
-    return StreamingResponse(_changes(store, caller.firm, run_id), media_type="text/event-stream")
+    await run_in_threadpool(run_row, store, caller.firm, run_id)
+    hub: Hub = request.app.state.hub
+    return StreamingResponse(_changes(hub, run_id), media_type="text/event-stream")
 
 
 @router.get("/batches")
@@ -99,17 +101,11 @@ def run_row(store: Store, firm: str, run: str) -> tuple[sa.Row[Any], str | None]
         return row, runs.plans_made(connection, [run]).get(run)
 
 
-async def _changes(store: Store, firm: str, run: str) -> AsyncIterator[str]:
-    last = ""
+async def _changes(hub: Hub, run: str) -> AsyncIterator[str]:
     quiet = 0
-    while True:
-        row, plan = await run_in_threadpool(run_row, store, firm, run)
-        text = json.dumps(run_document(row, plan))
-        if text != last:
-            last, quiet = text, 0
+    async for text in hub.changes(run):
+        if text:
+            quiet = 0
             yield f"event: run\ndata: {text}\n\n"
         elif (quiet := quiet + 1) % QUIET_LOOKS == 0:
             yield ": still here\n\n"
-        if row.state in ENDED:
-            return
-        await asyncio.sleep(LOOK_SECONDS)

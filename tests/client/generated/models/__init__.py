@@ -94,6 +94,12 @@ from .placed_board_document import PlacedBoardDocument
 from .placed_length_document import PlacedLengthDocument
 from .plan_summary import PlanSummary
 from .plan_summary_state import PlanSummaryState
+from .preview_body import PreviewBody
+from .preview_part_list_response_200 import PreviewPartListResponse200
+from .preview_part_list_response_200_columns_item import PreviewPartListResponse200ColumnsItem
+from .preview_part_list_response_200_notes_item import PreviewPartListResponse200NotesItem
+from .preview_part_list_response_200_parts_item import PreviewPartListResponse200PartsItem
+from .preview_part_list_response_200_problems_item import PreviewPartListResponse200ProblemsItem
 from .price_book import PriceBook
 from .price_book_version import PriceBookVersion
 from .price_break_model import PriceBreakModel
@@ -234,6 +240,12 @@ __all__ = (
     "PlacedLengthDocument",
     "PlanSummary",
     "PlanSummaryState",
+    "PreviewBody",
+    "PreviewPartListResponse200",
+    "PreviewPartListResponse200ColumnsItem",
+    "PreviewPartListResponse200NotesItem",
+    "PreviewPartListResponse200PartsItem",
+    "PreviewPartListResponse200ProblemsItem",
     "PriceBook",
     "PriceBookVersion",
     "PriceBreakModel",

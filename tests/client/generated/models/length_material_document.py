@@ -12,6 +12,7 @@ from ..types import UNSET, Unset
 from typing import cast
 
 if TYPE_CHECKING:
+  from ..models.keep_document import KeepDocument
   from ..models.length_offcut_document import LengthOffcutDocument
   from ..models.length_part_document import LengthPartDocument
   from ..models.stock_length_document import StockLengthDocument
@@ -31,6 +32,7 @@ class LengthMaterialDocument:
             material (str):
             kerf_mm (float | Unset):  Default: 3.0.
             end_trim_mm (float | Unset):  Default: 0.0.
+            keep (KeepDocument | None | Unset):
             stock (list[StockLengthDocument] | Unset):
             offcuts (list[LengthOffcutDocument] | Unset):
             parts (list[LengthPartDocument] | Unset):
@@ -39,6 +41,7 @@ class LengthMaterialDocument:
     material: str
     kerf_mm: float | Unset = 3.0
     end_trim_mm: float | Unset = 0.0
+    keep: KeepDocument | None | Unset = UNSET
     stock: list[StockLengthDocument] | Unset = UNSET
     offcuts: list[LengthOffcutDocument] | Unset = UNSET
     parts: list[LengthPartDocument] | Unset = UNSET
@@ -48,6 +51,7 @@ class LengthMaterialDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.keep_document import KeepDocument # noqa: PLC0415
         from ..models.length_offcut_document import LengthOffcutDocument # noqa: PLC0415
         from ..models.length_part_document import LengthPartDocument # noqa: PLC0415
         from ..models.stock_length_document import StockLengthDocument # noqa: PLC0415
@@ -56,6 +60,14 @@ class LengthMaterialDocument:
         kerf_mm = self.kerf_mm
 
         end_trim_mm = self.end_trim_mm
+
+        keep: dict[str, Any] | None | Unset
+        if isinstance(self.keep, Unset):
+            keep = UNSET
+        elif isinstance(self.keep, KeepDocument):
+            keep = self.keep.to_dict()
+        else:
+            keep = self.keep
 
         stock: list[dict[str, Any]] | Unset = UNSET
         if not isinstance(self.stock, Unset):
@@ -94,6 +106,8 @@ class LengthMaterialDocument:
             field_dict["kerf_mm"] = kerf_mm
         if end_trim_mm is not UNSET:
             field_dict["end_trim_mm"] = end_trim_mm
+        if keep is not UNSET:
+            field_dict["keep"] = keep
         if stock is not UNSET:
             field_dict["stock"] = stock
         if offcuts is not UNSET:
@@ -107,6 +121,7 @@ class LengthMaterialDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.keep_document import KeepDocument # noqa: PLC0415
         from ..models.length_offcut_document import LengthOffcutDocument # noqa: PLC0415
         from ..models.length_part_document import LengthPartDocument # noqa: PLC0415
         from ..models.stock_length_document import StockLengthDocument # noqa: PLC0415
@@ -116,6 +131,26 @@ class LengthMaterialDocument:
         kerf_mm = d.pop("kerf_mm", UNSET)
 
         end_trim_mm = d.pop("end_trim_mm", UNSET)
+
+        def _parse_keep(data: object) -> KeepDocument | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                keep_type_0 = KeepDocument.from_dict(data)
+
+
+
+                return keep_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(KeepDocument | None | Unset, data)
+
+        keep = _parse_keep(d.pop("keep", UNSET))
+
 
         _stock = d.pop("stock", UNSET)
         stock: list[StockLengthDocument] | Unset = UNSET
@@ -157,6 +192,7 @@ class LengthMaterialDocument:
             material=material,
             kerf_mm=kerf_mm,
             end_trim_mm=end_trim_mm,
+            keep=keep,
             stock=stock,
             offcuts=offcuts,
             parts=parts,

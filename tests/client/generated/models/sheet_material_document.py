@@ -15,6 +15,7 @@ from typing import cast
 
 if TYPE_CHECKING:
   from ..models.board_part_document import BoardPartDocument
+  from ..models.keep_document import KeepDocument
   from ..models.sheet_material_document_edge_trim_mm_type_1 import SheetMaterialDocumentEdgeTrimMmType1
   from ..models.sheet_offcut_document import SheetOffcutDocument
   from ..models.stock_sheet_document import StockSheetDocument
@@ -37,6 +38,7 @@ class SheetMaterialDocument:
             max_stages (int | None | Unset):
             first_cut (Direction | None | Unset):
             cutting (Cutting | Unset):
+            keep (KeepDocument | None | Unset):
             stock (list[StockSheetDocument] | Unset):
             offcuts (list[SheetOffcutDocument] | Unset):
             parts (list[BoardPartDocument] | Unset):
@@ -48,6 +50,7 @@ class SheetMaterialDocument:
     max_stages: int | None | Unset = UNSET
     first_cut: Direction | None | Unset = UNSET
     cutting: Cutting | Unset = UNSET
+    keep: KeepDocument | None | Unset = UNSET
     stock: list[StockSheetDocument] | Unset = UNSET
     offcuts: list[SheetOffcutDocument] | Unset = UNSET
     parts: list[BoardPartDocument] | Unset = UNSET
@@ -58,6 +61,7 @@ class SheetMaterialDocument:
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.board_part_document import BoardPartDocument # noqa: PLC0415
+        from ..models.keep_document import KeepDocument # noqa: PLC0415
         from ..models.sheet_material_document_edge_trim_mm_type_1 import SheetMaterialDocumentEdgeTrimMmType1 # noqa: PLC0415
         from ..models.sheet_offcut_document import SheetOffcutDocument # noqa: PLC0415
         from ..models.stock_sheet_document import StockSheetDocument # noqa: PLC0415
@@ -95,6 +99,14 @@ class SheetMaterialDocument:
         if not isinstance(self.cutting, Unset):
             cutting = self.cutting.value
 
+
+        keep: dict[str, Any] | None | Unset
+        if isinstance(self.keep, Unset):
+            keep = UNSET
+        elif isinstance(self.keep, KeepDocument):
+            keep = self.keep.to_dict()
+        else:
+            keep = self.keep
 
         stock: list[dict[str, Any]] | Unset = UNSET
         if not isinstance(self.stock, Unset):
@@ -139,6 +151,8 @@ class SheetMaterialDocument:
             field_dict["first_cut"] = first_cut
         if cutting is not UNSET:
             field_dict["cutting"] = cutting
+        if keep is not UNSET:
+            field_dict["keep"] = keep
         if stock is not UNSET:
             field_dict["stock"] = stock
         if offcuts is not UNSET:
@@ -153,6 +167,7 @@ class SheetMaterialDocument:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.board_part_document import BoardPartDocument # noqa: PLC0415
+        from ..models.keep_document import KeepDocument # noqa: PLC0415
         from ..models.sheet_material_document_edge_trim_mm_type_1 import SheetMaterialDocumentEdgeTrimMmType1 # noqa: PLC0415
         from ..models.sheet_offcut_document import SheetOffcutDocument # noqa: PLC0415
         from ..models.stock_sheet_document import StockSheetDocument # noqa: PLC0415
@@ -227,6 +242,26 @@ class SheetMaterialDocument:
 
 
 
+        def _parse_keep(data: object) -> KeepDocument | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                keep_type_0 = KeepDocument.from_dict(data)
+
+
+
+                return keep_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(KeepDocument | None | Unset, data)
+
+        keep = _parse_keep(d.pop("keep", UNSET))
+
+
         _stock = d.pop("stock", UNSET)
         stock: list[StockSheetDocument] | Unset = UNSET
         if _stock is not UNSET:
@@ -270,6 +305,7 @@ class SheetMaterialDocument:
             max_stages=max_stages,
             first_cut=first_cut,
             cutting=cutting,
+            keep=keep,
             stock=stock,
             offcuts=offcuts,
             parts=parts,
