@@ -235,6 +235,7 @@ ANSWERS: dict[tuple[str, str], Shape] = {
     ("get", "/v1/plans/{plan_id}/order.csv"): text("line,item,description,quantity\r\n"),
     ("get", "/v1/orders"): page(_of("order-summary")),
     ("get", "/v1/orders/{order_id}"): _of("kept-order"),
+    ("get", "/v1/orders/{order_id}/order.csv"): text("line,item,description,quantity\r\n"),
     ("get", "/v1/orders/{order_id}/order.xml"): text('<?xml version="1.0" encoding="UTF-8"?>'),
     ("get", "/v1/runs"): page(_of("run")),
     ("get", "/v1/runs/{run_id}"): _of("run"),

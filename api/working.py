@@ -19,6 +19,7 @@ from threading import Event, Thread
 import sqlalchemy as sa
 
 from api.batch import History
+from api.logs import log_lines
 from api.solving import layouts_of, solve
 from api.store import ledger, lives, plans, runs
 from api.store.engine import Store, now
@@ -130,7 +131,7 @@ def _history(store: Store, firm: str) -> History:
 
 def main(url: str, run: str, owner: str, attempt: int) -> None:
     """Work on a run that was claimed for this process, in the store at `url`."""
-    logging.basicConfig(level=logging.INFO)
+    log_lines()
     _call_process(run)
     store = Store(url)
     with store.read() as connection:

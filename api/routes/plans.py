@@ -186,6 +186,14 @@ def get_order(
     return tagged_by_content(if_none_match, json.dumps(document))
 
 
+@router.get("/orders/{order_id}/order.csv", response_class=PlainTextResponse)
+def get_order_csv(order_id: str, store: TheStore, caller: Reader) -> Response:
+    """Return one order as CSV."""
+    with store.read() as connection:
+        row = papers.find_one(connection, orders, caller.firm, order_id)
+    return Response(row.csv, media_type="text/csv; charset=utf-8")
+
+
 @router.get(
     "/orders/{order_id}/order.xml",
     response_class=Response,

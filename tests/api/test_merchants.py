@@ -80,6 +80,8 @@ def test_an_order_is_answered_as_ubl(service: Caller, split: dict[str, Any]) -> 
     for row in service.get(f"/v1/orders?plan={split['id']}").json()["items"]:
         answer = service.get(f"/v1/orders/{row['id']}/order.xml?buyer=A%20Fitter")
         assert answer.headers["content-type"] == "application/xml"
+        plain = service.get(f"/v1/orders/{row['id']}/order.csv")
+        assert plain.text.startswith("line,item,")
         root = ElementTree.fromstring(answer.text)
         assert root.findtext(f"{VALUE}ID") == row["id"]
         assert "A Fitter" in [name.text for name in root.iter(f"{VALUE}Name")]
