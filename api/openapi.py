@@ -16,6 +16,7 @@ from api.shapes import Shape
 
 _REF = "#/components/schemas/{model}"
 _TEXT = {"type": "string"}
+_FILE = {"type": "string", "format": "binary"}
 
 
 class Routes(APIRouter):
@@ -141,6 +142,10 @@ def _describe_answer(operation: dict[str, Any], shape: Shape | None) -> None:
         answer = next(responses[status] for status in ("200", "201") if status in responses)
         for content in answer["content"].values():
             content |= {"schema": shape.schema, "example": shape.example}
+    for status in ("200", "201"):
+        for kind, content in responses.get(status, {}).get("content", {}).items():
+            if shape is None and kind != "application/json":
+                content |= {"schema": _FILE, "example": "(the file)"}
     if "202" in responses:
         run = {"schema": RUN_INSTEAD.schema, "example": RUN_INSTEAD.example}
         responses["202"]["content"] = {"application/json": run}

@@ -9,13 +9,14 @@ from datetime import UTC, datetime
 from typing import Annotated, Any, Literal
 
 import sqlalchemy as sa
-from fastapi import APIRouter, Depends, Query
+from fastapi import Depends, Query
 from fastapi.responses import Response
 from starlette.exceptions import HTTPException
 
 import optimiser as lib
 from api.callers import Reader, TheStore
 from api.documents import plan_plots
+from api.openapi import Routes
 from api.over_time import batches_svg, rack_svg
 from api.planned_walls import PlannedWalls, planned_walls
 from api.store import history, ledger, papers, plans
@@ -25,7 +26,7 @@ from api.store.refusals import Missing
 from api.store.tables import orders, runs
 from optimiser import USUAL_SHEET, CuttingPlan, CuttingRequest, LabelSheet, Order, Paper
 
-router = APIRouter(prefix="/v1", tags=["documents"])
+router = Routes(prefix="/v1", tags=["documents"])
 
 PDF, SVG, DXF = "application/pdf", "image/svg+xml", "image/vnd.dxf"
 CSV = "text/csv; charset=utf-8"

@@ -31,6 +31,11 @@ from .end import End
 from .existing_wall import ExistingWall
 from .extent_model import ExtentModel
 from .fire_model import FireModel
+from .get_booklet_paper import GetBookletPaper
+from .get_delivery_note_paper import GetDeliveryNotePaper
+from .get_one_order_pdf_paper import GetOneOrderPdfPaper
+from .get_order_pdf_paper import GetOrderPdfPaper
+from .get_walls_paper import GetWallsPaper
 from .glass import Glass
 from .health_response_200 import HealthResponse200
 from .http_validation_error import HTTPValidationError
@@ -41,6 +46,7 @@ from .kept_job_job import KeptJobJob
 from .kept_order import KeptOrder
 from .kept_order_state import KeptOrderState
 from .kept_wall import KeptWall
+from .label_sheet import LabelSheet
 from .ledger_line import LedgerLine
 from .ledger_line_kind import LedgerLineKind
 from .leftover_document import LeftoverDocument
@@ -177,6 +183,11 @@ __all__ = (
     "ExistingWall",
     "ExtentModel",
     "FireModel",
+    "GetBookletPaper",
+    "GetDeliveryNotePaper",
+    "GetOneOrderPdfPaper",
+    "GetOrderPdfPaper",
+    "GetWallsPaper",
     "Glass",
     "HealthResponse200",
     "HTTPValidationError",
@@ -187,6 +198,7 @@ __all__ = (
     "KeptOrder",
     "KeptOrderState",
     "KeptWall",
+    "LabelSheet",
     "LedgerLine",
     "LedgerLineKind",
     "LeftoverDocument",

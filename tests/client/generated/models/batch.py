@@ -41,6 +41,7 @@ class Batch:
             seed (int | Unset):
             seconds (float | Unset):
             compare (bool | Unset):
+            keep_by_history (bool | Unset):
      """
 
     walls: list[Wall] | Unset = UNSET
@@ -55,6 +56,7 @@ class Batch:
     seed: int | Unset = UNSET
     seconds: float | Unset = UNSET
     compare: bool | Unset = UNSET
+    keep_by_history: bool | Unset = UNSET
 
 
 
@@ -122,6 +124,8 @@ class Batch:
 
         compare = self.compare
 
+        keep_by_history = self.keep_by_history
+
 
         field_dict: dict[str, Any] = {}
 
@@ -151,6 +155,8 @@ class Batch:
             field_dict["seconds"] = seconds
         if compare is not UNSET:
             field_dict["compare"] = compare
+        if keep_by_history is not UNSET:
+            field_dict["keep_by_history"] = keep_by_history
 
         return field_dict
 
@@ -235,6 +241,8 @@ class Batch:
 
         compare = d.pop("compare", UNSET)
 
+        keep_by_history = d.pop("keep_by_history", UNSET)
+
         batch = cls(
             walls=walls,
             wall_ids=wall_ids,
@@ -248,6 +256,7 @@ class Batch:
             seed=seed,
             seconds=seconds,
             compare=compare,
+            keep_by_history=keep_by_history,
         )
 
         return batch

@@ -39,6 +39,8 @@ class SheetItemModel:
             edge_trim_mm (float | SheetItemModelEdgeTrimMmType1 | Unset):  Default: 0.0.
             max_stages (int | None | Unset):
             first_cut (Direction | None | Unset):
+            use_cut_outs (bool | Unset):  Default: False.
+            cut_out_trim_mm (float | Unset):  Default: 5.0.
      """
 
     material: str
@@ -51,6 +53,8 @@ class SheetItemModel:
     edge_trim_mm: float | SheetItemModelEdgeTrimMmType1 | Unset = 0.0
     max_stages: int | None | Unset = UNSET
     first_cut: Direction | None | Unset = UNSET
+    use_cut_outs: bool | Unset = False
+    cut_out_trim_mm: float | Unset = 5.0
 
 
 
@@ -104,6 +108,10 @@ class SheetItemModel:
         else:
             first_cut = self.first_cut
 
+        use_cut_outs = self.use_cut_outs
+
+        cut_out_trim_mm = self.cut_out_trim_mm
+
 
         field_dict: dict[str, Any] = {}
 
@@ -123,6 +131,10 @@ class SheetItemModel:
             field_dict["max_stages"] = max_stages
         if first_cut is not UNSET:
             field_dict["first_cut"] = first_cut
+        if use_cut_outs is not UNSET:
+            field_dict["use_cut_outs"] = use_cut_outs
+        if cut_out_trim_mm is not UNSET:
+            field_dict["cut_out_trim_mm"] = cut_out_trim_mm
 
         return field_dict
 
@@ -214,6 +226,10 @@ class SheetItemModel:
         first_cut = _parse_first_cut(d.pop("first_cut", UNSET))
 
 
+        use_cut_outs = d.pop("use_cut_outs", UNSET)
+
+        cut_out_trim_mm = d.pop("cut_out_trim_mm", UNSET)
+
         sheet_item_model = cls(
             material=material,
             description=description,
@@ -225,6 +241,8 @@ class SheetItemModel:
             edge_trim_mm=edge_trim_mm,
             max_stages=max_stages,
             first_cut=first_cut,
+            use_cut_outs=use_cut_outs,
+            cut_out_trim_mm=cut_out_trim_mm,
         )
 
         return sheet_item_model

@@ -37,6 +37,7 @@ class SheetLayoutDocument:
             offcuts (list[LeftoverDocument]):
             scrap (list[LeftoverDocument]):
             cut_outs (list[CutOutWorkDocument] | Unset):
+            cut_out (int | None | Unset):
      """
 
     stock: str
@@ -47,6 +48,7 @@ class SheetLayoutDocument:
     offcuts: list[LeftoverDocument]
     scrap: list[LeftoverDocument]
     cut_outs: list[CutOutWorkDocument] | Unset = UNSET
+    cut_out: int | None | Unset = UNSET
 
 
 
@@ -100,6 +102,12 @@ class SheetLayoutDocument:
 
 
 
+        cut_out: int | None | Unset
+        if isinstance(self.cut_out, Unset):
+            cut_out = UNSET
+        else:
+            cut_out = self.cut_out
+
 
         field_dict: dict[str, Any] = {}
 
@@ -114,6 +122,8 @@ class SheetLayoutDocument:
         })
         if cut_outs is not UNSET:
             field_dict["cut_outs"] = cut_outs
+        if cut_out is not UNSET:
+            field_dict["cut_out"] = cut_out
 
         return field_dict
 
@@ -184,6 +194,16 @@ class SheetLayoutDocument:
                 cut_outs.append(cut_outs_item)
 
 
+        def _parse_cut_out(data: object) -> int | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(int | None | Unset, data)
+
+        cut_out = _parse_cut_out(d.pop("cut_out", UNSET))
+
+
         sheet_layout_document = cls(
             stock=stock,
             offcut=offcut,
@@ -193,6 +213,7 @@ class SheetLayoutDocument:
             offcuts=offcuts,
             scrap=scrap,
             cut_outs=cut_outs,
+            cut_out=cut_out,
         )
 
         return sheet_layout_document

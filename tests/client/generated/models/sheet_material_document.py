@@ -37,6 +37,8 @@ class SheetMaterialDocument:
             edge_trim_mm (float | SheetMaterialDocumentEdgeTrimMmType1 | Unset):  Default: 0.0.
             max_stages (int | None | Unset):
             first_cut (Direction | None | Unset):
+            use_cut_outs (bool | Unset):  Default: False.
+            cut_out_trim_mm (float | Unset):  Default: 5.0.
             cutting (Cutting | Unset):
             keep (KeepDocument | None | Unset):
             stock (list[StockSheetDocument] | Unset):
@@ -49,6 +51,8 @@ class SheetMaterialDocument:
     edge_trim_mm: float | SheetMaterialDocumentEdgeTrimMmType1 | Unset = 0.0
     max_stages: int | None | Unset = UNSET
     first_cut: Direction | None | Unset = UNSET
+    use_cut_outs: bool | Unset = False
+    cut_out_trim_mm: float | Unset = 5.0
     cutting: Cutting | Unset = UNSET
     keep: KeepDocument | None | Unset = UNSET
     stock: list[StockSheetDocument] | Unset = UNSET
@@ -94,6 +98,10 @@ class SheetMaterialDocument:
             first_cut = self.first_cut.value
         else:
             first_cut = self.first_cut
+
+        use_cut_outs = self.use_cut_outs
+
+        cut_out_trim_mm = self.cut_out_trim_mm
 
         cutting: str | Unset = UNSET
         if not isinstance(self.cutting, Unset):
@@ -149,6 +157,10 @@ class SheetMaterialDocument:
             field_dict["max_stages"] = max_stages
         if first_cut is not UNSET:
             field_dict["first_cut"] = first_cut
+        if use_cut_outs is not UNSET:
+            field_dict["use_cut_outs"] = use_cut_outs
+        if cut_out_trim_mm is not UNSET:
+            field_dict["cut_out_trim_mm"] = cut_out_trim_mm
         if cutting is not UNSET:
             field_dict["cutting"] = cutting
         if keep is not UNSET:
@@ -232,6 +244,10 @@ class SheetMaterialDocument:
         first_cut = _parse_first_cut(d.pop("first_cut", UNSET))
 
 
+        use_cut_outs = d.pop("use_cut_outs", UNSET)
+
+        cut_out_trim_mm = d.pop("cut_out_trim_mm", UNSET)
+
         _cutting = d.pop("cutting", UNSET)
         cutting: Cutting | Unset
         if isinstance(_cutting,  Unset):
@@ -304,6 +320,8 @@ class SheetMaterialDocument:
             edge_trim_mm=edge_trim_mm,
             max_stages=max_stages,
             first_cut=first_cut,
+            use_cut_outs=use_cut_outs,
+            cut_out_trim_mm=cut_out_trim_mm,
             cutting=cutting,
             keep=keep,
             stock=stock,

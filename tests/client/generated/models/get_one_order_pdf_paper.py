@@ -1,0 +1,8 @@
+from enum import StrEnum
+
+class GetOneOrderPdfPaper(StrEnum):
+    A3 = "a3"
+    A4 = "a4"
+
+    def __str__(self) -> str:
+        return str(self.value)
