@@ -8,6 +8,7 @@ from attrs import field as _attrs_field
 
 from ..types import UNSET, Unset
 
+from ..types import UNSET, Unset
 from typing import cast
 
 if TYPE_CHECKING:
@@ -38,6 +39,7 @@ class CuttingPlan:
             lengths (list[LengthPlanDocument]):
             sheets (list[SheetPlanDocument]):
             chosen (list[ChosenDocument]):
+            choices_saved (str | Unset):  Default: '0.00'.
      """
 
     purchase: str
@@ -51,6 +53,7 @@ class CuttingPlan:
     lengths: list[LengthPlanDocument]
     sheets: list[SheetPlanDocument]
     chosen: list[ChosenDocument]
+    choices_saved: str | Unset = '0.00'
 
 
 
@@ -97,6 +100,8 @@ class CuttingPlan:
 
 
 
+        choices_saved = self.choices_saved
+
 
         field_dict: dict[str, Any] = {}
 
@@ -113,6 +118,8 @@ class CuttingPlan:
             "sheets": sheets,
             "chosen": chosen,
         })
+        if choices_saved is not UNSET:
+            field_dict["choices_saved"] = choices_saved
 
         return field_dict
 
@@ -170,6 +177,8 @@ class CuttingPlan:
             chosen.append(chosen_item)
 
 
+        choices_saved = d.pop("choices_saved", UNSET)
+
         cutting_plan = cls(
             purchase=purchase,
             offcuts_used=offcuts_used,
@@ -182,6 +191,7 @@ class CuttingPlan:
             lengths=lengths,
             sheets=sheets,
             chosen=chosen,
+            choices_saved=choices_saved,
         )
 
         return cutting_plan
