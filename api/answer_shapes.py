@@ -310,6 +310,12 @@ ANSWERS: dict[tuple[str, str], Shape] = {
             "notes": many(_CELL, examples=0),
         }
     ),
+    ("get", "/v1/plans/{plan_id}/saw"): thing({"id": text(_PLAN)}),
+    ("get", "/v1/plans/{plan_id}/marks"): Shape(schema=_ANY_OBJECT, example={"ticks": []}),
+    ("post", "/v1/plans/{plan_id}/marks"): thing({"new": whole(1)}),
+    ("post", "/v1/plans/{plan_id}/replan"): _of("made-plan"),
+    ("post", "/v1/plans/{plan_id}/near-misses"): Shape(schema=_ANY_OBJECT, example={}),
+    ("post", "/v1/plans/{plan_id}/spares"): Shape(schema=_ANY_OBJECT, example={}),
     ("get", "/health"): thing({"status": text("ok")}),
     ("get", "/ready"): thing({"status": text("ready")}),
     ("get", "/metrics"): text('scantling_runs{state="queued"} 0\n'),

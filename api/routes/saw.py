@@ -7,16 +7,16 @@ import json
 from typing import Annotated, Any, Literal
 
 import sqlalchemy as sa
-from fastapi import APIRouter, Request
 from fastapi.responses import JSONResponse, Response
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 import optimiser as lib
 from api import ticks as ticking
-from api.answers import moment, run_document, tagged
+from api.answers import IfNoneMatch, moment, run_document, tagged
 from api.callers import Caller, Planner, Reader, TheStore
 from api.continuing import unused_offcuts
 from api.limits import require_within_limits
+from api.openapi import Routes
 from api.routes.planning import RUN_STARTED, SHORT_SECONDS, IdempotencyKey
 from api.routes.plans import answer_plan, made_plan
 from api.routes.runs import run_row
@@ -29,7 +29,7 @@ from api.store.tables import runs as runs_table
 from api.working import work_on
 from optimiser import CuttingPlan, CuttingRequest, Problem
 
-router = APIRouter(prefix="/v1", tags=["at the saw"])
+router = Routes(prefix="/v1", tags=["at the saw"])
 _Name = Annotated[str, Field(min_length=1, max_length=64, pattern=r"^[A-Za-z0-9_.:-]+$")]
 _Count = Annotated[int, Field(ge=1, le=100_000)]
 _Size = Annotated[float | None, Field(gt=0, le=100_000)]
@@ -105,7 +105,9 @@ class ReplanBody(BaseModel):
 
 
 @router.get("/plans/{plan_id}/saw")
-def get_saw_document(plan_id: str, request: Request, store: TheStore, caller: Reader) -> Response:
+def get_saw_document(
+    plan_id: str, store: TheStore, caller: Reader, if_none_match: IfNoneMatch = None
+) -> Response:
     """Return a plan as it is cut: layouts, pieces in their places, cuts one by one."""
     with store.read() as connection:
         row = made_plan(connection, caller.firm, plan_id)
@@ -114,11 +116,13 @@ def get_saw_document(plan_id: str, request: Request, store: TheStore, caller: Re
         asked, plan = _read(row)
         return json.dumps({"id": row.id, **lib.saw_document(asked, plan)})
 
-    return tagged(request, row.version, text)
+    return tagged(if_none_match, row.version, text)
 
 
 @router.get("/plans/{plan_id}/marks")
-def get_marks(plan_id: str, request: Request, store: TheStore, caller: Reader) -> Response:
+def get_marks(
+    plan_id: str, store: TheStore, caller: Reader, if_none_match: IfNoneMatch = None
+) -> Response:
     """Return all ticks of a plan, what they come to, and where they contradict.
 
     A tick stands until an undo names it. Where standing ticks contradict, the worse news counts.
@@ -128,7 +132,7 @@ def get_marks(plan_id: str, request: Request, store: TheStore, caller: Reader) -
         found = ticks.of_plan(connection, caller.firm, plan_id)
         successor = plans.continued_by(connection, plan_id)
     return tagged(
-        request,
+        if_none_match,
         f"{row.version}-{len(found)}-{successor or ''}",
         lambda: json.dumps(_marks(row, found, successor)),
     )

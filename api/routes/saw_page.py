@@ -6,12 +6,12 @@ import hashlib
 import json
 from functools import cache
 
-from fastapi import APIRouter
 from fastapi.responses import HTMLResponse, Response
 
+from api.openapi import Routes
 from api.shell import HEADERS, SAW, WEB, page_text
 
-router = APIRouter(include_in_schema=False)
+router = Routes(include_in_schema=False)
 # All that the page is made of; the worker keeps these together as one version.
 _FILES = (
     "icon.svg",

@@ -7,18 +7,18 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Annotated, Any, Literal
 
-from fastapi import APIRouter
 from pydantic import BaseModel, ConfigDict, Field
 
 import optimiser as lib
 from api.callers import Planner, TheStore
 from api.near_misses import near_miss_document, with_ease
+from api.openapi import Routes
 from api.routes.plans import made_plan
 from api.spares import spares_document
 from api.store.engine import Store
 from optimiser import CuttingPlan, CuttingRequest, InvalidInput, Problem
 
-router = APIRouter(prefix="/v1", tags=["planning"])
+router = Routes(prefix="/v1", tags=["planning"])
 _Ease = Annotated[float, Field(gt=0, le=1000)]
 _Percent = Annotated[float, Field(ge=0, lt=100)]
 

@@ -62,8 +62,8 @@ def _is_current(connection: sa.Connection, tables: list[str]) -> bool:
     return bool(found == _newest())
 
 
-def step_by_step(connection: sa.Connection) -> None:
-    """Take every step that the database has not taken. Raises InvalidInput when it is newer."""
+def step_by_step(connection: sa.Connection, *, to: str = "head") -> None:
+    """Take every step that the database has not taken, up to one; InvalidInput when it is newer."""
     from alembic import command
     from alembic.config import Config
     from alembic.util.exc import CommandError
@@ -72,7 +72,7 @@ def step_by_step(connection: sa.Connection) -> None:
     config.set_main_option("script_location", str(_STEPS).replace("%", "%%"))
     config.attributes["connection"] = connection
     try:
-        command.upgrade(config, "head")
+        command.upgrade(config, to)
     except CommandError:
         trouble = "was written by a newer version of the program"
         remedy = "Update the program, or restore an older backup"

@@ -183,9 +183,12 @@ def test_what_changes_has_an_etag_and_can_be_asked_for_conditionally(
     """Whatever is changed by PUT, DELETE or a step of its own takes If-Match; GET tells its ETag.
 
     Not so the rack: its ledger is only added to, and refuses what does not follow from it. And not
-    a run's cancelling, which changes nothing the second time.
+    a run's cancelling, which changes nothing the second time; ticks are only added, each once; and
+    what is only worked out changes nothing.
     """
     without = {("post", "/v1/runs/{run_id}/cancel"), ("post", "/v1/rack/{label}/corrections")}
+    steps = ("marks", "replan", "near-misses", "spares")
+    without |= {("post", f"/v1/plans/{{plan_id}}/{step}") for step in steps}
     for path, method, operation in operations(document):
         given = {parameter["name"].lower() for parameter in operation.get("parameters", ())}
         is_one = "{" in path

@@ -3,6 +3,7 @@
 from .access_document import AccessDocument
 from .accessory_model import AccessoryModel
 from .add_price_book_response_201 import AddPriceBookResponse201
+from .add_ticks_response_200 import AddTicksResponse200
 from .batch import Batch
 from .board_part_document import BoardPartDocument
 from .check import Check
@@ -27,14 +28,19 @@ from .delivery_terms_needed import DeliveryTermsNeeded
 from .delivery_terms_weekdays_item import DeliveryTermsWeekdaysItem
 from .direction import Direction
 from .drop_plan_response_200 import DropPlanResponse200
+from .ease_body import EaseBody
+from .ease_body_ease import EaseBodyEase
 from .end import End
 from .existing_wall import ExistingWall
 from .extent_model import ExtentModel
+from .find_near_misses_response_200 import FindNearMissesResponse200
 from .fire_model import FireModel
 from .get_booklet_paper import GetBookletPaper
 from .get_delivery_note_paper import GetDeliveryNotePaper
+from .get_marks_response_200 import GetMarksResponse200
 from .get_one_order_pdf_paper import GetOneOrderPdfPaper
 from .get_order_pdf_paper import GetOrderPdfPaper
+from .get_saw_document_response_200 import GetSawDocumentResponse200
 from .get_walls_paper import GetWallsPaper
 from .glass import Glass
 from .health_response_200 import HealthResponse200
@@ -117,6 +123,7 @@ from .rack_offcut import RackOffcut
 from .rack_offcut_model import RackOffcutModel
 from .rack_piece import RackPiece
 from .ready_response_200 import ReadyResponse200
+from .replan_body import ReplanBody
 from .run import Run
 from .run_problems_item import RunProblemsItem
 from .run_state import RunState
@@ -138,23 +145,31 @@ from .socket_model import SocketModel
 from .sold_length_model import SoldLengthModel
 from .sold_sheet_model import SoldSheetModel
 from .soundbar_model import SoundbarModel
+from .spares_body import SparesBody
+from .spares_body_handling import SparesBodyHandling
+from .spares_body_rates_percent import SparesBodyRatesPercent
 from .state import State
 from .step_model import StepModel
 from .stock_length_document import StockLengthDocument
 from .stock_sheet_document import StockSheetDocument
 from .stretch_document import StretchDocument
 from .survey_point_model import SurveyPointModel
+from .tick import Tick
+from .tick_kind import TickKind
+from .ticks_body import TicksBody
 from .trade_document import TradeDocument
 from .tv_model import TvModel
 from .undo_plan_response_200 import UndoPlanResponse200
 from .validation_error import ValidationError
 from .validation_error_ctx import ValidationErrorCtx
 from .wall import Wall
+from .weigh_spares_response_200 import WeighSparesResponse200
 
 __all__ = (
     "AccessDocument",
     "AccessoryModel",
     "AddPriceBookResponse201",
+    "AddTicksResponse200",
     "Batch",
     "BoardPartDocument",
     "Check",
@@ -179,14 +194,19 @@ __all__ = (
     "DeliveryTermsWeekdaysItem",
     "Direction",
     "DropPlanResponse200",
+    "EaseBody",
+    "EaseBodyEase",
     "End",
     "ExistingWall",
     "ExtentModel",
+    "FindNearMissesResponse200",
     "FireModel",
     "GetBookletPaper",
     "GetDeliveryNotePaper",
+    "GetMarksResponse200",
     "GetOneOrderPdfPaper",
     "GetOrderPdfPaper",
+    "GetSawDocumentResponse200",
     "GetWallsPaper",
     "Glass",
     "HealthResponse200",
@@ -269,6 +289,7 @@ __all__ = (
     "RackOffcutModel",
     "RackPiece",
     "ReadyResponse200",
+    "ReplanBody",
     "Run",
     "RunProblemsItem",
     "RunState",
@@ -290,16 +311,23 @@ __all__ = (
     "SoldLengthModel",
     "SoldSheetModel",
     "SoundbarModel",
+    "SparesBody",
+    "SparesBodyHandling",
+    "SparesBodyRatesPercent",
     "State",
     "StepModel",
     "StockLengthDocument",
     "StockSheetDocument",
     "StretchDocument",
     "SurveyPointModel",
+    "Tick",
+    "TickKind",
+    "TicksBody",
     "TradeDocument",
     "TvModel",
     "UndoPlanResponse200",
     "ValidationError",
     "ValidationErrorCtx",
     "Wall",
+    "WeighSparesResponse200",
 )
