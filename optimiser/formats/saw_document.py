@@ -35,10 +35,13 @@ def saw_document(request: CuttingRequest, plan: CuttingPlan) -> dict[str, Any]:
 
 
 def _head(material: str, number: int, layout: LengthLayout | SheetLayout) -> dict[str, Any]:
+    stock = layout.stock
+    if isinstance(layout, SheetLayout) and layout.cut_out is not None:
+        stock = f"cut-out {layout.cut_out + 1} of {stock}"
     return {
         "material": material,
         "layout": number,
-        "stock": layout.stock,
+        "stock": stock,
         "offcut": layout.offcut,
         "count": layout.count,
     }

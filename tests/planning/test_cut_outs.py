@@ -17,6 +17,7 @@ from optimiser.drawing.sheets import draw_sheet_layout
 from optimiser.errors import InvalidInput
 from optimiser.formats.plan import plan_document, plan_from_document
 from optimiser.formats.request import request_document, request_from_document
+from optimiser.formats.saw_document import saw_document
 from optimiser.planning.plan import plan_cutting
 from optimiser.planning.shares import job_shares
 from optimiser.units import Tenths
@@ -130,6 +131,8 @@ def test_diagrams_say_where_a_piece_comes_from_and_which_cut_out_to_keep() -> No
     )
 
     assert "from cut-out 1 of front" in freed
+    at_the_saw = saw_document(request, plan_cutting(request))["layouts"]
+    assert [one["stock"] for one in at_the_saw] == ["sheet", "cut-out 1 of front"]
     assert "Keep whole: parts come from it" in donor
     assert "plunge in" in donor
 
