@@ -89,7 +89,8 @@ function render() {
   fill(the("saw-warn"), state.contradictions.length > 0 && h("div", { class: "fault" }, h("p", {}, h("strong", {}, "Ticks contradict")),
     h("ul", {}, state.contradictions.map((one) => h("li", {}, `${one.material} layout ${one.layout}, piece ${one.piece}: ${one.trouble}. ${one.remedy}.`)))));
   const place = the("saw-next-plan");
-  place.hidden = !state.continued;
+  place.hidden = !state.continued && !state.draft;
+  if (state.draft) fill(place, "This plan is a draft. Whoever orders confirms it first: ", h("a", { href: `/plans/${plan}` }, "open the plan"));
   if (state.continued) fill(place, "This plan goes on as another one. ", h("a", { href: `/saw/${state.continued}` }, "Open the new plan"));
   history.replaceState(null, "", `#${encodeURIComponent(`${layout.material}-${layout.layout}-${piece}`)}`);
 }
@@ -157,6 +158,7 @@ function take(marks) {
   state.ticks = marks.ticks.map((tick) => ({ ...tick, number: Number(tick.tick.split("-").at(-1)) || 0 }));
   state.contradictions = marks.contradictions;
   state.continued = marks.continued_by;
+  state.draft = marks.state === "draft";
   keep(plan, { layouts: state.layouts, ticks: state.ticks, continued: state.continued });
 }
 
