@@ -15,6 +15,7 @@ from api.openapi import add_openapi
 from api.problems import add_problem_handlers
 from api.routes import (
     documents,
+    frames,
     papers,
     planning,
     plans,
@@ -67,6 +68,7 @@ def create_app(settings: Settings) -> FastAPI:
     app.state.local_firm = open_local_firm(store)
     for module in (
         planning,
+        frames,
         plans,
         documents,
         runs,

@@ -117,6 +117,7 @@ def plan_batch(
     *,
     files: Mapping[str, WallFile] | None = None,
     merchants: Merchants = _ONE,
+    dates: Mapping[str, tuple[str, str]] | None = None,
     compare: bool = False,
     watch: Callable[[CuttingPlan], None] | None = None,
     tell: Callable[[PlanProgress], None] | None = None,
@@ -124,13 +125,15 @@ def plan_batch(
 ) -> Batch:
     """Frame the walls, plan all jobs together, and work out the order and who pays for what.
 
-    `files` are those that walls were read from, by job, so that their faults quote the line.
+    `files` are those that walls were read from, by job, so that their faults quote the line;
+    `dates` are client and date needed of listed jobs, by job.
     Raises InvalidInput for bad input, NoPlan when a wall has a finding that stops it or the parts
     cannot be cut from what there is.
     """
     if merchants.others:
         first, book = book, lib.merged_book((book, *merchants.others))
     frames, jobs = framed_jobs(walls, part_lists, book, files)
+    jobs = tuple(_dated(job, dates or {}) for job in jobs)
     request = lib.request_for_jobs(
         jobs, book, rack, keep=rules.keep, seed=rules.seed, seconds=rules.seconds
     )
@@ -224,6 +227,12 @@ def _require_no_stop(frames: tuple[Frame, ...]) -> None:
     )
     if stops:
         raise NoPlan(stops)
+
+
+def _dated(job: Job, dates: Mapping[str, tuple[str, str]]) -> Job:
+    """Say whom a listed job is for and when it is needed; a wall says so itself."""
+    client, needed = dates.get(job.name, ("", ""))
+    return replace(job, client=job.client or client, needed=job.needed or needed)
 
 
 def _jobs_of(parts: PartList) -> tuple[Job, ...]:

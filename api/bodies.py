@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -14,6 +15,7 @@ from optimiser import (
     CuttingRequest,
     InvalidInput,
     Pence,
+    PartList,
     PriceBook,
     Problem,
     Rack,
@@ -22,15 +24,17 @@ from optimiser import (
 
 _RULES = ("keep", "seed", "seconds", "access", "fewer_layouts")
 _MERCHANTS = ("merchants", "split_saves")
-_FIELDS = ("walls", "prices", *_MERCHANTS, "rack", "compare", "keep_by_history", *_RULES)
+_FIELDS = ("walls", "jobs", "prices", *_MERCHANTS, "rack", "compare", "keep_by_history", *_RULES)
 MOST_MERCHANTS = 10
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatchBody:
-    """What a batch body asks for."""
+    """What a batch body asks for. `dates`: client and date needed of jobs with listed parts."""
 
     walls: tuple[Wall, ...]
+    part_lists: tuple[PartList, ...]
+    dates: Mapping[str, tuple[str, str]]
     book: PriceBook
     merchants: Merchants
     rack: Rack
@@ -43,10 +47,11 @@ def read_batch(body: bytes) -> BatchBody:
     """Read walls, prices, rack and rules, all faults of all of them at once."""
     document = _object(body, known=_FIELDS)
     problems: list[Problem] = []
-    walls = document.get("walls")
-    if not isinstance(walls, list) or not walls:
-        problems.append(Problem("body.walls", "is missing or empty", "Give a list of walls"))
-        walls = []
+    walls, jobs = document.get("walls", []), document.get("jobs", [])
+    if not isinstance(walls, list) or not isinstance(jobs, list) or not (walls or jobs):
+        trouble, remedy = "is missing or empty", "Give a list of walls, or of jobs with parts"
+        problems.append(Problem("body.walls", trouble, remedy))
+        walls, jobs = [], []
     for name in ("compare", "keep_by_history"):
         if not isinstance(document.get(name, False), bool):
             problems.append(Problem(f"body.{name}", "is not true or false", "Give true or false"))
@@ -56,6 +61,7 @@ def read_batch(body: bytes) -> BatchBody:
             read.append(lib.wall_from_document(wall, name=f"body.walls[{number}]"))
         except InvalidInput as fault:
             problems += fault.problems
+    lists, dates = _read_jobs(jobs, problems)
     rack = Rack()
     rules: Rules | None = None
     books, least = _read_books(document, problems)
@@ -73,6 +79,8 @@ def read_batch(body: bytes) -> BatchBody:
         walls=tuple(read),
         book=books[0],
         merchants=Merchants(others=tuple(books[1:]), split_saves=least),
+        part_lists=lists,
+        dates=dates,
         rack=rack,
         rules=rules,
         compare=document.get("compare", False),
@@ -101,6 +109,30 @@ def _read_books(document: dict[str, Any], problems: list[Problem]) -> tuple[list
     except ValueError as trouble:
         problems.append(Problem("body.split_saves", str(trouble), 'Give a sum such as "50.00"'))
     return books, least
+
+
+def _read_jobs(
+    jobs: list[object], problems: list[Problem]
+) -> tuple[tuple[PartList, ...], dict[str, tuple[str, str]]]:
+    """Read jobs with parts of their own: each with name, client, needed and parts."""
+    lists: list[PartList] = []
+    dates: dict[str, tuple[str, str]] = {}
+    for number, job in enumerate(jobs):
+        where = f"body.jobs[{number}]"
+        if not isinstance(job, dict) or not isinstance(job.get("name"), str):
+            remedy = 'Give {"name": …, "parts": {"lengths": […], "boards": […]}}'
+            problems.append(Problem(where, "is no job with a name and parts", remedy))
+            continue
+        try:
+            parts = lib.part_list_from_document(job.get("parts", {}), name=f"{where}.parts")
+        except InvalidInput as fault:
+            problems += fault.problems
+            continue
+        lists.append(parts)
+        named = [part.job for _, part in parts.lengths] + [part.job for _, part in parts.boards]
+        for name in named:
+            dates[name] = (str(job.get("client", "")), str(job.get("needed", "")))
+    return tuple(lists), dates
 
 
 def read_pair(body: bytes) -> tuple[CuttingRequest, CuttingPlan]:

@@ -209,4 +209,5 @@ EXAMPLES: dict[str, Any] = {
     "wall": BATCH_EXAMPLE["walls"][0],
     "price-book": BATCH_EXAMPLE["prices"],
     "rack": BATCH_EXAMPLE["rack"],
+    "frame": {"wall": BATCH_EXAMPLE["walls"][0], "prices": BATCH_EXAMPLE["prices"]},
 }

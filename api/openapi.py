@@ -70,6 +70,13 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
         "properties": {
             "walls": {"type": "array", "minItems": 1, "items": {"$ref": _REF.format(model="wall")}},
             "wall_ids": {"type": "array", "minItems": 1, "items": {"type": "string"}},
+            "jobs": {"type": "array", "items": {"type": "object"}},
+            "job_ids": {
+                "type": "array",
+                "minItems": 1,
+                "items": {"type": "string"},
+                "description": "Kept jobs, with all their walls and listed parts.",
+            },
             "prices": {"$ref": _REF.format(model="price-book")},
             "price_book": {"type": "string", "description": "The name of a kept price book."},
             "merchants": {
@@ -99,6 +106,16 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
                 "type": "boolean",
                 "description": "Keep rules follow from what became of the rack's offcuts.",
             },
+        },
+    }
+    components["frame"] = {
+        "type": "object",
+        "additionalProperties": False,
+        "required": ["wall"],
+        "properties": {
+            "wall": {"$ref": _REF.format(model="wall")},
+            "prices": {"$ref": _REF.format(model="price-book")},
+            "price_book": {"type": "string", "description": "The name of a kept price book."},
         },
     }
     components["check"] = {

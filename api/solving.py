@@ -12,7 +12,7 @@ from dataclasses import replace
 from typing import Any
 
 import optimiser as lib
-from api.batch import History, plan_batch
+from api.batch import Batch, History, plan_batch
 from api.bodies import read_batch
 from api.continuing import continue_plan
 from api.drawings import wall_drawings
@@ -52,7 +52,7 @@ def solve(
     asked = read_batch(document.encode())
     batch = plan_batch(
         asked.walls,
-        (),
+        asked.part_lists,
         asked.book,
         asked.rack if held is None else as_rack(held),
         replace(
@@ -61,11 +61,17 @@ def solve(
             history=history() if asked.by_history and history is not None else None,
         ),
         merchants=asked.merchants,
+        dates=asked.dates,
         compare=asked.compare,
         watch=watch,
         tell=tell,
         cancelled=cancelled,
     )
+    return made_of_batch(batch, held)
+
+
+def made_of_batch(batch: Batch, held: tuple[Piece, ...] | None) -> Made:
+    """Return all that is kept of a planned batch. `held`: the rack's pieces that it could use."""
     whole = batch_document(batch)
     made = _made(
         batch.request,

@@ -38,11 +38,12 @@ if TYPE_CHECKING:
     from optimiser.domain.request import Access, CuttingRequest, Keep
     from optimiser.domain.spares import Breakage, Handling, SparesTable
     from optimiser.domain.wall import Wall
-    from optimiser.drawing.boarding import draw_boarding, front_layers
+    from optimiser.drawing.boarding import boarding_places, draw_boarding, front_layers
     from optimiser.drawing.charts import draw_costs, draw_spent
-    from optimiser.drawing.elevation import draw_elevation
+    from optimiser.drawing.elevation import draw_elevation, elevation_places
     from optimiser.drawing.lengths import draw_length_layout, draw_length_plan
     from optimiser.drawing.pictorial import draw_box, draw_pictorial
+    from optimiser.drawing.places import Place, concerned
     from optimiser.drawing.rack_chart import draw_rack
     from optimiser.drawing.scene import Paper
     from optimiser.drawing.sections import draw_plan_sections, draw_upright_sections
@@ -57,6 +58,7 @@ if TYPE_CHECKING:
     from optimiser.formats.order import order_csv, order_document, order_table
     from optimiser.formats.order_ubl import order_from_document, order_ubl
     from optimiser.formats.part_list import ListReading, look_through_part_list, read_part_list
+    from optimiser.formats.part_list_document import part_list_document, part_list_from_document
     from optimiser.formats.plan import plan_document, plan_from_document, read_plan
     from optimiser.formats.price_book import price_book_from_document, read_price_book
     from optimiser.formats.rack import rack_from_document, read_rack
@@ -89,7 +91,7 @@ if TYPE_CHECKING:
     from optimiser.planning.shares import compare_batch, job_shares
     from optimiser.planning.spares import spares_by_risk, usual_breakage
     from optimiser.planning.spent import spent_by_job, spent_by_material
-    from optimiser.planning.walls import frame_wall
+    from optimiser.planning.walls import frame_wall, look_at_wall
     from optimiser.units import Pence, Tenths, metres, mm, pence, pounds, square_metres, tenths
     from optimiser.verify.check import check_plan
     from optimiser.verify.continuation import check_continuation
@@ -135,6 +137,7 @@ __all__ = [
     "Paper",
     "PartList",
     "Pence",
+    "Place",
     "PlanProgress",
     "PlanRefused",
     "PriceBook",
@@ -149,12 +152,14 @@ __all__ = [
     "Tenths",
     "Terms",
     "Wall",
+    "boarding_places",
     "booklet_pdf",
     "buy_from",
     "check_continuation",
     "check_easing",
     "check_plan",
     "compare_batch",
+    "concerned",
     "continuation_document",
     "cuts_csv",
     "day_number",
@@ -173,6 +178,7 @@ __all__ = [
     "draw_spares",
     "draw_spent",
     "draw_upright_sections",
+    "elevation_places",
     "frame_as_planned",
     "frame_wall",
     "front_layers",
@@ -183,6 +189,7 @@ __all__ = [
     "keep_advice",
     "label_sheet_from_document",
     "layouts_dxf",
+    "look_at_wall",
     "look_through_part_list",
     "marks_from_document",
     "merged_book",
@@ -200,6 +207,8 @@ __all__ = [
     "order_ubl",
     "order_xlsx",
     "part_labels_pdf",
+    "part_list_document",
+    "part_list_from_document",
     "parts_csv",
     "parts_xlsx",
     "pence",

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from datetime import UTC, date, datetime
 from typing import Annotated, Any
 
 import sqlalchemy as sa
 from fastapi import Query, Request
 from fastapi.responses import JSONResponse, Response
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Base64Bytes, BaseModel, ConfigDict, Field
 from starlette.concurrency import run_in_threadpool
 
 import optimiser as lib
@@ -21,13 +22,15 @@ from api.answers import (
     etag,
     listed,
     moment,
+    money,
     tagged,
     version_from,
 )
 from api.bodies import read_object
 from api.callers import Buyer, Caller, Planner, Reader, TheStore
+from api.limits import require_within_limits
 from api.openapi import Routes, body_of
-from api.store import papers
+from api.store import papers, progress
 from api.store.engine import Store
 from api.store.tables import jobs, price_books, walls
 
@@ -49,6 +52,39 @@ class JobBody(BaseModel):
     client: _Line = ""
     needed: _Line = ""
     notes: Annotated[str, Field(max_length=5000, pattern=r"^[^\x00]*$")] = ""
+    parts: Annotated[
+        dict[str, Any] | None, Field(description="Listed parts: lengths and boards, each a list.")
+    ] = None
+
+    def document(self) -> dict[str, Any]:
+        """Return what is kept of it. Raises InvalidInput for parts that cannot be."""
+        if self.parts is None:
+            return self.model_dump(exclude={"parts"})
+        parts = lib.part_list_from_document(self.parts, name="body.parts")
+        return {**self.model_dump(), "parts": lib.part_list_document(parts)}
+
+
+class ListBody(BaseModel):
+    """A part list as a file, for one job; a column of the list may name others."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+        json_schema_extra={
+            "examples": [
+                {
+                    "name": "parts.csv",
+                    "job": "shelves",
+                    "content": "bWFyayxtYXRlcmlhbCxsZW5ndGhfbW0KVTEsYzE2LTM4eDYzLDkwMAo=",
+                }
+            ]
+        },
+    )
+
+    name: Annotated[str, Field(min_length=1, max_length=200, pattern=r"^[^\x00-\x1f\x7f]+$")]
+    job: Annotated[str, Field(min_length=1, max_length=120, pattern=r"^[^\x00-\x1f\x7f]+$")]
+    client: _Line = ""
+    needed: _Line = ""
+    content: Annotated[Base64Bytes, Field(description="The file, CSV or XLSX, in Base64.")]
 
 
 @router.get("/jobs")
@@ -59,19 +95,48 @@ def list_jobs(
     limit: Limit = 50,
     after: After = None,
 ) -> dict[str, Any]:
-    """List the firm's jobs, newest first."""
+    """List the firm's jobs, newest first, each with how far it has come and its share of a plan."""
     with store.read() as connection:
         rows, following = papers.page(
             connection, jobs, caller.firm, most=limit, after=after, name=name
         )
-    return listed([_kept(row, "job") for row in rows], following)
+        come = progress.of_jobs(connection, caller.firm, rows)
+    return listed([_come(row, come[row.id]) for row in rows], following)
+
+
+@router.post("/part-lists", status_code=201)
+def keep_part_list(body: ListBody, store: TheStore, caller: Planner) -> dict[str, Any]:
+    """Keep the parts of a file under their jobs; all of them, or none when a cell is wrong."""
+    parts = lib.read_part_list(body.content, name=body.name, job=body.job)
+    named = [part.job for _, part in parts.lengths] + [part.job for _, part in parts.boards]
+    if not named:
+        raise lib.InvalidInput((lib.Problem(body.name, "lists no parts", "Give at least one row"),))
+    require_within_limits(parts=len(named))
+    made = []
+    with store.write() as connection:
+        for name in dict.fromkeys(named):
+            own = replace(
+                parts,
+                lengths=tuple(pair for pair in parts.lengths if pair[1].job == name),
+                boards=tuple(pair for pair in parts.boards if pair[1].job == name),
+            )
+            document = {
+                "client": body.client,
+                "needed": body.needed,
+                "parts": lib.part_list_document(own),
+            }
+            id_ = papers.list_parts(connection, caller.firm, name, document)
+            papers.note(connection, caller.firm, caller.who, "list parts", id_)
+            made.append({"id": id_, "name": name})
+    return {"jobs": made}
 
 
 @router.post("/jobs", status_code=201)
 def add_job(body: JobBody, store: TheStore, caller: Planner) -> Response:
     """Write a new job down."""
+    document = body.document()
     with store.write() as connection:
-        id_ = papers.add_job(connection, caller.firm, body.name, body.model_dump())
+        id_ = papers.add_job(connection, caller.firm, body.name, document)
         papers.note(connection, caller.firm, caller.who, "add job", id_)
     return _answer(store, caller.firm, jobs, id_, status=201)
 
@@ -90,8 +155,9 @@ def change_job(
 ) -> Response:
     """Write a job anew; with If-Match only when nobody else did meanwhile."""
     version = version_from(if_match)
+    document = body.document()
     with store.write() as connection:
-        papers.change_job(connection, caller.firm, job_id, body.name, body.model_dump(), version)
+        papers.change_job(connection, caller.firm, job_id, body.name, document, version)
         papers.note(connection, caller.firm, caller.who, "change job", job_id)
     return _answer(store, caller.firm, jobs, job_id)
 
@@ -247,6 +313,23 @@ def _kept(row: sa.Row[Any], kind: str) -> dict[str, Any]:
         kind: json.loads(row.document),
     }
     return document if kind == "job" else {**document, "job": row.job}
+
+
+def _come(row: sa.Row[Any], come: progress.Come) -> dict[str, Any]:
+    """Write a job for a list: its parts counted, as there can be thousands."""
+    document = _kept(row, "job")
+    parts = document["job"].pop("parts", None) or {}
+    counted = sum(part["quantity"] for kind in parts.values() for part in kind)
+    return {
+        **document,
+        "needed": document["job"].get("needed") or come.needed,
+        "client": document["job"].get("client") or come.client,
+        "walls": list(come.walls),
+        "listed_parts": counted,
+        "state": "no parts" if come.state == "new" and not (come.walls or counted) else come.state,
+        "plan": come.plan,
+        "share": money(come.share),
+    }
 
 
 def _book(row: sa.Row[Any]) -> dict[str, Any]:

@@ -7,6 +7,7 @@ import json
 from datetime import UTC, datetime
 from typing import Annotated, Any
 
+import sqlalchemy as sa
 from fastapi import Header, Query, Request
 from fastapi.responses import JSONResponse, Response
 from starlette.concurrency import run_in_threadpool
@@ -22,7 +23,7 @@ from api.routes.runs import run_row
 from api.store import papers, runs
 from api.store.engine import Store
 from api.store.runs import Asked
-from api.store.tables import walls
+from api.store.tables import jobs, walls
 from api.working import work_on
 
 # Work that thinks no longer than this is answered at once.
@@ -114,8 +115,9 @@ async def plan_jobs(
 ) -> Response:
     """Frame walls, plan all jobs together, and work out the order and each job's share.
 
-    Walls as documents or by `wall_ids`, prices as a document or by the name of a `price_book`;
-    several merchants' as `merchants` or `price_books`: the cheapest or two are ordered from.
+    Walls as documents or by `wall_ids`, jobs with listed parts as `jobs`, kept jobs with all that
+    is theirs by `job_ids`; prices as a document or by the name of a `price_book`, several
+    merchants' as `merchants` or `price_books`: the cheapest or two are ordered from.
     """
     body = await request.body()
     return await run_in_threadpool(
@@ -160,7 +162,7 @@ def _plan_jobs(
             idempotency_key=key,
             deadline_seconds=deadline,
             materials=materials if use_rack else None,
-            jobs=tuple(wall.job for wall in asked.walls),
+            jobs=tuple(dict.fromkeys([*(wall.job for wall in asked.walls), *asked.dates])),
         ),
     )
 
@@ -175,6 +177,9 @@ def _with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[s
                 json.loads(papers.find_one(connection, walls, caller.firm, str(id_)).document)
                 for id_ in ids
             ]
+        of_jobs = changed.pop("job_ids", None)
+        if isinstance(of_jobs, list):
+            _add_jobs(connection, caller.firm, [str(id_) for id_ in of_jobs], changed)
         name = changed.pop("price_book", None)
         if isinstance(name, str) and "prices" not in changed:
             today = datetime.now(UTC).date().isoformat()
@@ -187,6 +192,34 @@ def _with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[s
             rows = [papers.price_book_on(connection, caller.firm, str(one), today) for one in names]
             changed["merchants"] = [*among, *(json.loads(row.document) for row in rows)]
     return changed
+
+
+def _add_jobs(
+    connection: sa.Connection, firm: str, ids: list[str], document: dict[str, Any]
+) -> None:
+    """Add the walls and the listed parts of kept jobs to a batch. Raises Missing or InvalidInput.
+
+    A wall gives its job's client and date where it has none of its own.
+    """
+    found = list(document.get("walls", ()))
+    listed = list(document.get("jobs", ()))
+    for id_ in dict.fromkeys(ids):
+        job = json.loads(papers.find_one(connection, jobs, firm, id_).document)
+        built = papers.walls_of(connection, firm, id_)
+        for wall in built:
+            about = {key: job[key] for key in ("client", "needed") if job.get(key)}
+            found.append({**about, **wall})
+        if job.get("parts"):
+            listed.append(job)
+        elif not built:
+            trouble, remedy = (
+                f"job {job['name']!r} has no parts yet",
+                "Give it a wall or a part list",
+            )
+            raise lib.InvalidInput((lib.Problem("job_ids", trouble, remedy),))
+    document["walls"] = found
+    if listed:
+        document["jobs"] = listed
 
 
 @router.post("/checks", openapi_extra=body_of("check"))

@@ -156,6 +156,7 @@ def _document(piece: Piece) -> dict[str, Any]:
         **ledger.piece_document(piece),
         "place": piece.place,
         "held_by": piece.held_by,
+        "racked": moment(piece.racked),
     }
 
 

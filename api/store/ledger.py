@@ -32,7 +32,8 @@ _AT_ONCE = 400
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Piece:
-    """One offcut that is on the rack. `held_by`: the plan that holds it; None when it is free."""
+    """One offcut that is on the rack. `held_by`: the plan that holds it; None when it is free.
+    `racked`: when it came onto the rack, for a piece that was read from there."""
 
     label: str
     material: str
@@ -41,6 +42,7 @@ class Piece:
     height: int | None
     place: str
     held_by: str | None = None
+    racked: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,8 +93,21 @@ def pieces(
         .limit(1)
         .scalar_subquery()
     )
+    racked = (
+        sa.select(sa.func.max(rack_events.c.at))
+        .where(
+            rack_events.c.firm == firm,
+            rack_events.c.label == offcuts.c.label,
+            rack_events.c.on_rack > 0,
+        )
+        .scalar_subquery()
+    )
     rows = connection.execute(
-        sa.select(offcuts, sa.case((sums.c.held > 0, holder), else_=None).label("held_by"))
+        sa.select(
+            offcuts,
+            sa.case((sums.c.held > 0, holder), else_=None).label("held_by"),
+            racked.label("racked"),
+        )
         .join(sums, sums.c.label == offcuts.c.label)
         .where(offcuts.c.firm == firm, sums.c.on_rack > 0)
         .order_by(offcuts.c.label)
@@ -106,6 +121,7 @@ def pieces(
             height=row.height,
             place=row.place,
             held_by=row.held_by,
+            racked=row.racked,
         )
         for row in rows
     )

@@ -111,6 +111,29 @@ def change_job(
     _update(connection, jobs, id_, document, name=name)
 
 
+def walls_of(connection: sa.Connection, firm: str, job: str) -> list[dict[str, Any]]:
+    """Return the walls of a job as they were written, oldest first."""
+    wanted = sa.select(walls.c.document).where(walls.c.firm == firm, walls.c.job == job)
+    rows = connection.execute(wanted.order_by(walls.c.created, walls.c.id))
+    return [json.loads(row.document) for row in rows]
+
+
+def list_parts(connection: sa.Connection, firm: str, name: str, document: dict[str, Any]) -> str:
+    """Write the listed parts of a job down, the job too when the firm has none of that name.
+
+    Raises Conflict when the job has listed parts already: nothing is overwritten by a file.
+    """
+    lock_firm(connection, firm)
+    id_ = _job_for(connection, firm, name)
+    kept = json.loads(find_one(connection, jobs, firm, id_).document)
+    if kept.get("parts"):
+        remedy = "Give the new list another job's name, or take the old list away first"
+        raise Conflict(Problem("job", f"{name!r} has a part list already", remedy))
+    given = {key: value for key, value in document.items() if value}
+    _update(connection, jobs, id_, {**kept, **given}, name=name)
+    return id_
+
+
 def add_wall(connection: sa.Connection, firm: str, job: str, document: dict[str, Any]) -> str:
     """Write a new wall down, under its job, which is made when the firm has none of that name."""
     lock_firm(connection, firm)
@@ -191,6 +214,11 @@ def price_book_on(connection: sa.Connection, firm: str, name: str, day: str) -> 
         raise Missing("price book", name)
     trouble = f"{name!r} holds from {first.valid_from} on, not on {day}"
     raise InvalidInput((Problem("price_book", trouble, "Name a later day or add a version"),))
+
+
+def prices_on(connection: sa.Connection, firm: str, name: str, day: str) -> Any:
+    """Return the document of a price book as it holds on a day. Raises as `price_book_on` does."""
+    return json.loads(price_book_on(connection, firm, name, day).document)
 
 
 def _job_named(connection: sa.Connection, firm: str, name: str) -> str | None:

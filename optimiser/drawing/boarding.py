@@ -9,6 +9,7 @@ from optimiser.drawing.hatch import Fill
 from optimiser.drawing.labels import Block, fit
 from optimiser.drawing.letters import plain, shorten
 from optimiser.drawing.page import Entry, fill_entry, line_entry, text_entry
+from optimiser.drawing.places import Place, opening_places
 from optimiser.drawing.scene import (
     INK,
     MEDIUM,
@@ -25,7 +26,16 @@ from optimiser.drawing.scene import (
 from optimiser.drawing.sheet_parts import size_text
 from optimiser.drawing.svg import svg_text
 from optimiser.drawing.table import Cell, Row, paragraph
-from optimiser.drawing.wall_page import Sizes, finish, on_front, openings, outline, sizes, wall_page
+from optimiser.drawing.wall_page import (
+    Sizes,
+    WallPage,
+    finish,
+    on_front,
+    openings,
+    outline,
+    sizes,
+    wall_page,
+)
 from optimiser.units import mm
 
 _BOARD_PEN = Pen(INK, MEDIUM)
@@ -51,9 +61,9 @@ def boarding_page(frame: Frame, *, title: str, layer: int = 1, paper: Paper | No
     centre line. Of level edges within 10 mm the lowest and the highest are given. Boards of other
     faces are listed.
     """
-    front = [board for board in frame.boards if on_front(board.face) and board.layer == layer]
+    front = _front(frame, layer)
     others = [board for board in frame.boards if not on_front(board.face)]
-    page = wall_page(frame, (f"front boards, layer {layer}",), _legend(front), paper)
+    page = _page(frame, front, layer, paper)
     view = page.view
     items: list[Item] = []
     # The openings' labels go first: they are fewer, and their room is fixed.
@@ -74,6 +84,24 @@ def boarding_page(frame: Frame, *, title: str, layer: int = 1, paper: Paper | No
             small.append(f"{plain(board.mark)} {size_text(board.width, board.height)}")
     items += outline(frame, view)
     return finish(page, frame, title, items, _rows(front, others, small, page.side))
+
+
+def boarding_places(frame: Frame, *, layer: int = 1) -> tuple[Place, ...]:
+    """Return where the boards and openings lie on the page that `draw_boarding` makes."""
+    front = _front(frame, layer)
+    view = _page(frame, front, layer, None).view
+    return (
+        *(Place(board.mark, _area(board, view)) for board in front),
+        *opening_places(frame, view),
+    )
+
+
+def _front(frame: Frame, layer: int) -> list[Board]:
+    return [board for board in frame.boards if on_front(board.face) and board.layer == layer]
+
+
+def _page(frame: Frame, front: Sequence[Board], layer: int, paper: Paper | None) -> WallPage:
+    return wall_page(frame, (f"front boards, layer {layer}",), _legend(front), paper)
 
 
 def front_layers(frame: Frame) -> tuple[int, ...]:

@@ -13,6 +13,7 @@ from optimiser.drawing.hatch import Fill
 from optimiser.drawing.labels import Block, Placed, fit
 from optimiser.drawing.letters import plain, shorten
 from optimiser.drawing.page import Entry, fill_entry, line_entry, text_entry
+from optimiser.drawing.places import Place, opening_places
 from optimiser.drawing.scene import (
     GREY,
     INK,
@@ -85,6 +86,15 @@ def elevation_page(
     items += (*outline(frame, view), *holes, *marks)
     small = sorted({*unlabelled, *missing})
     return finish(page, frame, title, items, _rows(frame, front, behind, small, page.side))
+
+
+def elevation_places(frame: Frame) -> tuple[Place, ...]:
+    """Return where the members and openings lie on the page that `draw_elevation` makes without
+    lines below its title; what is in front comes last."""
+    front, behind = _front_and_behind(frame)
+    view = wall_page(frame, (), _legend(frame, behind)).view
+    members = [Place(member.mark, _area(member, view)) for member in (*behind, *front)]
+    return (*members, *opening_places(frame, view))
 
 
 def _front_and_behind(frame: Frame) -> tuple[list[Member], list[Member]]:

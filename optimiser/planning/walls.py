@@ -32,6 +32,19 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
     return only_sound(frame, wall)
 
 
+def look_at_wall(wall: Wall, book: PriceBook) -> Frame:
+    """Frame a wall for somebody who is still choosing: one way of boarding, proven, no others.
+
+    Nothing is bought from it, so the other ways, which take most of the time, are left unproven and
+    out. Raises as `frame_wall` does.
+    """
+    frame = build.frame_wall(wall, book)
+    if any(finding.severity is Severity.STOP for finding in frame.findings):
+        return replace(frame, alternatives=())
+    first = replace(frame, alternatives=())
+    return only_sound(frame, wall) if inspect_frame(first, wall) else first
+
+
 def only_sound(frame: Frame, wall: Wall) -> Frame:
     """Return the first way that the inspector passes, the others that pass as its alternatives."""
     ways = (replace(frame, alternatives=(), choices=()), *frame.alternatives)
