@@ -22,12 +22,14 @@ endif
 	$(BIN)/python -m optimiser.solvers.warm
 	@touch $@
 
-# The main job on the invented week: prints a page, writes out/demo with index.html.
+# The main job on the invented week: prints a page, writes out/demo with index.html and a store.
 demo: setup
 	$(BIN)/scantling demo --out out/demo
 
+# The pages on the store that the demo filled: http://127.0.0.1:8000/ (your own: scantling serve).
 serve: setup
-	$(BIN)/scantling serve
+	@mkdir -p out/demo
+	$(BIN)/scantling serve --store "sqlite:///$(CURDIR)/out/demo/store.db"
 
 test: setup
 	$(BIN)/pytest -n 2

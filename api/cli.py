@@ -197,6 +197,7 @@ def _rules(arguments: argparse.Namespace) -> Rules:
 
 def _demo(arguments: argparse.Namespace) -> int:
     from api.demo_run import run_demo
+    from api.demo_store import fill_store
     from api.report import batch_report
     from api.watching import Watching
 
@@ -206,6 +207,12 @@ def _demo(arguments: argparse.Namespace) -> int:
         )
     print(batch_report(batch))
     print(f"Written to {arguments.out}: open {arguments.out / 'index.html'}")
+    file = (arguments.out / "store.db").resolve()
+    is_new = fill_store(f"sqlite:///{file}", batch)
+    said = "filled with the demo" if is_new else "kept as it was; delete it to fill it anew"
+    print(f"Store {said}: {file}")
+    print("To use the pages: make serve, or scantling serve --store", f"sqlite:///{file}")
+    print("Then open http://127.0.0.1:8000/")
     return FINE
 
 

@@ -14,6 +14,7 @@ from api.watching import Watching
 
 SCENARIO = Path(__file__).parent / "demo"
 WALLS = ("wall-a.toml", "wall-b.toml", "wall-c.toml")
+LISTED = "parts.csv"
 
 
 def run_demo(

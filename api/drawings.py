@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 import optimiser as lib
 from optimiser import CuttingPlan, CuttingRequest, Frame
@@ -37,25 +38,44 @@ def safe_names(texts: Iterable[str]) -> dict[str, str]:
     return names
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sketch:
+    """A diagram that is drawn when asked for: a plan can have hundreds, and one is looked at."""
+
+    name: str
+    title: str
+    material: str
+    draw: Callable[[], str]
+
+
 def cutting_drawings(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Drawing]:
     """Draw one page or more of lengths per section, and one page per sheet layout."""
+    for sketch in cutting_sketches(request, plan):
+        yield Drawing(name=sketch.name, title=sketch.title, svg=sketch.draw())
+
+
+def cutting_sketches(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Sketch]:
+    """Name every cutting diagram of a plan. How many pages lengths take is known when drawn."""
     jobs = tuple(dict.fromkeys(part.job for item in request.materials for part in item.parts))
     names = safe_names(item.material for item in plan.materials)
     for lengths, asked in zip(plan.lengths, request.lengths, strict=True):
         pages = lib.draw_length_plan(lengths, asked, title=lengths.material, jobs=jobs)
         for number, svg in enumerate(pages, start=1):
-            yield Drawing(
+            yield Sketch(
                 name=f"{names[lengths.material]}-page-{number}",
                 title=f"{lengths.material}, page {number} of {len(pages)}",
-                svg=svg,
+                material=lengths.material,
+                draw=partial(str, svg),
             )
     for sheets, board in zip(plan.sheets, request.sheets, strict=True):
         for number, layout in enumerate(sheets.layouts, start=1):
             title = f"{sheets.material}, layout {number} of {len(sheets.layouts)}"
-            yield Drawing(
+            yield Sketch(
                 name=f"{names[sheets.material]}-layout-{number}",
                 title=title,
-                svg=lib.draw_sheet_layout(
+                material=sheets.material,
+                draw=partial(
+                    lib.draw_sheet_layout,
                     layout,
                     board,
                     number=number,

@@ -33,7 +33,18 @@ class Page:
     paths: tuple[str, ...]
 
 
-PAGES = (Page(name="log-in", title="Log in", paths=("/log-in",)),)
+PAGES = (
+    Page(name="log-in", title="Log in", paths=("/log-in",)),
+    Page(name="jobs", title="Jobs", paths=("/jobs", "/")),
+    Page(name="job-wall", title="Wall", paths=("/walls/new", "/walls/{wall_id}")),
+    Page(name="job-parts", title="Part list", paths=("/jobs/part-list",)),
+    Page(name="batch", title="Batch", paths=("/batch",)),
+    Page(name="plans", title="Plans", paths=("/plans",)),
+    Page(name="plan", title="Plan", paths=("/plans/{plan_id}",)),
+    Page(name="orders", title="Orders", paths=("/orders",)),
+    Page(name="order", title="Order", paths=("/plans/{plan_id}/order",)),
+    Page(name="rack", title="Rack", paths=("/rack",)),
+)
 # Has a module of routes of its own: a page that opens without a signal.
 SAW = Page(name="saw", title="Saw", paths=("/saw/{plan_id}",))
 

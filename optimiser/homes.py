@@ -87,15 +87,12 @@ HOMES = {
         "SparesTable",
     ),
     "domain.wall": ("Wall",),
-    "drawing.boarding": (
-        "draw_boarding",
-        "front_layers",
-    ),
+    "drawing.boarding": ("boarding_places", "draw_boarding", "front_layers"),
     "drawing.charts": (
         "draw_costs",
         "draw_spent",
     ),
-    "drawing.elevation": ("draw_elevation",),
+    "drawing.elevation": ("draw_elevation", "elevation_places"),
     "drawing.lengths": (
         "draw_length_layout",
         "draw_length_plan",
@@ -201,7 +198,9 @@ HOMES = {
         "spent_by_job",
         "spent_by_material",
     ),
-    "planning.walls": ("frame_wall",),
+    "drawing.places": ("Place", "concerned"),
+    "formats.part_list_document": ("part_list_document", "part_list_from_document"),
+    "planning.walls": ("frame_wall", "look_at_wall"),
     "units": (
         "Tenths",
         "metres",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from datetime import UTC, datetime
+from functools import lru_cache, partial
 from typing import Annotated, Any, Literal
 
 import sqlalchemy as sa
@@ -27,7 +28,7 @@ from api.answers import (
     version_from,
 )
 from api.callers import Buyer, Planner, Reader, TheStore
-from api.drawings import Drawing, cutting_drawings
+from api.drawings import Sketch, cutting_sketches
 from api.openapi import Routes
 from api.store import keys, ledger, papers, plans
 from api.store.engine import Store
@@ -117,15 +118,15 @@ def drop_plan(plan_id: str, store: TheStore, caller: Planner, if_match: IfMatch 
 @router.get("/plans/{plan_id}/diagrams")
 def list_diagrams(plan_id: str, store: TheStore, caller: Reader) -> dict[str, Any]:
     """List the diagrams of a plan and the drawings of its walls."""
-    drawings = _drawings(store, caller.firm, plan_id).values()
     return {
         "diagrams": [
             {
-                "name": drawing.name,
-                "title": drawing.title,
-                "href": f"/v1/plans/{plan_id}/diagrams/{drawing.name}.svg",
+                "name": sketch.name,
+                "title": sketch.title,
+                "material": sketch.material or None,
+                "href": f"/v1/plans/{plan_id}/diagrams/{sketch.name}.svg",
             }
-            for drawing in drawings
+            for sketch in _sketches(store, caller.firm, plan_id).values()
         ]
     }
 
@@ -137,10 +138,10 @@ def list_diagrams(plan_id: str, store: TheStore, caller: Reader) -> dict[str, An
 )
 def get_diagram(plan_id: str, name: str, store: TheStore, caller: Reader) -> Response:
     """Return one diagram."""
-    drawing = _drawings(store, caller.firm, plan_id).get(name)
-    if drawing is None:
+    sketch = _sketches(store, caller.firm, plan_id).get(name)
+    if sketch is None:
         raise HTTPException(404, f"plan {plan_id} has no diagram {name!r}")
-    return Response(drawing.svg, media_type="image/svg+xml")
+    return Response(sketch.draw(), media_type="image/svg+xml")
 
 
 @router.get("/plans/{plan_id}/order")
@@ -235,15 +236,24 @@ def made_plan(connection: sa.Connection, firm: str, plan: str) -> sa.Row[Any]:
     return row
 
 
-def _drawings(store: Store, firm: str, plan: str) -> dict[str, Drawing]:
+def _sketches(store: Store, firm: str, plan: str) -> dict[str, Sketch]:
+    """Name every drawing of a plan: those of its walls, kept with it, and its cutting diagrams."""
     with store.read() as connection:
         row = made_plan(connection, firm, plan)
         kept = [
-            Drawing(name=p.name, title=p.title, svg=p.svg) for p in plans.pictures(connection, plan)
+            Sketch(name=p.name, title=p.title, material="", draw=partial(str, p.svg))
+            for p in plans.pictures(connection, plan)
         ]
-    request = lib.request_from_document(json.loads(row.request), name="request")
-    made = lib.plan_from_document(json.loads(row.plan), name="plan")
-    return {drawing.name: drawing for drawing in (*kept, *cutting_drawings(request, made))}
+    return {sketch.name: sketch for sketch in (*kept, *_cutting(row.request, row.plan))}
+
+
+# A page asks for one diagram after the other of the same plan, and what is drawn of it never
+# changes: reading it anew each time would take longer than drawing.
+@lru_cache(maxsize=4)
+def _cutting(request: str, plan: str) -> tuple[Sketch, ...]:
+    asked = lib.request_from_document(json.loads(request), name="request")
+    made = lib.plan_from_document(json.loads(plan), name="plan")
+    return tuple(cutting_sketches(asked, made))
 
 
 def _order_of(connection: sa.Connection, plan: str) -> sa.Row[Any] | None:

@@ -38,14 +38,15 @@ export function svgFrom(text) {
   return document.importNode(read, true);
 }
 
-/** Make a table: heads are [text, kind], kind "n" for numbers; rows are lists of children. */
-export function table(heads, rows, { caption = null, feet = [] } = {}) {
+/** Make a table: heads are [text, kind], kind "n" for numbers; rows are lists of children.
+ * `stacks`: on a narrow screen each row is a block of labelled lines. */
+export function table(heads, rows, { caption = null, feet = [], stacks = false } = {}) {
   const line = (cells, tag) => h("tr", {}, cells.map((cell, at) => {
-    const kind = heads[at]?.[1] ?? null;
-    return h(tag, tag === "th" ? { class: kind, scope: "col" } : { class: kind }, cell);
+    const [label, kind = null] = heads[at] ?? [];
+    return h(tag, tag === "th" ? { class: kind, scope: "col" } : { class: kind, "data-label": label }, cell);
   }));
   return h("div", { class: "wide", tabindex: 0, role: "region", "aria-label": caption ?? "Table" },
-    h("table", {},
+    h("table", { class: stacks ? "stacks" : null },
       caption && h("caption", { class: "unseen" }, caption),
       h("thead", {}, line(heads.map(([text]) => text), "th")),
       h("tbody", {}, rows.map((row) => (row instanceof Node ? row : line(row, "td")))),
