@@ -1,6 +1,6 @@
 """The demo in a store: the invented week as somebody would have typed it in, with its plan.
 
-An existing store is left as it is once it holds a job: a visitor's own changes are not ours to undo.
+A store that holds a job is left as it is: what a visitor changed in it is not ours to undo.
 """
 
 from __future__ import annotations

@@ -96,7 +96,7 @@ function kept_as(kept) {
 }
 
 function chooseViews() {
-  const views = [["elevation", "Frame"], ["boards", "Boards"], ["plan", "Plan"]];
+  const views = [["elevation", "Frame"], ["boards", "Boards"], ["plan", "Plan"], ["section", "Section"], ["pictorial", "Pictorial"]];
   fill(the("views"), views.map(([name, words]) => h("button", {
     type: "button", "aria-pressed": String(name === view), onclick: () => {
       view = name;
@@ -106,11 +106,21 @@ function chooseViews() {
   }, words)));
 }
 
+/** Choose whose prices and materials the wall is made of; the materials of the form are theirs. */
 async function priceBook(books) {
-  const select = h("select", { id: "book" }, [...new Set(books.map((item) => item.name))].map((name) => h("option", {}, name)));
-  book = select.value;
-  select.addEventListener("change", () => { book = select.value; redraw(); });
-  the("wall").prepend(h("label", { for: "book" }, h("span", {}, "Prices and materials of"), select));
+  const names = [...new Set(books.map((item) => item.name))].reverse();
+  const select = h("select", { id: "book" }, names.map((name) => h("option", {}, name)));
+  const read = async () => (await get(`/v1/price-books/${encodeURIComponent(select.value)}`)).prices;
+  const place = () => {
+    book = select.value;
+    the("wall").prepend(h("label", { for: "book" }, h("span", {}, "Prices and materials of"), select));
+  };
+  select.addEventListener("change", () => read().then((prices) => {
+    form = new WallForm(the("wall"), form.document(), { book: prices, isNew: false, isNamed: Boolean(id) });
+    place();
+    redraw();
+  }).catch(show));
+  return { prices: await read(), place };
 }
 
 try {
@@ -120,9 +130,9 @@ try {
   }
   const { document: kept, headers } = id ? await call("GET", `/v1/walls/${id}`) : { document: { wall: {} } };
   version = headers?.get("etag") ?? null;
-  const prices = (await get(`/v1/price-books/${encodeURIComponent(books[0].name)}`)).prices;
-  form = new WallForm(the("wall"), kept.wall, { book: prices, isNew: !id });
-  await priceBook(books);
+  const { prices, place } = await priceBook(books);
+  form = new WallForm(the("wall"), kept.wall, { book: prices, isNew: !id, isNamed: Boolean(id) });
+  place();
   if (id) kept_as(kept);
   chooseViews();
   the("wall").addEventListener("input", whenQuiet(QUIET, redraw));

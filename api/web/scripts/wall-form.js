@@ -7,18 +7,20 @@ import { GROUPS, read, valueOf, write } from "/web/scripts/wall-fields.js";
 const idOf = (path) => `f-${path.replace(/[^a-z0-9_]+/gi, "-")}`;
 
 /** A wall's form. `document`: the wall as kept, or {} for a new one; what the form does not ask is
- * kept as it is. `book`: the price book's document, for its materials. */
+ * kept as it is. `book`: the price book's document, for its materials; `isNew`: fields
+ * begin with what is usual; `isNamed`: the job's name stays. */
 export class WallForm {
-  constructor(form, document, { book, isNew }) {
+  constructor(form, document, { book, isNew, isNamed }) {
     this.form = form;
     this.kept = structuredClone(document);
     this.book = book;
     this.isNew = isNew;
+    this.isNamed = isNamed;
     this.inputs = new Map();
     this.niches = structuredClone(document.niches ?? []);
     fill(form, this.legend(), GROUPS.map((group) => this.group(group)), this.others());
     this.switchFields();
-    form.addEventListener("input", () => this.switchFields());
+    form.oninput = () => this.switchFields();
   }
 
   legend() {
@@ -36,7 +38,7 @@ export class WallForm {
     if (group.many) return this.many(group);
     const has = group.part ? this.kept[group.part] !== undefined || (this.isNew && !group.off) : true;
     const fields = h("div", { class: "fields" }, group.fields.map((field) => this.field(field)));
-    const more = group.more && h("details", {}, h("summary", {}, group.fields.length ? `More about the ${group.title.toLowerCase()}` : `Choose ${group.title.toLowerCase()}`),
+    const more = group.more && h("details", {}, h("summary", {}, group.fields.length ? `More about the ${group.title === "TV" ? "TV" : group.title.toLowerCase()}` : `Choose ${group.title.toLowerCase()}`),
       h("div", { class: "fields" }, group.more.map((field) => this.field(field))));
     const body = h("div", { hidden: !has }, fields, more);
     if (!group.part) return h("fieldset", {}, h("legend", {}, group.title), body);
@@ -77,8 +79,9 @@ export class WallForm {
   field(field, given, set) {
     const id = idOf(field.path);
     const kept = given ?? read(this.kept, field.path);
-    const partKept = this.isNew || this.kept[field.path.split(".")[0]] === undefined;
-    const value = kept ?? (set || partKept ? field.first : undefined) ?? "";
+    // Where a part is there already, what is empty in it was left out on purpose.
+    const isFresh = this.isNew || this.kept[field.path.split(".")[0]] === undefined;
+    const value = kept ?? (isFresh && !set ? field.first : undefined) ?? "";
     const shown = Array.isArray(value) ? value.join(", ") : value;
     let input;
     if (field.kind === "yes") input = h("input", { id, type: "checkbox", checked: Boolean(kept) });
@@ -86,7 +89,7 @@ export class WallForm {
     else if (field.kind === "stock") input = h("select", { id }, this.stock(field, shown));
     else input = h("input", { id, value: shown, type: field.kind === "date" ? "date" : "text", "aria-required": field.need ? "true" : null, autocomplete: "off",
       inputmode: ["text", "date", "list"].includes(field.kind) ? null : "decimal" });
-    if (field.path === "job" && !this.isNew) input.readOnly = true;
+    if (field.path === "job" && this.isNamed) input.readOnly = true;
     this.inputs.set(field.path, { field, input });
     if (set) input.addEventListener("input", () => set(valueOf(field, input)));
     const words = [field.label, field.unit && h("span", { class: "unit" }, ` ${field.unit}`), field.need && h("span", { "aria-hidden": "true" }, " *")];

@@ -18,8 +18,21 @@ export function drawInto(figure, drawing, onPoint) {
     over.append(rect);
   }
   svg.append(over);
+  if (drawing.places.length) crop(svg, drawing.places);
   figure.classList.remove("old");
   fill(figure, svg, h("figcaption", { class: "unseen" }, drawing.title));
+}
+
+/** Show the wall with its sizes round it; the page's title, legend and lists stand beside it here. */
+function crop(svg, places) {
+  const [, , wide, high] = svg.getAttribute("viewBox").split(" ").map(Number);
+  const left = Math.max(0, Math.min(...places.map((place) => place.x)) - 24);
+  const top = Math.max(0, Math.min(...places.map((place) => place.y)) - 21);
+  const right = Math.min(wide, Math.max(...places.map((place) => place.x + place.width)) + 24);
+  const bottom = Math.min(high, Math.max(...places.map((place) => place.y + place.height)) + 22);
+  svg.setAttribute("viewBox", `${left} ${top} ${right - left} ${bottom - top}`);
+  svg.removeAttribute("width");
+  svg.removeAttribute("height");
 }
 
 /** Mark places on all drawings and rows of the page. */
