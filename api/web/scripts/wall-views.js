@@ -7,6 +7,7 @@ const SVG = "http://www.w3.org/2000/svg";
 /** Put a drawing into a figure; over it, a rectangle for each place that can be pointed at. */
 export function drawInto(figure, drawing, onPoint) {
   const svg = svgFrom(drawing.svg);
+  svg.dataset.whole = svg.getAttribute("viewBox");
   const over = document.createElementNS(SVG, "g");
   for (const place of drawing.places) {
     const rect = document.createElementNS(SVG, "rect");

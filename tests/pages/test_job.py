@@ -1,0 +1,178 @@
+"""The whole job through the pages, as a new user does it: wall, batch, plan, order."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Dialog, Page, expect
+
+SCRIPT = "<img src=x onerror=document.title='caught'>"
+
+
+def wait_drawn(page: Page, before: int = 0) -> None:
+    """Wait for a drawing newer than one that was counted before."""
+    body = page.locator("body")
+    expect(body).to_have_attribute("data-drawn", re.compile(r"\d"), timeout=20_000)
+    expect(body).not_to_have_attribute("data-drawn", str(before), timeout=20_000)
+
+
+def drawn(page: Page) -> int:
+    return int(page.locator("body").get_attribute("data-drawn") or 0)
+
+
+def fill_and_see(page: Page, label: str, value: str) -> None:
+    before = drawn(page)
+    page.get_by_label(label).fill(value)
+    wait_drawn(page, before)
+
+
+@pytest.mark.parametrize("size", ["desk", "phone"])
+def test_a_new_user_comes_from_a_wall_to_an_order(
+    request: pytest.FixtureRequest, shots: Path, size: str
+) -> None:
+    page: Page = request.getfixturevalue(size)
+    page.on("dialog", lambda dialog: dialog.accept())
+    job = f"new {size}"
+
+    page.goto("/")
+    page.get_by_role("link", name="New wall").click()
+    describe_a_wall(page, job)
+    page.screenshot(path=shots / f"job-1-wall-{size}.png")
+    page.get_by_role("button", name="Save the wall").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text(f"Wall of job {job}")
+
+    page.get_by_role("link", name="Plan it").click()
+    plan_it(page)
+    expect(page.get_by_role("heading", level=1)).to_have_text(f"Plan for {job}")
+    see_a_diagram(page)
+    page.screenshot(path=shots / f"job-2-plan-{size}.png")
+    page.get_by_role("button", name="Confirm and place the order").click()
+    expect(page.locator("#state")).to_have_text("confirmed")
+
+    page.locator("#actions").get_by_role("link", name="Order").click()
+    expect(page.locator("#state")).to_have_text("placed")
+    with page.expect_download() as download:
+        page.get_by_role("link", name="CSV").click()
+    text = download.value.path().read_text(encoding="utf-8")
+    page.screenshot(path=shots / f"job-3-order-{size}.png")
+    items = page.locator("#lines tbody td[data-label=item]").all_inner_texts()
+    assert len(items) > 5
+    assert [item for item in items if item not in text] == []
+
+
+def describe_a_wall(page: Page, job: str) -> None:
+    """Fill the form as somebody does who gets two things wrong first."""
+    wait_drawn(page)
+    page.get_by_label("Job *").fill(job)
+    page.get_by_label("Client").fill("A client")
+    # A value that cannot be is said beside its field; the drawing waits.
+    depth = "Depth to the face of the boards"
+    page.get_by_label(depth).fill("deep")
+    expect(page.locator("#f-wall-depth_mm")).to_have_attribute("aria-invalid", "true")
+    expect(page.locator("#f-wall-depth_mm-problem")).to_contain_text("deep")
+    fill_and_see(page, depth, "320")
+    expect(page.locator("#f-wall-depth_mm-problem")).to_have_count(0)
+    # A wall too shallow for its fire stops, says why, and shows where.
+    fill_and_see(page, depth, "150")
+    stop = page.locator(".findings li.stop", has=page.get_by_role("button", name="Show")).first
+    stop.get_by_role("button", name="Show").click()
+    expect(page.locator(".place.marked").first).to_be_attached()
+    fill_and_see(page, depth, "320")
+    expect(page.locator(".findings li.stop")).to_have_count(0)
+
+
+def plan_it(page: Page) -> None:
+    """Watch the plan improve, and stop it as soon as there is one."""
+    expect(page.locator("input[name=job]:checked")).to_have_count(1)
+    page.get_by_label("At most").select_option("5")
+    page.get_by_role("button", name="Plan", exact=True).click()
+    expect(page.get_by_text("at most could still be saved")).to_be_visible(timeout=60_000)
+    stop_it = page.get_by_role("button", name="Good enough: stop")
+    if stop_it.is_visible():
+        stop_it.click()
+    page.get_by_role("link", name="See the plan").click(timeout=60_000)
+
+
+def see_a_diagram(page: Page) -> None:
+    """Scroll to the diagrams: they are drawn when seen, and not before."""
+    waiting = page.locator("#diagrams figure.late").count()
+    page.locator("#diagrams figure").first.scroll_into_view_if_needed()
+    diagram = page.locator("#diagrams figure img").first
+    expect(diagram).to_be_visible(timeout=20_000)
+    assert diagram.evaluate("(image) => image.naturalWidth") > 100
+    assert 0 < page.locator("#diagrams figure.late").count() <= waiting
+
+
+def test_parts_are_found_by_hover_and_by_list(desk: Page) -> None:
+    desk.goto("/jobs")
+    desk.get_by_role("link", name="A", exact=True).click()
+    wait_drawn(desk)
+
+    desk.locator("#main-drawing .place[data-mark=S1]").first.hover(force=True)
+    expect(desk.locator("#pointed")).to_contain_text("S1: sill")
+    desk.get_by_role("button", name="U1", exact=True).focus()
+    expect(desk.locator("#main-drawing .place.marked[data-mark=U1]").first).to_be_attached()
+    desk.get_by_role("button", name="Boards").click()
+    expect(desk.locator("#main-drawing .place[data-mark^=B]").first).to_be_attached()
+
+
+def test_a_name_with_a_script_in_it_stays_a_name(desk: Page, address: str) -> None:
+    made = desk.request.post(f"{address}/v1/jobs", data={"name": SCRIPT, "client": SCRIPT})
+    assert made.status == 201
+    rack = [{"id": "R<script>1", "material": SCRIPT, "length_mm": 900}]
+    assert desk.request.post(f"{address}/v1/rack", data=rack).status == 201
+
+    for path in ("/jobs", "/rack"):
+        desk.goto(path)
+        expect(desk.get_by_text(SCRIPT).first).to_be_attached()
+        assert desk.locator("main img").count() == 0
+        assert "caught" not in desk.title()
+
+
+def test_offcuts_are_put_up_found_and_taken_off(phone: Page) -> None:
+    phone.goto("/rack")
+    phone.get_by_role("button", name="Add an offcut").click()
+    phone.get_by_label("Label on it").fill("T7")
+    phone.get_by_label("Material", exact=True).last.fill("c16-38x63")
+    phone.get_by_label("Length, mm").fill("far")
+    phone.get_by_role("button", name="Put it up").click()
+    expect(phone.locator("#new-length")).to_have_attribute("aria-invalid", "true")
+    phone.get_by_label("Length, mm").fill("1234,5")
+    phone.get_by_role("button", name="Put it up").click()
+    expect(phone.locator("#said")).to_have_text("T7: c16-38x63, 1234.5, rack.")
+
+    phone.get_by_label("Label", exact=True).fill("t7")
+    phone.get_by_role("button", name="Find").click()
+    expect(phone.locator("#piece-T7")).to_have_class(re.compile("found"))
+    phone.get_by_role("button", name="Take off T7").click()
+    phone.get_by_label("Why").fill("split")
+    phone.get_by_role("button", name="Take it off").click()
+    expect(phone.locator("#piece-T7")).to_have_count(0)
+
+
+def test_leaving_a_plan_undone_asks_first(desk: Page) -> None:
+    asked: list[str] = []
+
+    def refuse(dialog: Dialog) -> None:
+        asked.append(dialog.message)
+        dialog.dismiss()
+
+    desk.on("dialog", refuse)
+    desk.goto("/plans")
+    desk.locator("#plans a").last.click()
+    desk.get_by_role("button", name="Drop this draft").click()
+
+    assert asked == ["Drop this draft?"]
+    expect(desk.locator("#state")).to_have_text("draft")
+
+
+def test_colours_can_be_chosen_and_are_kept(desk: Page) -> None:
+    desk.goto("/jobs")
+    light = desk.evaluate("getComputedStyle(document.body).backgroundColor")
+    desk.get_by_label("Colours").select_option("dark")
+    dark = desk.evaluate("getComputedStyle(document.body).backgroundColor")
+    desk.reload()
+
+    assert desk.evaluate("getComputedStyle(document.body).backgroundColor") == dark != light
