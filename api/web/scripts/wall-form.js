@@ -142,13 +142,15 @@ export class WallForm {
   input(path) {
     const names = [path, `${path}_mm`, `${path}_kg`, `${path}_w`, `${path}_in`];
     const found = names.map((name) => this.inputs.get(name)?.input).find(Boolean);
-    return found && !found.closest("[hidden]") ? found : null;
+    if (found && !found.closest("[hidden]")) return found;
+    // What is about a whole part of the wall stands at its switch.
+    return this.form.querySelector(`#has-${CSS.escape(path)}`);
   }
 
   /** Show in each empty field the default that was taken for it. */
   showDefaults(defaults) {
     for (const { field, input } of this.inputs.values()) {
-      if (input.tagName === "INPUT") input.placeholder = "";
+      if (input.tagName === "INPUT" && !field.kind) input.placeholder = "";
       const taken = defaults.find((item) => this.input(item.field) === input);
       if (taken && !field.kind) input.placeholder = taken.value.replace(/ (mm|kg|W)$/, "");
     }
