@@ -6,19 +6,19 @@ from datetime import UTC, datetime
 from functools import lru_cache
 from typing import Annotated, Any, Literal
 
-from fastapi import APIRouter, Query, Request
+from fastapi import Query, Request
 from starlette.concurrency import run_in_threadpool
 
 import optimiser as lib
 from api.bodies import read_object
 from api.callers import Planner, TheStore
-from api.openapi import body_of
+from api.openapi import Routes, body_of
 from api.store.engine import Store
 from api.store.papers import prices_on
 from api.values import frame_document
 from optimiser import Frame, PriceBook, Wall
 
-router = APIRouter(prefix="/v1", tags=["planning"])
+router = Routes(prefix="/v1", tags=["planning"])
 View = Literal["elevation", "boards", "section", "plan", "pictorial"]
 Views = Annotated[
     list[View] | None, Query(description="Which drawings are wanted; may be given again.")
@@ -82,12 +82,14 @@ def _drawn(frame: Frame, view: View) -> list[dict[str, Any]]:
             place = next((o.x + o.width // 2 for o in frame.openings), frame.width // 2)
             title = f"Job {frame.job}: upright section {lib.mm(place)} from the left end"
             return [
-                _drawing(view, title, lib.draw_upright_section(frame, place=place, title=title))
+                _drawing(view, title, lib.draw_upright_sections(frame, places=[place], title=title))
             ]
         case "plan":
             height = next((o.z + o.height // 2 for o in frame.openings), 10_000)
             title = f"Job {frame.job}: plan {lib.mm(height)} above the floor datum"
-            return [_drawing(view, title, lib.draw_plan_section(frame, height=height, title=title))]
+            return [
+                _drawing(view, title, lib.draw_plan_sections(frame, heights=[height], title=title))
+            ]
         case "pictorial":
             title = f"Job {frame.job}: pictorial view of the frame"
             return [_drawing(view, title, lib.draw_pictorial(frame, title=title))]

@@ -6,6 +6,7 @@ The rules are those of axe-core (WCAG 2.2 A and AA among them), an independent c
 from __future__ import annotations
 
 import json
+import os
 import urllib.request
 from pathlib import Path
 
@@ -32,6 +33,8 @@ READY = {
     "order": "#lines table",
     "rack": "#rack .piece",
 }
+# The screenshots that the README shows.
+PICTURED = {f"{name}-light-1440.png" for name in ("jobs", "job-wall", "plan", "rack")}
 # Text of a drawing beyond the drawing's own frame would be cut off.
 OUTSIDE = """() => [...document.querySelectorAll(".drawing svg")].flatMap((svg) => {
   const [x, y, width, height] = svg.dataset.whole.split(" ").map(Number);
@@ -47,6 +50,16 @@ OUTSIDE = """() => [...document.querySelectorAll(".drawing svg")].flatMap((svg) 
       || box.y < y - 0.1 || box.y + box.height > y + height + 0.1;
   }).map((text) => text.textContent);
 })"""
+
+
+PICTURES = Path(__file__).parents[2] / "docs" / "pictures"
+
+
+def picture(shot: Path) -> None:
+    """Keep a screenshot for the README, when asked to."""
+    if os.environ.get("SCANTLING_PICTURES"):
+        name = f"page-{shot.name.partition('-light')[0].removeprefix('job-')}.png"
+        (PICTURES / name).write_bytes(shot.read_bytes())
 
 
 def first(address: str, path: str) -> str:
@@ -73,9 +86,11 @@ def test_every_page_is_accessible_and_within_the_screen(
             continue
         page.goto(item.paths[-1].format(**ids) if item.name != "jobs" else "/")
         page.wait_for_selector(READY[item.name], state="attached")
-        page.screenshot(
-            path=shots / f"{item.name}-{scheme}-{width}.png", full_page=item.name != "plan"
-        )
+        # The top of the page as it opens; pages can be long.
+        shot = shots / f"{item.name}-{scheme}-{width}.png"
+        page.screenshot(path=shot)
+        if shot.name in PICTURED:
+            picture(shot)
         faults = page.evaluate(AXE + RUN)
         beyond = page.evaluate("document.documentElement.scrollWidth - innerWidth")
         outside = page.evaluate(OUTSIDE)

@@ -8,7 +8,8 @@ const id = location.pathname.split("/")[2];
 let version = null;
 let whole = null;
 
-const FILES = [["booklet.pdf", "Cutting booklet"], ["labels.pdf", "Part labels"], ["parts.xlsx", "Parts, XLSX"], ["layouts.dxf", "Layouts, DXF"]];
+const FILES = [["booklet.pdf", "Cutting booklet"], ["labels.pdf", "Part labels"], ["walls.pdf", "Wall drawings"], ["parts.xlsx", "Parts, XLSX"],
+  ["plan.xlsx", "Plan, XLSX"], ["layouts.dxf", "Layouts, DXF"]];
 const KINDS = { draft: "warning", confirmed: "good" };
 
 function summary() {
@@ -91,7 +92,7 @@ function actions() {
   fill(the("state"), h("span", { class: `tag ${KINDS[state] ?? ""}` }, state));
   fill(the("actions"), steps[state] ?? [],
     whole.order && h("a", { class: "button", href: `/plans/${id}/order` }, "Order"),
-    h("a", { class: "button", href: `/plans/${id}/saw` }, "At the saw"),
+    h("a", { class: "button", href: `/saw/${id}` }, "At the saw"),
     FILES.map(([file, words]) => h("a", { class: "button", href: `/v1/plans/${id}/${file}`, download: file }, words)),
     h("button", { type: "button", onclick: print }, "Print"));
 }
@@ -148,10 +149,12 @@ async function nearMisses(event) {
   await busy(the("near").querySelector("button"), async () => {
     fill(the("misses"), h("p", { class: "quiet" }, "Looking; this takes a few seconds…"));
     try {
-      const found = await post(`/v1/plans/${id}/near-misses`, { ease: { "*": Number(the("ease").value.replace(",", ".")) || the("ease").value } });
-      const items = found.near_misses ?? found.items ?? [];
+      const text = the("ease").value.trim().replace(",", ".");
+      const { items } = await post(`/v1/plans/${id}/near-misses`, { ease: { "*": Number(text) || text } });
+      const parts = (item) => item.easings.map((one) => `${one.part} ${one.name}, ${one.dimension} ${mm(one.asked_mm)} → ${mm(one.eased_mm)}`).join("; ");
       fill(the("misses"), items.length
-        ? table([["material"], ["part"], ["shorter by, mm", "n"], ["saves", "n"]], items.map((item) => [item.material, item.part, mm(item.by_mm), money(item.saves)]), { caption: "Near misses" })
+        ? table([["material"], ["made smaller, mm"], ["mm in all", "n"], ["saves", "n"], [""]],
+          items.map((item) => [item.material, parts(item), mm(item.eased_mm), money(item.saving), item.certain ? "" : "likely"]), { caption: "Near misses", stacks: true })
         : h("p", {}, "None within that."));
     } catch (fault) {
       the("misses").replaceChildren();
@@ -181,6 +184,7 @@ try {
   clear();
   diagrams((await get(`/v1/plans/${id}/diagrams`)).diagrams);
   the("near").addEventListener("submit", nearMisses);
+  the("near-card").hidden = whole.state !== "draft";
 } catch (fault) {
   the("summary").replaceChildren();
   show(fault);
