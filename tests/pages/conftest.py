@@ -7,13 +7,16 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from api.app import create_app
 from api.demo_store import fill_store
 from api.settings import Settings
 from tests.pages.browsers import a_browser, served
 from tests.pages.demo import a_demo_batch
+
+# How long a thing may take to appear on a busy machine; nothing is judged by it.
+expect.set_options(timeout=40_000)
 
 # Build output: whoever changes a page looks at these.
 SHOTS = Path(__file__).parents[2] / "out" / "pages"
@@ -36,6 +39,7 @@ def address() -> Iterator[str]:
 
 def a_page(context: BrowserContext) -> Page:
     """Open a page that fails its test for any error that a browser tells of."""
+    context.set_default_timeout(60_000)
     page = context.new_page()
     faults: list[str] = []
     page.on("pageerror", lambda fault: faults.append(str(fault)))

@@ -14,8 +14,8 @@ SCRIPT = "<img src=x onerror=document.title='caught'>"
 def wait_drawn(page: Page, before: int = 0) -> None:
     """Wait for a drawing newer than one that was counted before."""
     body = page.locator("body")
-    expect(body).to_have_attribute("data-drawn", re.compile(r"\d"), timeout=20_000)
-    expect(body).not_to_have_attribute("data-drawn", str(before), timeout=20_000)
+    expect(body).to_have_attribute("data-drawn", re.compile(r"\d"))
+    expect(body).not_to_have_attribute("data-drawn", str(before))
 
 
 def drawn(page: Page) -> int:
@@ -93,18 +93,18 @@ def plan_it(page: Page) -> None:
     expect(page.locator("input[name=job]:checked")).to_have_count(1)
     page.get_by_label("At most").select_option("5")
     page.get_by_role("button", name="Plan", exact=True).click()
-    expect(page.get_by_text("at most could still be saved")).to_be_visible(timeout=60_000)
+    expect(page.get_by_text("at most could still be saved")).to_be_visible()
     stop_it = page.get_by_role("button", name="Good enough: stop")
     if stop_it.is_visible():
         stop_it.click()
-    page.get_by_role("link", name="See the plan").click(timeout=60_000)
+    page.get_by_role("link", name="See the plan").click()
 
 
 def see_a_diagram(page: Page) -> None:
     """Scroll to the diagrams: they are drawn when seen, and not before."""
     page.locator("#diagrams figure").first.scroll_into_view_if_needed()
     diagram = page.locator("#diagrams figure img").first
-    expect(diagram).to_be_visible(timeout=20_000)
+    expect(diagram).to_be_visible()
     assert diagram.evaluate("(image) => image.naturalWidth") > 100
     assert page.locator("#diagrams figure.late").count() > 0
 
