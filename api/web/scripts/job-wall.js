@@ -14,9 +14,10 @@ let asking = null;
 let pinned = [];
 let form = null;
 
+// What is chosen by key or button stays marked while a pointer passes over other things.
 function point(marks, { stays = false } = {}) {
   if (stays) pinned = marks ?? [];
-  mark(marks ?? pinned);
+  mark([...(marks ?? []), ...pinned]);
 }
 
 /** Ask for drawings; an answer that is overtaken by the next key is dropped. */

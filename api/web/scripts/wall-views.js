@@ -97,7 +97,7 @@ export function parts(frame, point) {
   const sorted = [...rows.values()].sort((a, b) => natural.compare(a.mark, b.mark));
   const made = table([["part"], ["qty", "n"], ["what for"], ["size, mm", "n"], ["material"]], sorted.map((row) => {
     const line = h("tr", { dataset: { mark: row.mark } },
-      h("td", {}, h("button", { type: "button", class: "plain mark", onfocus: () => point([row.mark]), onblur: () => point(null) }, row.mark)),
+      h("td", {}, h("button", { type: "button", class: "plain mark", onfocus: () => point([row.mark], { stays: true }), onblur: () => point(null, { stays: true }) }, row.mark)),
       h("td", { class: "n" }, row.count), h("td", {}, row.what), h("td", { class: "n" }, row.size), h("td", {}, row.material));
     line.addEventListener("pointerenter", () => point([row.mark]));
     line.addEventListener("pointerleave", () => point(null));

@@ -1,0 +1,116 @@
+"""Jobs from paper to plan: listed parts are kept, planned with walls, and tell their state."""
+
+from __future__ import annotations
+
+import base64
+from typing import Any
+
+import pytest
+
+import optimiser as lib
+from tests.api.bodies import Caller, a_batch_body, a_service, the_problem
+
+LIST = b"mark,material,length_mm,qty\nU1,c16-38x63,900,4\nU2,c16-38x63,1200,2\n"
+
+
+def a_list(job: str = "shelves", content: bytes = LIST) -> dict[str, Any]:
+    encoded = base64.b64encode(content).decode()
+    return {"name": "parts.csv", "job": job, "content": encoded, "needed": "2026-12-14"}
+
+
+@pytest.fixture(scope="module")
+def caller() -> Caller:
+    made = Caller(a_service())
+    assert made.put("/v1/price-books/usual", a_batch_body()["prices"]).status_code == 201
+    return made
+
+
+def job_of(caller: Caller, name: str) -> dict[str, Any]:
+    (job,) = caller.get(f"/v1/jobs?name={name}").json()["items"]
+    assert isinstance(job, dict)
+    return job
+
+
+def test_a_part_list_and_a_wall_are_planned_as_kept_jobs(caller: Caller) -> None:
+    (listed,) = caller.post("/v1/part-lists", a_list()).json()["jobs"]
+    wall = caller.post("/v1/walls", a_batch_body()["walls"][0]).json()
+    before = job_of(caller, "shelves")
+    body = {"job_ids": [listed["id"], wall["job"]], "price_book": "usual", "seconds": 0.2}
+
+    plan = caller.post("/v1/batches", body)
+
+    assert plan.status_code == 201, plan.text
+    assert (before["state"], before["listed_parts"], before["needed"]) == ("new", 6, "2026-12-14")
+    after = job_of(caller, "shelves")
+    assert (after["state"], after["plan"]) == ("planned", plan.json()["id"])
+    shares = {share["job"]: share["cost"] for share in plan.json()["shares"]}
+    assert after["share"] == shares["shelves"]
+    assert set(shares) == {"shelves", "A"}
+    assert caller.post(f"/v1/plans/{plan.json()['id']}/confirm").status_code == 200
+    assert job_of(caller, "shelves")["state"] == "ordered"
+
+
+def test_a_second_list_overwrites_nothing(caller: Caller) -> None:
+    assert caller.post("/v1/part-lists", a_list("twice")).status_code == 201
+
+    again = caller.post("/v1/part-lists", a_list("twice", LIST.replace(b"900", b"800")))
+
+    the_problem(again, status=409, kind="conflict")
+    kept = caller.get(f"/v1/jobs/{job_of(caller, 'twice')['id']}").json()["job"]["parts"]
+    assert kept["lengths"][0]["length_mm"] == 900
+
+
+def test_of_a_list_with_a_broken_cell_nothing_is_kept(caller: Caller) -> None:
+    answer = caller.post("/v1/part-lists", a_list("broken", LIST.replace(b"1200", b"long")))
+
+    the_problem(answer, status=422, kind="invalid-input")
+    assert caller.get("/v1/jobs?name=broken").json()["items"] == []
+
+
+def test_a_job_without_parts_cannot_be_planned(caller: Caller) -> None:
+    job = caller.post("/v1/jobs", {"name": "empty"}).json()
+
+    answer = caller.post("/v1/batches", {"job_ids": [job["id"]], "price_book": "usual"})
+
+    document = the_problem(answer, status=422, kind="invalid-input")
+    assert "no parts yet" in document["problems"][0]["trouble"]
+    assert job_of(caller, "empty")["state"] == "no parts"
+
+
+def test_listed_parts_are_read_as_they_were_written() -> None:
+    text = b"mark,material,length,width,height,qty,turn,cut outs,name\n"
+    text += b"U1,c16,900.5,,,4,,,post\nB1,mdf,,600,900,2,no,0 0 100 200,back\n"
+    parts = lib.read_part_list(text, name="parts.csv", job="A")
+
+    assert lib.part_list_from_document(lib.part_list_document(parts), name="parts") == parts
+
+
+def test_a_wall_that_is_looked_at_says_where_things_lie(caller: Caller) -> None:
+    wall = {**a_batch_body()["walls"][0]}
+    wall["tv"] = {**wall["tv"], "mass_kg": 150}
+
+    answer = caller.post(
+        "/v1/frames?view=elevation&view=boards", {"wall": wall, "price_book": "usual"}
+    )
+
+    found = answer.json()
+    stops = [item for item in found["frame"]["findings"] if item["severity"] == "stop"]
+    assert stops
+    assert all("tv" in item["concerns"] for item in stops)
+    names = {member["mark"] for member in found["frame"]["members"]}
+    elevation, boards = found["drawings"][:2]
+    marks = {place["mark"] for place in elevation["places"]}
+    assert "tv" in marks
+    assert marks - {"tv"} <= names
+    assert {board["mark"] for board in found["frame"]["boards"] if board["face"] == "front"} <= {
+        place["mark"] for place in boards["places"]
+    }
+
+
+def test_what_a_piece_of_the_rack_has_lain_for_is_told(caller: Caller) -> None:
+    piece = {"id": "L1", "material": "c16-38x63", "length_mm": 900}
+    assert caller.post("/v1/rack", [piece]).status_code == 201
+
+    (found,) = [item for item in caller.get("/v1/rack").json()["items"] if item["id"] == "L1"]
+
+    assert found["racked"].endswith("+00:00")
