@@ -24,7 +24,7 @@ from api.demo_store import fill_store
 from api.settings import Settings
 from api.shell import PAGES
 from tests.pages.browsers import a_browser, served
-from tests.pages.test_look import READY
+from tests.pages.test_every_page import READY
 
 KEYS = 12
 # Frames while the page is scrolled: the longest gap between two of them is the stall.
