@@ -12,6 +12,7 @@ import json
 import statistics
 import tempfile
 import time
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -56,7 +57,7 @@ def _pages(browser: Browser, address: str) -> list[dict[str, Any]]:
         context = browser.new_context(base_url=address, viewport={"width": 1440, "height": 900})
         tab = context.new_page()
         answered: list[Request] = []
-        tab.on("requestfinished", lambda request, to=answered: to.append(request))
+        tab.on("requestfinished", partial(answered.append))
         began = time.perf_counter()
         tab.goto(page.paths[-1].format(**ids))
         tab.wait_for_selector(READY[page.name], state="attached")
