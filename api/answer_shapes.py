@@ -91,7 +91,7 @@ SHAPES: dict[str, Shape] = {
             "material": text("c16-38x63"),
             "place": text("lengths"),
         },
-        {**_SIZES, "held_by": text(_PLAN).or_null()},
+        {**_SIZES, "held_by": text(_PLAN).or_null(), "racked": moment().or_null()},
     ),
     "ledger-line": thing(
         {
@@ -116,7 +116,16 @@ SHAPES: dict[str, Shape] = {
                 schema={**_ANY_OBJECT, "required": ["name"]},
                 example={"name": "A", "client": "Demo Client", "needed": "2026-12-01"},
             ),
-        }
+        },
+        {
+            "state": text("planned"),
+            "plan": text(_PLAN).or_null(),
+            "share": money("195.37").or_null(),
+            "walls": many(text(_WALL)),
+            "listed_parts": whole(0),
+            "needed": text("2026-12-01"),
+            "client": text("Demo Client"),
+        },
     ),
     "kept-wall": thing(
         {
@@ -270,6 +279,34 @@ ANSWERS: dict[tuple[str, str], Shape] = {
         {"name": text("usual"), "version": whole(1), "valid_from": text("2026-11-26")}
     ),
     ("get", "/v1/price-books/{name}"): _of("price-book-version"),
+    ("post", "/v1/part-lists"): thing(
+        {"jobs": many(thing({"id": text(_JOB), "name": text("shelves")}))}
+    ),
+    ("post", "/v1/frames"): thing(
+        {
+            "frame": Shape(schema=_ANY_OBJECT, example={"job": "A", "findings": []}),
+            "drawings": many(
+                thing(
+                    {
+                        "name": text("elevation"),
+                        "title": text("Job A: frame"),
+                        "svg": text('<svg viewBox="0 0 297 210"/>'),
+                        "places": many(
+                            thing(
+                                {
+                                    "mark": text("U1"),
+                                    "x": number(21),
+                                    "y": number(30),
+                                    "width": number(1.9),
+                                    "height": number(119.5),
+                                }
+                            )
+                        ),
+                    }
+                )
+            ),
+        }
+    ),
     ("post", "/v1/part-lists/preview"): thing(
         {
             "sound": flag(example=True),

@@ -81,33 +81,19 @@ def pieces(
 ) -> tuple[Piece, ...]:
     """Return what is on the rack, by label."""
     sums = _sums(firm, labels).subquery()
+    own = (rack_events.c.firm == firm, rack_events.c.label == offcuts.c.label)
     # Only "reserved" makes a holder, and no other plan can be in between: the latest one holds it.
     holder = (
         sa.select(rack_events.c.plan)
-        .where(
-            rack_events.c.firm == firm,
-            rack_events.c.label == offcuts.c.label,
-            rack_events.c.kind == "reserved",
-        )
+        .where(*own, rack_events.c.kind == "reserved")
         .order_by(rack_events.c.seq.desc())
         .limit(1)
         .scalar_subquery()
     )
-    racked = (
-        sa.select(sa.func.max(rack_events.c.at))
-        .where(
-            rack_events.c.firm == firm,
-            rack_events.c.label == offcuts.c.label,
-            rack_events.c.on_rack > 0,
-        )
-        .scalar_subquery()
-    )
+    racked = sa.select(sa.func.max(rack_events.c.at)).where(*own, rack_events.c.on_rack > 0)
+    held_by = sa.case((sums.c.held > 0, holder), else_=None).label("held_by")
     rows = connection.execute(
-        sa.select(
-            offcuts,
-            sa.case((sums.c.held > 0, holder), else_=None).label("held_by"),
-            racked.label("racked"),
-        )
+        sa.select(offcuts, held_by, racked.scalar_subquery().label("racked"))
         .join(sums, sums.c.label == offcuts.c.label)
         .where(offcuts.c.firm == firm, sums.c.on_rack > 0)
         .order_by(offcuts.c.label)

@@ -5,6 +5,7 @@ from .accessory_model import AccessoryModel
 from .add_price_book_response_201 import AddPriceBookResponse201
 from .add_ticks_response_200 import AddTicksResponse200
 from .batch import Batch
+from .batch_jobs_item import BatchJobsItem
 from .board_part_document import BoardPartDocument
 from .check import Check
 from .check_response_200 import CheckResponse200
@@ -35,6 +36,7 @@ from .existing_wall import ExistingWall
 from .extent_model import ExtentModel
 from .find_near_misses_response_200 import FindNearMissesResponse200
 from .fire_model import FireModel
+from .frame import Frame
 from .get_booklet_paper import GetBookletPaper
 from .get_delivery_note_paper import GetDeliveryNotePaper
 from .get_marks_response_200 import GetMarksResponse200
@@ -46,7 +48,10 @@ from .glass import Glass
 from .health_response_200 import HealthResponse200
 from .http_validation_error import HTTPValidationError
 from .job_body import JobBody
+from .job_body_parts_type_0 import JobBodyPartsType0
 from .keep_document import KeepDocument
+from .keep_part_list_response_201 import KeepPartListResponse201
+from .keep_part_list_response_201_jobs_item import KeepPartListResponse201JobsItem
 from .kept_job import KeptJob
 from .kept_job_job import KeptJobJob
 from .kept_order import KeptOrder
@@ -69,6 +74,7 @@ from .list_audit_response_200 import ListAuditResponse200
 from .list_audit_response_200_items_item import ListAuditResponse200ItemsItem
 from .list_batches_response_200 import ListBatchesResponse200
 from .list_batches_response_200_items_item import ListBatchesResponse200ItemsItem
+from .list_body import ListBody
 from .list_diagrams_response_200 import ListDiagramsResponse200
 from .list_diagrams_response_200_diagrams_item import ListDiagramsResponse200DiagramsItem
 from .list_events_response_200 import ListEventsResponse200
@@ -84,6 +90,11 @@ from .list_runs_response_200 import ListRunsResponse200
 from .list_runs_state_type_0 import ListRunsStateType0
 from .list_walls_response_200 import ListWallsResponse200
 from .long_item_model import LongItemModel
+from .look_at_wall_response_200 import LookAtWallResponse200
+from .look_at_wall_response_200_drawings_item import LookAtWallResponse200DrawingsItem
+from .look_at_wall_response_200_drawings_item_places_item import LookAtWallResponse200DrawingsItemPlacesItem
+from .look_at_wall_response_200_frame import LookAtWallResponse200Frame
+from .look_at_wall_view_type_0_item import LookAtWallViewType0Item
 from .made_plan import MadePlan
 from .made_plan_comparison_type_0 import MadePlanComparisonType0
 from .made_plan_merchants_type_0 import MadePlanMerchantsType0
@@ -171,6 +182,7 @@ __all__ = (
     "AddPriceBookResponse201",
     "AddTicksResponse200",
     "Batch",
+    "BatchJobsItem",
     "BoardPartDocument",
     "Check",
     "CheckResponse200",
@@ -201,6 +213,7 @@ __all__ = (
     "ExtentModel",
     "FindNearMissesResponse200",
     "FireModel",
+    "Frame",
     "GetBookletPaper",
     "GetDeliveryNotePaper",
     "GetMarksResponse200",
@@ -212,7 +225,10 @@ __all__ = (
     "HealthResponse200",
     "HTTPValidationError",
     "JobBody",
+    "JobBodyPartsType0",
     "KeepDocument",
+    "KeepPartListResponse201",
+    "KeepPartListResponse201JobsItem",
     "KeptJob",
     "KeptJobJob",
     "KeptOrder",
@@ -235,6 +251,7 @@ __all__ = (
     "ListAuditResponse200ItemsItem",
     "ListBatchesResponse200",
     "ListBatchesResponse200ItemsItem",
+    "ListBody",
     "ListDiagramsResponse200",
     "ListDiagramsResponse200DiagramsItem",
     "ListEventsResponse200",
@@ -250,6 +267,11 @@ __all__ = (
     "ListRunsStateType0",
     "ListWallsResponse200",
     "LongItemModel",
+    "LookAtWallResponse200",
+    "LookAtWallResponse200DrawingsItem",
+    "LookAtWallResponse200DrawingsItemPlacesItem",
+    "LookAtWallResponse200Frame",
+    "LookAtWallViewType0Item",
     "MadePlan",
     "MadePlanComparisonType0",
     "MadePlanMerchantsType0",

@@ -12,6 +12,7 @@ from ..types import UNSET, Unset
 from typing import cast
 
 if TYPE_CHECKING:
+  from ..models.batch_jobs_item import BatchJobsItem
   from ..models.keep_document import KeepDocument
   from ..models.price_book import PriceBook
   from ..models.rack_offcut import RackOffcut
@@ -31,6 +32,8 @@ class Batch:
         Attributes:
             walls (list[Wall] | Unset):
             wall_ids (list[str] | Unset):
+            jobs (list[BatchJobsItem] | Unset):
+            job_ids (list[str] | Unset):
             prices (PriceBook | Unset):
             price_book (str | Unset):
             merchants (list[PriceBook] | Unset):
@@ -46,6 +49,8 @@ class Batch:
 
     walls: list[Wall] | Unset = UNSET
     wall_ids: list[str] | Unset = UNSET
+    jobs: list[BatchJobsItem] | Unset = UNSET
+    job_ids: list[str] | Unset = UNSET
     prices: PriceBook | Unset = UNSET
     price_book: str | Unset = UNSET
     merchants: list[PriceBook] | Unset = UNSET
@@ -63,6 +68,7 @@ class Batch:
 
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.batch_jobs_item import BatchJobsItem # noqa: PLC0415
         from ..models.keep_document import KeepDocument # noqa: PLC0415
         from ..models.price_book import PriceBook # noqa: PLC0415
         from ..models.rack_offcut import RackOffcut # noqa: PLC0415
@@ -79,6 +85,21 @@ class Batch:
         wall_ids: list[str] | Unset = UNSET
         if not isinstance(self.wall_ids, Unset):
             wall_ids = self.wall_ids
+
+
+
+        jobs: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.jobs, Unset):
+            jobs = []
+            for jobs_item_data in self.jobs:
+                jobs_item = jobs_item_data.to_dict()
+                jobs.append(jobs_item)
+
+
+
+        job_ids: list[str] | Unset = UNSET
+        if not isinstance(self.job_ids, Unset):
+            job_ids = self.job_ids
 
 
 
@@ -135,6 +156,10 @@ class Batch:
             field_dict["walls"] = walls
         if wall_ids is not UNSET:
             field_dict["wall_ids"] = wall_ids
+        if jobs is not UNSET:
+            field_dict["jobs"] = jobs
+        if job_ids is not UNSET:
+            field_dict["job_ids"] = job_ids
         if prices is not UNSET:
             field_dict["prices"] = prices
         if price_book is not UNSET:
@@ -164,6 +189,7 @@ class Batch:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.batch_jobs_item import BatchJobsItem # noqa: PLC0415
         from ..models.keep_document import KeepDocument # noqa: PLC0415
         from ..models.price_book import PriceBook # noqa: PLC0415
         from ..models.rack_offcut import RackOffcut # noqa: PLC0415
@@ -182,6 +208,21 @@ class Batch:
 
 
         wall_ids = cast(list[str], d.pop("wall_ids", UNSET))
+
+
+        _jobs = d.pop("jobs", UNSET)
+        jobs: list[BatchJobsItem] | Unset = UNSET
+        if _jobs is not UNSET:
+            jobs = []
+            for jobs_item_data in _jobs:
+                jobs_item = BatchJobsItem.from_dict(jobs_item_data)
+
+
+
+                jobs.append(jobs_item)
+
+
+        job_ids = cast(list[str], d.pop("job_ids", UNSET))
 
 
         _prices = d.pop("prices", UNSET)
@@ -246,6 +287,8 @@ class Batch:
         batch = cls(
             walls=walls,
             wall_ids=wall_ids,
+            jobs=jobs,
+            job_ids=job_ids,
             prices=prices,
             price_book=price_book,
             merchants=merchants,

@@ -9,7 +9,10 @@ from attrs import field as _attrs_field
 from ..types import UNSET, Unset
 
 from ..types import UNSET, Unset
+from typing import cast
 
+if TYPE_CHECKING:
+  from ..models.job_body_parts_type_0 import JobBodyPartsType0
 
 
 
@@ -27,18 +30,21 @@ class JobBody:
             client (str | Unset):  Default: ''.
             needed (str | Unset):  Default: ''.
             notes (str | Unset):  Default: ''.
+            parts (JobBodyPartsType0 | None | Unset):
      """
 
     name: str
     client: str | Unset = ''
     needed: str | Unset = ''
     notes: str | Unset = ''
+    parts: JobBodyPartsType0 | None | Unset = UNSET
 
 
 
 
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.job_body_parts_type_0 import JobBodyPartsType0 # noqa: PLC0415
         name = self.name
 
         client = self.client
@@ -46,6 +52,14 @@ class JobBody:
         needed = self.needed
 
         notes = self.notes
+
+        parts: dict[str, Any] | None | Unset
+        if isinstance(self.parts, Unset):
+            parts = UNSET
+        elif isinstance(self.parts, JobBodyPartsType0):
+            parts = self.parts.to_dict()
+        else:
+            parts = self.parts
 
 
         field_dict: dict[str, Any] = {}
@@ -59,6 +73,8 @@ class JobBody:
             field_dict["needed"] = needed
         if notes is not UNSET:
             field_dict["notes"] = notes
+        if parts is not UNSET:
+            field_dict["parts"] = parts
 
         return field_dict
 
@@ -66,6 +82,7 @@ class JobBody:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.job_body_parts_type_0 import JobBodyPartsType0 # noqa: PLC0415
         d = dict(src_dict)
         name = d.pop("name")
 
@@ -75,11 +92,32 @@ class JobBody:
 
         notes = d.pop("notes", UNSET)
 
+        def _parse_parts(data: object) -> JobBodyPartsType0 | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                parts_type_0 = JobBodyPartsType0.from_dict(data)
+
+
+
+                return parts_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(JobBodyPartsType0 | None | Unset, data)
+
+        parts = _parse_parts(d.pop("parts", UNSET))
+
+
         job_body = cls(
             name=name,
             client=client,
             needed=needed,
             notes=notes,
+            parts=parts,
         )
 
         return job_body

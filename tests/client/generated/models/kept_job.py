@@ -8,6 +8,7 @@ from attrs import field as _attrs_field
 
 from ..types import UNSET, Unset
 
+from ..types import UNSET, Unset
 from typing import cast
 import datetime
 
@@ -31,6 +32,13 @@ class KeptJob:
             created (datetime.datetime):
             changed (datetime.datetime):
             job (KeptJobJob):
+            state (str | Unset):
+            plan (None | str | Unset):
+            share (None | str | Unset):
+            walls (list[str] | Unset):
+            listed_parts (int | Unset):
+            needed (str | Unset):
+            client (str | Unset):
      """
 
     id: str
@@ -38,6 +46,13 @@ class KeptJob:
     created: datetime.datetime
     changed: datetime.datetime
     job: KeptJobJob
+    state: str | Unset = UNSET
+    plan: None | str | Unset = UNSET
+    share: None | str | Unset = UNSET
+    walls: list[str] | Unset = UNSET
+    listed_parts: int | Unset = UNSET
+    needed: str | Unset = UNSET
+    client: str | Unset = UNSET
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
 
@@ -56,6 +71,32 @@ class KeptJob:
 
         job = self.job.to_dict()
 
+        state = self.state
+
+        plan: None | str | Unset
+        if isinstance(self.plan, Unset):
+            plan = UNSET
+        else:
+            plan = self.plan
+
+        share: None | str | Unset
+        if isinstance(self.share, Unset):
+            share = UNSET
+        else:
+            share = self.share
+
+        walls: list[str] | Unset = UNSET
+        if not isinstance(self.walls, Unset):
+            walls = self.walls
+
+
+
+        listed_parts = self.listed_parts
+
+        needed = self.needed
+
+        client = self.client
+
 
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
@@ -66,6 +107,20 @@ class KeptJob:
             "changed": changed,
             "job": job,
         })
+        if state is not UNSET:
+            field_dict["state"] = state
+        if plan is not UNSET:
+            field_dict["plan"] = plan
+        if share is not UNSET:
+            field_dict["share"] = share
+        if walls is not UNSET:
+            field_dict["walls"] = walls
+        if listed_parts is not UNSET:
+            field_dict["listed_parts"] = listed_parts
+        if needed is not UNSET:
+            field_dict["needed"] = needed
+        if client is not UNSET:
+            field_dict["client"] = client
 
         return field_dict
 
@@ -94,12 +149,50 @@ class KeptJob:
 
 
 
+        state = d.pop("state", UNSET)
+
+        def _parse_plan(data: object) -> None | str | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(None | str | Unset, data)
+
+        plan = _parse_plan(d.pop("plan", UNSET))
+
+
+        def _parse_share(data: object) -> None | str | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(None | str | Unset, data)
+
+        share = _parse_share(d.pop("share", UNSET))
+
+
+        walls = cast(list[str], d.pop("walls", UNSET))
+
+
+        listed_parts = d.pop("listed_parts", UNSET)
+
+        needed = d.pop("needed", UNSET)
+
+        client = d.pop("client", UNSET)
+
         kept_job = cls(
             id=id,
             version=version,
             created=created,
             changed=changed,
             job=job,
+            state=state,
+            plan=plan,
+            share=share,
+            walls=walls,
+            listed_parts=listed_parts,
+            needed=needed,
+            client=client,
         )
 
 

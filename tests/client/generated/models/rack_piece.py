@@ -10,6 +10,7 @@ from ..types import UNSET, Unset
 
 from ..types import UNSET, Unset
 from typing import cast
+import datetime
 
 
 
@@ -31,6 +32,7 @@ class RackPiece:
             width_mm (float | Unset):
             height_mm (float | Unset):
             held_by (None | str | Unset):
+            racked (datetime.datetime | None | Unset):
      """
 
     id: str
@@ -40,6 +42,7 @@ class RackPiece:
     width_mm: float | Unset = UNSET
     height_mm: float | Unset = UNSET
     held_by: None | str | Unset = UNSET
+    racked: datetime.datetime | None | Unset = UNSET
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
 
@@ -65,6 +68,14 @@ class RackPiece:
         else:
             held_by = self.held_by
 
+        racked: None | str | Unset
+        if isinstance(self.racked, Unset):
+            racked = UNSET
+        elif isinstance(self.racked, datetime.datetime):
+            racked = self.racked.isoformat()
+        else:
+            racked = self.racked
+
 
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
@@ -81,6 +92,8 @@ class RackPiece:
             field_dict["height_mm"] = height_mm
         if held_by is not UNSET:
             field_dict["held_by"] = held_by
+        if racked is not UNSET:
+            field_dict["racked"] = racked
 
         return field_dict
 
@@ -111,6 +124,26 @@ class RackPiece:
         held_by = _parse_held_by(d.pop("held_by", UNSET))
 
 
+        def _parse_racked(data: object) -> datetime.datetime | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, str):
+                    raise TypeError()
+                racked_type_0 = datetime.datetime.fromisoformat(data)
+
+
+
+                return racked_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(datetime.datetime | None | Unset, data)
+
+        racked = _parse_racked(d.pop("racked", UNSET))
+
+
         rack_piece = cls(
             id=id,
             material=material,
@@ -119,6 +152,7 @@ class RackPiece:
             width_mm=width_mm,
             height_mm=height_mm,
             held_by=held_by,
+            racked=racked,
         )
 
 
