@@ -24,7 +24,7 @@ from schemathesis.specs.openapi.checks import (
 from api.store.keys import ROLES, make_key
 from tests.api.bodies import a_service
 
-EXAMPLES_EACH = int(os.environ.get("FUZZ", "0")) or 2
+EXAMPLES_EACH = int(os.environ.get("FUZZ", "0")) or 1
 APP = a_service(public=True, workers=0, rate=1e6)
 with APP.state.store.write() as _connection:
     KEY = make_key(_connection, firm="Firm", name="fuzz", roles=ROLES)
