@@ -219,7 +219,7 @@ def frame_report(frame: Frame) -> str:
             indent="  ",
         )
         for choice in frame.choices:
-            others = ", ".join(way.name for way in choice.ways[1:])
+            others = "; ".join(way.name for way in choice.ways[1:])
             box = f" of {choice.box}" if choice.box else ""
             lines += _wrapped(f"{choice.name}{box}: {others}", indent="    ") if others else []
     for material, length in job.parts.lengths:

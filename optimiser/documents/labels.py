@@ -110,7 +110,7 @@ def rack_labels_pdf(
 def part_code(part: Placed, saw_address: str = "") -> str:
     """Return what a part's code says: its id and job, or the address of its layout at the saw."""
     if saw_address:
-        return f"{saw_address}#{quote(part.material, safe='')}/{part.layout}"
+        return f"{saw_address}#{quote(part.material, safe='')}-{part.layout}"
     return f"{part.part}\njob {part.job}"
 
 

@@ -65,7 +65,8 @@ def _lines(frame: Frame) -> Iterator[str]:
     for level in frame.levels:
         floor = f"floor {mm(-level.floor)} below" if level.floor else "floor on"
         place = _from_centre(frame, level.x)
-        yield f"Check at {place}: {floor} the datum, ceiling {mm(level.ceiling)} above it"
+        where = place if place.startswith("on") else f"at {place}"
+        yield f"Check {where}: {floor} the datum, ceiling {mm(level.ceiling)} above it"
     fronts = sorted({face.box.y for face in _fronts(frame)})
     for y in fronts:
         yield f"Strike the finished face of the boards {mm(y)} out from the existing wall"

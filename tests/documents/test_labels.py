@@ -115,8 +115,8 @@ def test_codes_lead_to_the_layout_at_the_saw_where_an_address_is_given(planned: 
         )
     )
 
-    assert set(labels.codes()) <= {f"https://saw.example/7#c16-38x63/{n}" for n in range(1, 9)} | {
-        f"https://saw.example/7#{m}/{n}" for m in ("mdf-12", "plasterboard-12.5") for n in range(9)
+    assert set(labels.codes()) <= {f"https://saw.example/7#c16-38x63-{n}" for n in range(1, 9)} | {
+        f"https://saw.example/7#{m}-{n}" for m in ("mdf-12", "plasterboard-12.5") for n in range(9)
     }
     assert len(labels.codes()) == 21
 

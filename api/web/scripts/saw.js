@@ -76,7 +76,7 @@ function render() {
     : next ? `Cut ${next.n} of ${layout.cuts.length}: ${next.way === "cross" ? "crosscut" : next.way}${next.tool === "snap" ? ", score and snap" : ""}` : "Take it whole, no cut";
   the("saw-what").textContent = what;
   the("saw-figure").textContent = next ? `${next.set_mm} mm` : "";
-  const from = next?.from === "factory" ? "the factory edge" : next?.from === "trimmed" ? "the trimmed edge" : next?.from === "offcut" ? "the offcut's edge" : `the ${next?.from}`;
+  const from = next?.from === "factory" ? "the factory edge" : next?.from === "trimmed" ? "the trimmed edge" : next?.from === "offcut" ? "the offcut's edge" : next?.from === "part" ? "the part's edge" : `the ${next?.from}`;
   the("saw-how").textContent = next ? `Set from ${from.replace("the cut", "cut")}${next.piece ? ` · on the piece ${next.piece.width} × ${next.piece.height}` : ""}` : "";
   const off = (next?.parts_off ?? []).map((at) => layout.parts[at - 1]);
   the("saw-off").textContent = off.length ? `Comes off: ${off.map((part) => `${part.part}${part.name ? ` ${part.name}` : ""}, ${part.height ? `${part.width} × ${part.height}` : part.width}`).join("; ")}` : "";
