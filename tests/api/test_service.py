@@ -241,4 +241,4 @@ def test_a_wrong_method_is_told_with_the_right_ones(service: Caller) -> None:
     answer = service.ask("DELETE", "/v1/plans")
 
     the_problem(answer, status=405, kind="http-405")
-    assert answer.headers["allow"] == "POST"
+    assert answer.headers["allow"] == "GET, POST"
