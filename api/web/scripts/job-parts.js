@@ -78,6 +78,8 @@ async function keep(event) {
   });
 }
 
+// A file put right and chosen again has the same name: without this the browser says nothing.
+the("file").addEventListener("click", () => { the("file").value = ""; });
 the("file").addEventListener("change", look);
 the("job").addEventListener("change", look);
 the("list").addEventListener("submit", keep);

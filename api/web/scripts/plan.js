@@ -60,16 +60,24 @@ function choices() {
   const asked = new Map(whole.request.choices.map((choice) => [choice.id, choice]));
   const offers = whole.plan.lengths.filter((item) => item.trade);
   if (!chosen.length && !offers.length) return;
-  fill(the("choice"), h("ul", {}, chosen.map(({ choice, option }) => {
+  const gain = pence(whole.plan.choices_saved);
+  fill(the("choice"), gain > 0 && h("p", {}, `The ways taken saved ${money(whole.plan.choices_saved)} against the first way of each.`), h("ul", {}, chosen.map(({ choice, option }) => {
     const of = asked.get(choice)?.options.length ?? 1;
     return h("li", {}, h("b", {}, choice.replace("/", ": ")), of > 1 ? ` way ${option + 1} of ${of}, the cheapest that was found with the other jobs` : " the only way");
   }), offers.map((item) => h("li", {}, h("b", {}, item.material), `: ${Object.entries(item.trade).map(([name, value]) => `${name.replaceAll("_", " ")} ${value}`).join(", ")}`))));
   the("choices-card").hidden = false;
 }
 
+function plots() {
+  const names = [["waste", "Where the money of the stock goes, by material and by job"], ["money", "Cost of each material beside its proven bound"]];
+  fill(the("plots"), names.map(([name, title]) =>
+    h("figure", { class: "drawing late", dataset: { href: `/v1/plans/${id}/plots/${name}.svg` }, "aria-label": title }, h("p", { class: "wait small" }, title))));
+}
+
 function saved() {
   if (!whole.comparison) return;
-  const ways = [["one job at a time", "one_by_one"], ["together", "together"], ["together, with the rack", "with_rack"]];
+  const ways = [["one job at a time", "one_by_one"], ["together, first way of each choice", "first_options"],
+    ["together, ways as each job alone has them", "decided_alone"], ["together", "together"], ["together, with the rack", "with_rack"]];
   fill(the("saved"), table([["planned"], ["lengths", "n"], ["sheets", "n"], ["purchase", "n"], ["net cost", "n"]],
     ways.map(([words, name]) => [words, whole.comparison[name].lengths, whole.comparison[name].sheets, money(whole.comparison[name].purchase), money(whole.comparison[name].net_cost)]),
     { caption: "Ways of planning", stacks: true }));
@@ -182,6 +190,7 @@ async function read() {
 try {
   await read();
   clear();
+  plots();
   diagrams((await get(`/v1/plans/${id}/diagrams`)).diagrams);
   the("near").addEventListener("submit", nearMisses);
   the("near-card").hidden = whole.state !== "draft";
