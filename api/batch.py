@@ -148,7 +148,7 @@ def plan_batch(
     plan = lib.plan_cutting(settling, watch=watch, tell=tell, cancelled=cancelled)
     comparison = None
     if compare and not merchants.others and not cancelled():
-        plan, comparison = lib.compare_batch(request, plan)
+        plan, comparison = lib.compare_batch(request, plan, cancelled=cancelled)
     jobs = (
         tuple(
             lib.job_as_planned(job, frame, plan)
@@ -173,7 +173,7 @@ def plan_batch(
             watch(plan)
         if compare and not cancelled():
             # The orders are made for this plan: it stands whatever the comparison comes upon.
-            _, comparison = lib.compare_batch(request, plan, stands=True)
+            _, comparison = lib.compare_batch(request, plan, stands=True, cancelled=cancelled)
     return Batch(
         walls=walls,
         frames=frames,
@@ -183,7 +183,8 @@ def plan_batch(
         plan=plan,
         order=lib.order_for(plan, jobs, book) if bought is None else bought.orders[0],
         shares=lib.job_shares(request, plan),
-        comparison=comparison,
+        # One that was cut short would flatter the plan.
+        comparison=None if cancelled() else comparison,
         bought=bought,
         advice=advice,
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from optimiser.domain.job import Comparison, JobShare, Outlay
@@ -13,6 +13,7 @@ from optimiser.planning.access import open_options
 from optimiser.planning.adopting import cheaper_of
 from optimiser.planning.plan import plan_cutting
 from optimiser.planning.sanity import quantities
+from optimiser.solvers.protocol import never
 
 
 def job_shares(request: CuttingRequest, plan: CuttingPlan) -> tuple[JobShare, ...]:
@@ -70,30 +71,36 @@ def _shared(sum_: int, weights: Mapping[str, int]) -> dict[str, int]:
 
 
 def compare_batch(
-    request: CuttingRequest, plan: CuttingPlan, *, stands: bool = False
+    request: CuttingRequest,
+    plan: CuttingPlan,
+    *,
+    stands: bool = False,
+    cancelled: Callable[[], bool] = never,
 ) -> tuple[CuttingPlan, Comparison]:
     """Plan the same jobs one at a time and together, without the rack, beside the given plan.
 
     Takes about two to three times the request's seconds, shared over the plans it makes. More
     freedom never comes out dearer: what was cut with less stands where a search found nothing
     better. So the given plan comes back, or a cheaper one, checked like it; where the given one
-    `stands`, that one.
+    `stands`, that one. Once `cancelled` returns True, the rest is planned as quickly as can be: a
+    comparison that was cut short flatters the given plan.
     """
     bare = _without_rack(request)
     jobs = list(dict.fromkeys(part.job for item in bare.materials for part in item.parts))
     singles = [replace(_only(bare, job), seconds=request.seconds / len(jobs)) for job in jobs]
-    alone = [plan_cutting(single) for single in singles]
+    alone = [plan_cutting(single, cancelled=cancelled) for single in singles]
     outlays = [_outlay(*pair) for pair in zip(singles, alone, strict=True)]
-    together = cheaper_of(bare, plan_cutting(bare), [alone])
+    together = cheaper_of(bare, plan_cutting(bare, cancelled=cancelled), [alone])
     first = single = None
     if request.choices:
         options = {one.choice: one.option for made in alone for one in made.chosen}
         first_ways = tuple(each[0] for each in open_options(request))
-        first = _decided(bare, first_ways, [])
-        single = _decided(bare, tuple(options[choice.id] for choice in request.choices), [alone])
+        first = _decided(bare, first_ways, [], cancelled)
+        own_ways = tuple(options[choice.id] for choice in request.choices)
+        single = _decided(bare, own_ways, [alone], cancelled)
         together = cheaper_of(bare, together, [[first], [single]])
     if not stands:
-        plan = _carried(request, plan, together)
+        plan = _carried(request, plan, together, cancelled)
     return plan, Comparison(
         one_by_one=Outlay(
             purchase=sum(outlay.purchase for outlay in outlays),
@@ -110,18 +117,26 @@ def compare_batch(
     )
 
 
-def _carried(request: CuttingRequest, plan: CuttingPlan, together: CuttingPlan) -> CuttingPlan:
+def _carried(
+    request: CuttingRequest,
+    plan: CuttingPlan,
+    together: CuttingPlan,
+    cancelled: Callable[[], bool],
+) -> CuttingPlan:
     """Return the plan with the rack, or one made of that without it if that was better."""
     carried = cheaper_of(request, plan, [[together]])
     if carried is plan or not request.choices:
         return carried
     # What was found without the rack is better: look for what the rack adds to its options.
     taken = tuple(one.option for one in together.chosen)
-    return cheaper_of(request, carried, [[_decided(request, taken, [])]])
+    return cheaper_of(request, carried, [[_decided(request, taken, [], cancelled)]])
 
 
 def _decided(
-    request: CuttingRequest, options: tuple[int, ...], others: list[list[CuttingPlan]]
+    request: CuttingRequest,
+    options: tuple[int, ...],
+    others: list[list[CuttingPlan]],
+    cancelled: Callable[[], bool],
 ) -> CuttingPlan:
     """Return the plan of a request with these options, in half the time: nothing is to decide."""
     wanted = quantities(request, options)
@@ -142,7 +157,7 @@ def _decided(
         ),
         choices=settled,
     )
-    plan = plan_cutting(asked)
+    plan = plan_cutting(asked, cancelled=cancelled)
     named = tuple(
         Chosen(choice=choice.id, option=option)
         for choice, option in zip(request.choices, options, strict=True)

@@ -247,3 +247,22 @@ def test_what_takes_more_stock_than_there_is_is_not_carried_over() -> None:
 
     assert comparison.one_by_one.net == 200
     assert (comparison.together.net, plan.money.net) == (280, 280)
+
+
+def test_a_comparison_that_is_cancelled_ends_at_once_and_keeps_the_given_plan() -> None:
+    request = a_request(
+        a_length_material(
+            *(
+                a_length_part(f"t{n}", 137 + 41 * n, 3, job="a" if n % 2 else "b")
+                for n in range(12)
+            ),
+            stock=[a_stock_length("long", 1000)],
+        ),
+        seconds=600,
+    )
+    plan = plan_cutting(replace(request, seconds=0.2))
+
+    kept, comparison = compare_batch(request, plan, cancelled=lambda: True)
+
+    assert kept.money.net <= plan.money.net
+    assert comparison.with_rack.net == kept.money.net

@@ -97,18 +97,20 @@ const STATES = { queued: "waiting for its turn", running: "thinking", done: "fin
 function drawRun(known) {
   const { run, card } = known;
   const state = run?.state ?? "queued";
+  // The time asked for is the plan's; planning the other ways of the comparison takes as long again, each.
+  const isComparing = state === "running" && run.net_cost !== null && run.seconds >= run.seconds_asked;
   const gap = run?.net_cost ? (pence(run.net_cost) - pence(run.lower_bound ?? 0)) / 100 : null;
   const stop = ["queued", "running"].includes(state) && h("button", { type: "button", class: "needs-plan", disabled: Boolean(run?.cancel_asked),
-    onclick: (event) => busy(event.target, () => post(`/v1/runs/${known.id}/cancel`)) }, state === "running" ? "Good enough: stop" : "Take it back");
+    onclick: (event) => busy(event.target, () => post(`/v1/runs/${known.id}/cancel`)) }, isComparing ? "Enough: leave the comparison" : state === "running" ? "Good enough: stop" : "Take it back");
   const hadFocus = card.contains(document.activeElement) && document.activeElement.tagName === "BUTTON";
   fill(card,
-    h("div", { class: "row apart" }, h("h2", {}, known.book || "Plan"), h("span", { class: `tag ${state === "done" ? "good" : ""}` }, STATES[state])),
+    h("div", { class: "row apart" }, h("h2", {}, known.book || "Plan"), h("span", { class: `tag ${state === "done" ? "good" : ""}` }, isComparing ? "planned; comparing other ways" : STATES[state])),
     run?.net_cost ? h("dl", { class: "figures" },
       h("div", {}, h("dt", {}, "net cost"), h("dd", {}, money(run.net_cost))),
       h("div", {}, h("dt", {}, "no plan costs less than"), h("dd", {}, money(run.lower_bound))),
       h("div", {}, h("dt", {}, "at most could still be saved"), h("dd", {}, gap > 0 ? money(gap) : "nothing: proven"))) : h("p", { class: "quiet" }, "No plan yet."),
     known.seen.length > 1 && h("div", { class: "chart" }, chart(known.seen)),
-    state === "running" && h("progress", { max: run.seconds_asked, value: Math.min(run.seconds ?? 0, run.seconds_asked), "aria-label": "Time used" }),
+    state === "running" && !isComparing && h("progress", { max: run.seconds_asked, value: Math.min(run.seconds ?? 0, run.seconds_asked), "aria-label": "Time used" }),
     run?.problems?.length > 0 && h("div", { class: "fault" }, h("ul", {}, run.problems.map((item) => h("li", {}, `${item.field}: ${item.trouble}. ${item.remedy}`)))),
     h("div", { class: "row" }, stop,
       run?.plan && h("a", { class: "button main", href: `/plans/${run.plan}` }, "See the plan"),

@@ -68,7 +68,7 @@ def test_a_kill_at_any_statement_loses_and_doubles_nothing(
 
         require_balance(store, firm)
         with store.read() as connection:
-            states = connection.execute(sa.select(runs_table.c.state.distinct())).scalars().all()
+            states = connection.execute(sa.select(runs_table.c.state).distinct()).scalars().all()
         assert set(states) <= {"done"}
         gone = labels - free(store, firm)
         seen.add((len(here), len(gone)))
