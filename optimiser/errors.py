@@ -26,7 +26,8 @@ class Problem:
     column: str | None = dataclass_field(default=None, compare=False)
 
     def __str__(self) -> str:
-        return f"{self.field}: {self.trouble}. {self.remedy}."
+        remedy = self.remedy[:1].upper() + self.remedy[1:]
+        return f"{self.field}: {self.trouble}. {remedy}."
 
 
 class _Problems(ValueError):

@@ -27,6 +27,7 @@ def _warm_kernels() -> None:
 def postgres() -> Iterator[Path]:
     programs = postgres_programs()
     if programs is None:
+        # The SQLite half runs everywhere; .ci/run installs the server for this one.
         pytest.skip(HOW)
     with postgres_server(programs) as folder:
         yield folder

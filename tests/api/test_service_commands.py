@@ -102,6 +102,7 @@ def test_a_backup_of_one_database_restores_to_the_other(
     tmp_path: Path, request: pytest.FixtureRequest
 ) -> None:
     if postgres_programs() is None:
+        # Two kinds of database are needed; .ci/run installs the second.
         pytest.skip(HOW)
     small = f"sqlite:///{tmp_path}/small.db"
     large = new_database(request.getfixturevalue("postgres"), "moved")
