@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from optimiser.domain.finding import Finding
-from optimiser.domain.parts import CutOut
+from optimiser.domain.parts import CutOut, DimensionFrom
 from optimiser.units import Tenths
 
 
@@ -90,7 +90,7 @@ class Member:
 
     A member that `follows_ceiling` is bent along it: at each x its top is the ceiling there, and
     its box lies level at the lowest point of its run. `group` names the box of the wall that it
-    belongs to, such as "left pier".
+    belongs to, such as "left pier". `dimension_from`: what of the wall's file its length is from.
     """
 
     mark: str
@@ -102,6 +102,7 @@ class Member:
     follows_ceiling: bool = False
     group: str = ""
     fixings: tuple[Fixing, ...] = ()
+    dimension_from: tuple[DimensionFrom, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,7 +117,7 @@ class Board:
     `faces`; cut-outs are measured from the corner that both run from. Where the ceiling slopes it
     is as high as the highest point over it, to be trimmed on site. `edges` are those of the part
     as it must come from the sheet at the least: a factory edge is only promised where the part is
-    as wide as the sheet.
+    as wide as the sheet. `dimension_from`: what of the wall's file its width and height come from.
     """
 
     mark: str
@@ -135,6 +136,7 @@ class Board:
     up: Toward = Toward.UP
     faces: Toward = Toward.FRONT
     edges: Edges = Edges()
+    dimension_from: tuple[DimensionFrom, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -173,6 +175,7 @@ class Bead:
     rule: str
     start: Point = ORIGIN
     end: Point = ORIGIN
+    dimension_from: tuple[DimensionFrom, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -20,10 +20,22 @@ class CutOut:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DimensionFrom:
+    """Which fields of a wall's file one dimension of a part comes from, such as "wall.width".
+
+    `dimension` is "length", "width" or "height". The field that counts for most stands first.
+    """
+
+    dimension: str
+    fields: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LengthPart:
     """`quantity` equal lengths of one section for one job. `name` is what the fitter calls it.
 
-    `ease` is how much shorter all of them may be without harm.
+    `ease` is how much shorter all of them may be without harm. `dimension_from` says what of the
+    wall the length comes from, where that is known.
     """
 
     id: str
@@ -32,6 +44,7 @@ class LengthPart:
     quantity: int
     name: str = ""
     ease: Tenths = NO_EASE
+    dimension_from: tuple[DimensionFrom, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +52,8 @@ class BoardPart:
     """`quantity` equal board parts for one job.
 
     `height` lies along the sheet's height (its grain) unless `turn` allows a quarter turn.
-    Either side may be `ease` shorter without harm.
+    Either side may be `ease` shorter without harm. `dimension_from` says what of the wall each side
+    comes from, where that is known.
     """
 
     id: str
@@ -51,6 +65,7 @@ class BoardPart:
     cut_outs: tuple[CutOut, ...] = ()
     name: str = ""
     ease: Tenths = NO_EASE
+    dimension_from: tuple[DimensionFrom, ...] = ()
 
     @property
     def area(self) -> int:

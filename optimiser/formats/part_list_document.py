@@ -16,6 +16,8 @@ from optimiser.formats.request_documents import (
     BoardPartDocument,
     CutOutDocument,
     LengthPartDocument,
+    dimensions_document,
+    dimensions_from,
 )
 from optimiser.units import Tenths
 
@@ -54,6 +56,7 @@ def part_list_document(parts: PartList) -> dict[str, Any]:
                 quantity=part.quantity,
                 name=part.name,
                 ease_mm=part.ease,
+                dimension_from=dimensions_document(part.dimension_from),
             )
             for material, part in parts.lengths
         ),
@@ -74,6 +77,7 @@ def part_list_document(parts: PartList) -> dict[str, Any]:
                 ),
                 name=part.name,
                 ease_mm=part.ease,
+                dimension_from=dimensions_document(part.dimension_from),
             )
             for material, part in parts.boards
         ),
@@ -108,6 +112,7 @@ def _length(part: LengthPartDocument) -> LengthPart:
         quantity=part.quantity,
         name=part.name,
         ease=Tenths(part.ease_mm),
+        dimension_from=dimensions_from(part.dimension_from),
     )
 
 
@@ -130,4 +135,5 @@ def _board(part: BoardPartDocument) -> BoardPart:
         ),
         name=part.name,
         ease=Tenths(part.ease_mm),
+        dimension_from=dimensions_from(part.dimension_from),
     )

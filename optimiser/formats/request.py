@@ -28,6 +28,8 @@ from optimiser.formats.request_documents import (
     RequestDocument,
     SheetMaterialDocument,
     SheetOffcutDocument,
+    dimensions_document,
+    dimensions_from,
 )
 from optimiser.formats.stock import (
     StockLengthDocument,
@@ -111,6 +113,7 @@ def _lengths(document: LengthMaterialDocument) -> LengthMaterial:
                 quantity=part.quantity,
                 name=part.name,
                 ease=Tenths(part.ease_mm),
+                dimension_from=dimensions_from(part.dimension_from),
             )
             for part in document.parts
         ),
@@ -158,6 +161,7 @@ def _sheets(document: SheetMaterialDocument) -> SheetMaterial:
                 ),
                 name=part.name,
                 ease=Tenths(part.ease_mm),
+                dimension_from=dimensions_from(part.dimension_from),
             )
             for part in document.parts
         ),
@@ -200,6 +204,7 @@ def request_document(request: CuttingRequest) -> dict[str, Any]:
                         quantity=part.quantity,
                         name=part.name,
                         ease_mm=part.ease,
+                        dimension_from=dimensions_document(part.dimension_from),
                     )
                     for part in item.parts
                 ),
@@ -268,6 +273,7 @@ def _sheets_document(item: SheetMaterial) -> SheetMaterialDocument:
                 ),
                 name=part.name,
                 ease_mm=part.ease,
+                dimension_from=dimensions_document(part.dimension_from),
             )
             for part in item.parts
         ),

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, PlainSerializer, WithJsonSchema
 
+from optimiser.domain.parts import DimensionFrom
 from optimiser.domain.request import CUT_OUT_TRIM, Cutting, Direction
 from optimiser.domain.stock import NO_EDGE_TRIM
 from optimiser.formats.fields import Count, Document, Flag, Id, Label, Size, SizeOrZero
@@ -38,6 +39,25 @@ Share = Annotated[
 ]
 
 
+Fields = Annotated[tuple[Label, ...], Field(min_length=1, max_length=200)]
+
+
+LengthFrom = dict[Literal["length"], Fields]
+SidesFrom = dict[Literal["width", "height"], Fields]
+
+
+def dimensions_from(document: LengthFrom | SidesFrom) -> tuple[DimensionFrom, ...]:
+    """Read where the dimensions of a part come from."""
+    return tuple(
+        DimensionFrom(dimension=dimension, fields=fields) for dimension, fields in document.items()
+    )
+
+
+def dimensions_document(sources: tuple[DimensionFrom, ...]) -> dict[str, tuple[str, ...]]:
+    """Write where the dimensions of a part come from; `dimensions_from` reads it."""
+    return {one.dimension: one.fields for one in sources}
+
+
 class KeepDocument(Document):
     """From which size on a remainder is an offcut, and what share of its price it is worth."""
 
@@ -56,7 +76,7 @@ class LengthOffcutDocument(Document):
 
 
 class LengthPartDocument(Document):
-    """Equal lengths of one job."""
+    """Equal lengths of one job; `dimension_from`: the fields of a wall that the length is from."""
 
     id: Id
     job: Id
@@ -64,6 +84,7 @@ class LengthPartDocument(Document):
     quantity: Count = 1
     name: Label = ""
     ease_mm: SizeOrZero = 0
+    dimension_from: LengthFrom = Field(default_factory=dict)
 
 
 class LengthMaterialDocument(Document):
@@ -100,7 +121,10 @@ class CutOutDocument(Document):
 
 
 class BoardPartDocument(Document):
-    """Equal board parts of one job; `turn` allows a quarter turn on the sheet."""
+    """Equal board parts of one job; `turn` allows a quarter turn on the sheet.
+
+    `dimension_from`: the fields of a wall that its width and its height are from.
+    """
 
     id: Id
     job: Id
@@ -111,6 +135,7 @@ class BoardPartDocument(Document):
     cut_outs: tuple[CutOutDocument, ...] = Field(default=(), max_length=100)
     name: Label = ""
     ease_mm: SizeOrZero = 0
+    dimension_from: SidesFrom = Field(default_factory=dict)
 
 
 class SheetMaterialDocument(Document):

@@ -23,10 +23,12 @@ from optimiser.framing.framed import Framed
 from optimiser.framing.groups import groups_of
 from optimiser.framing.horizontals import back_noggins, ledgers, noggins, plates, sills_and_heads
 from optimiser.framing.layout import Layer, lay_out
+from optimiser.framing.level_shares import LevelShares
 from optimiser.framing.levels_held import level_members, lining_members
 from optimiser.framing.marks import mark_beads, mark_boards, mark_members
 from optimiser.framing.notes import Notes
 from optimiser.framing.openings import Hole
+from optimiser.framing.origins import Origins
 from optimiser.framing.placing import Placed, place_openings
 from optimiser.framing.returns import Level, props, returns, strut_levels, struts
 from optimiser.framing.reveals import fire_linings, linings, panel_joints
@@ -241,11 +243,13 @@ def _stops(frame: Frame) -> set[str]:
 
 
 def _marked(ways: list[list[Framed]]) -> list[list[Framed]]:
-    """Mark equal parts alike over all ways to board the wall."""
+    """Mark equal parts alike over all ways to board the wall, and say where each size is from."""
     every = list({id(one): one for way in ways for one in way}.values())
-    members = iter(mark_members(part for one in every for part in one.members))
-    boards = iter(mark_boards(part for one in every for part in one.boards))
-    runs = iter(mark_beads(part for one in every for part in one.beads))
+    levels = {id(one.placed): LevelShares(one.settings) for one in every}
+    traced = [(one, Origins(one, levels[id(one.placed)])) for one in every]
+    members = iter(mark_members((m, by.of_member(m)) for one, by in traced for m in one.members))
+    boards = iter(mark_boards((b, by.of_board(b)) for one, by in traced for b in one.boards))
+    runs = iter(mark_beads((b, by.of_bead(b)) for one, by in traced for b in one.beads))
     marked = {
         id(one): replace(
             one,

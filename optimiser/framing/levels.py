@@ -8,7 +8,7 @@ and is only rounded, always to the safe side, when asked.
 from __future__ import annotations
 
 import bisect
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from optimiser.domain.frame import LevelPoint
@@ -32,6 +32,10 @@ class Levels:
     width: int
     flat_floor: int | None = None
     flat_ceiling: int | None = None
+    # Asked hundreds of times at the same few places.
+    _known: dict[tuple[str, int, int], int] = field(
+        init=False, compare=False, repr=False, default_factory=dict
+    )
 
     def _at(self, levels: tuple[int, ...], x: int) -> int:
         at = 2 * x
@@ -55,15 +59,27 @@ class Levels:
 
     def lowest_ceiling(self, x0: int, x1: int) -> int:
         """Return the lowest ceiling from x0 to x1, rounded down."""
-        return min(self.ceiling(x) for x in self._corners(x0, x1))
+        known = self._known.get(("lowest_ceiling", x0, x1))
+        if known is None:
+            known = min(self.ceiling(x) for x in self._corners(x0, x1))
+            self._known["lowest_ceiling", x0, x1] = known
+        return known
 
     def highest_ceiling(self, x0: int, x1: int) -> int:
         """Return the highest ceiling from x0 to x1, rounded down."""
-        return max(self.ceiling(x) for x in self._corners(x0, x1))
+        known = self._known.get(("highest_ceiling", x0, x1))
+        if known is None:
+            known = max(self.ceiling(x) for x in self._corners(x0, x1))
+            self._known["highest_ceiling", x0, x1] = known
+        return known
 
     def lowest_floor(self, x0: int, x1: int) -> int:
         """Return the lowest floor from x0 to x1, rounded down."""
-        return min(self.floor(x) for x in self._corners(x0, x1))
+        known = self._known.get(("lowest_floor", x0, x1))
+        if known is None:
+            known = min(self.floor(x) for x in self._corners(x0, x1))
+            self._known["lowest_floor", x0, x1] = known
+        return known
 
     def points(self) -> tuple[LevelPoint, ...]:
         """Return floor and ceiling at the ends of the wall and where either bends."""

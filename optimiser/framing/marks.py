@@ -10,6 +10,7 @@ from dataclasses import replace
 from typing import TypeVar
 
 from optimiser.domain.frame import Bead, Board, Member
+from optimiser.domain.parts import DimensionFrom
 
 LETTERS = {
     "sole plate": "P",
@@ -28,42 +29,57 @@ LETTERS = {
 BOARD_LETTER = "B"
 
 Part = TypeVar("Part")
+Sources = tuple[DimensionFrom, ...]
 
 
-def mark_members(members: Iterable[Member]) -> tuple[Member, ...]:
-    """Return the members with their marks."""
-    listed = tuple(members)
+def mark_members(members: Iterable[tuple[Member, Sources]]) -> tuple[Member, ...]:
+    """Return the members with their marks, and with where their sizes come from."""
+    listed, sources = _parted(members)
     marks = _marks(
         listed,
         lambda m: LETTERS[m.kind],
         lambda m: (LETTERS[m.kind], m.material, m.length),
         lambda m: m.length,
     )
-    return tuple(replace(m, mark=mark) for m, mark in zip(listed, marks, strict=True))
+    return tuple(
+        replace(m, mark=mark, dimension_from=source)
+        for m, mark, source in zip(listed, marks, sources, strict=True)
+    )
 
 
-def mark_boards(boards: Iterable[Board]) -> tuple[Board, ...]:
-    """Return the boards with their marks; equal means equal cut-outs too."""
-    listed = tuple(boards)
+def mark_boards(boards: Iterable[tuple[Board, Sources]]) -> tuple[Board, ...]:
+    """Return the boards likewise; equal means equal cut-outs too."""
+    listed, sources = _parted(boards)
     marks = _marks(
         listed,
         lambda _: BOARD_LETTER,
         lambda b: (b.material, b.width, b.height, b.cut_outs, b.turn),
         lambda b: b.width * b.height,
     )
-    return tuple(replace(b, mark=mark) for b, mark in zip(listed, marks, strict=True))
+    return tuple(
+        replace(b, mark=mark, dimension_from=source)
+        for b, mark, source in zip(listed, marks, sources, strict=True)
+    )
 
 
-def mark_beads(beads: Iterable[Bead]) -> tuple[Bead, ...]:
-    """Return the beads with their marks."""
-    listed = tuple(beads)
+def mark_beads(beads: Iterable[tuple[Bead, Sources]]) -> tuple[Bead, ...]:
+    """Return the beads likewise."""
+    listed, sources = _parted(beads)
     marks = _marks(
         listed,
         lambda b: LETTERS[b.kind],
         lambda b: (b.kind, b.material, b.length),
         lambda b: b.length,
     )
-    return tuple(replace(b, mark=mark) for b, mark in zip(listed, marks, strict=True))
+    return tuple(
+        replace(b, mark=mark, dimension_from=source)
+        for b, mark, source in zip(listed, marks, sources, strict=True)
+    )
+
+
+def _parted(parts: Iterable[tuple[Part, Sources]]) -> tuple[tuple[Part, ...], tuple[Sources, ...]]:
+    listed = tuple(parts)
+    return tuple(part for part, _ in listed), tuple(source for _, source in listed)
 
 
 def _marks(

@@ -11,7 +11,7 @@ from typing import TypeVar
 from optimiser.domain.frame import Bead, Board, Frame, FrameChoice, Member, Way
 from optimiser.domain.job import Job
 from optimiser.domain.part_list import PartList
-from optimiser.domain.parts import BoardPart, LengthPart
+from optimiser.domain.parts import BoardPart, DimensionFrom, LengthPart
 from optimiser.domain.plan import CuttingPlan
 from optimiser.domain.price_book import LengthItem, PriceBook, SheetItem
 from optimiser.domain.rack import Rack
@@ -119,6 +119,7 @@ def _length_part(job: str, id_: str, same: list[Member | Bead]) -> LengthPart:
         length=same[0].length,
         quantity=len(same),
         name=_name_of_all(piece.kind for piece in same),
+        dimension_from=_dimensions_from(same),
     )
 
 
@@ -132,6 +133,18 @@ def _board_part(job: str, id_: str, alike: list[Board]) -> BoardPart:
         turn=alike[0].turn,
         cut_outs=alike[0].cut_outs,
         name=_name_of_all(board.face for board in alike),
+        dimension_from=_dimensions_from(alike),
+    )
+
+
+def _dimensions_from(pieces: Iterable[Member | Bead | Board]) -> tuple[DimensionFrom, ...]:
+    """Gather where the dimensions of equal pieces come from: the fields of each of them."""
+    found: dict[str, dict[str, None]] = {}
+    for one in dict.fromkeys(one for piece in pieces for one in piece.dimension_from):
+        found.setdefault(one.dimension, {}).update(dict.fromkeys(one.fields))
+    return tuple(
+        DimensionFrom(dimension=dimension, fields=tuple(fields))
+        for dimension, fields in found.items()
     )
 
 

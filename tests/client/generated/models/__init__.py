@@ -7,6 +7,7 @@ from .add_ticks_response_200 import AddTicksResponse200
 from .batch import Batch
 from .batch_jobs_item import BatchJobsItem
 from .board_part_document import BoardPartDocument
+from .board_part_document_dimension_from import BoardPartDocumentDimensionFrom
 from .check import Check
 from .check_response_200 import CheckResponse200
 from .check_response_200_faults_item import CheckResponse200FaultsItem
@@ -67,6 +68,7 @@ from .length_layout_document import LengthLayoutDocument
 from .length_material_document import LengthMaterialDocument
 from .length_offcut_document import LengthOffcutDocument
 from .length_part_document import LengthPartDocument
+from .length_part_document_dimension_from import LengthPartDocumentDimensionFrom
 from .length_plan_document import LengthPlanDocument
 from .length_usage_document import LengthUsageDocument
 from .length_weights_document import LengthWeightsDocument
@@ -184,6 +186,7 @@ __all__ = (
     "Batch",
     "BatchJobsItem",
     "BoardPartDocument",
+    "BoardPartDocumentDimensionFrom",
     "Check",
     "CheckResponse200",
     "CheckResponse200FaultsItem",
@@ -244,6 +247,7 @@ __all__ = (
     "LengthMaterialDocument",
     "LengthOffcutDocument",
     "LengthPartDocument",
+    "LengthPartDocumentDimensionFrom",
     "LengthPlanDocument",
     "LengthUsageDocument",
     "LengthWeightsDocument",

@@ -12,6 +12,7 @@ from ..types import UNSET, Unset
 from typing import cast
 
 if TYPE_CHECKING:
+  from ..models.board_part_document_dimension_from import BoardPartDocumentDimensionFrom
   from ..models.cut_out_document import CutOutDocument
 
 
@@ -35,6 +36,7 @@ class BoardPartDocument:
             cut_outs (list[CutOutDocument] | Unset):
             name (str | Unset):  Default: ''.
             ease_mm (float | Unset):  Default: 0.0.
+            dimension_from (BoardPartDocumentDimensionFrom | Unset):
      """
 
     id: str
@@ -46,12 +48,14 @@ class BoardPartDocument:
     cut_outs: list[CutOutDocument] | Unset = UNSET
     name: str | Unset = ''
     ease_mm: float | Unset = 0.0
+    dimension_from: BoardPartDocumentDimensionFrom | Unset = UNSET
 
 
 
 
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.board_part_document_dimension_from import BoardPartDocumentDimensionFrom # noqa: PLC0415
         from ..models.cut_out_document import CutOutDocument # noqa: PLC0415
         id = self.id
 
@@ -78,6 +82,10 @@ class BoardPartDocument:
 
         ease_mm = self.ease_mm
 
+        dimension_from: dict[str, Any] | Unset = UNSET
+        if not isinstance(self.dimension_from, Unset):
+            dimension_from = self.dimension_from.to_dict()
+
 
         field_dict: dict[str, Any] = {}
 
@@ -97,6 +105,8 @@ class BoardPartDocument:
             field_dict["name"] = name
         if ease_mm is not UNSET:
             field_dict["ease_mm"] = ease_mm
+        if dimension_from is not UNSET:
+            field_dict["dimension_from"] = dimension_from
 
         return field_dict
 
@@ -104,6 +114,7 @@ class BoardPartDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.board_part_document_dimension_from import BoardPartDocumentDimensionFrom # noqa: PLC0415
         from ..models.cut_out_document import CutOutDocument # noqa: PLC0415
         d = dict(src_dict)
         id = d.pop("id")
@@ -134,6 +145,16 @@ class BoardPartDocument:
 
         ease_mm = d.pop("ease_mm", UNSET)
 
+        _dimension_from = d.pop("dimension_from", UNSET)
+        dimension_from: BoardPartDocumentDimensionFrom | Unset
+        if isinstance(_dimension_from,  Unset):
+            dimension_from = UNSET
+        else:
+            dimension_from = BoardPartDocumentDimensionFrom.from_dict(_dimension_from)
+
+
+
+
         board_part_document = cls(
             id=id,
             job=job,
@@ -144,6 +165,7 @@ class BoardPartDocument:
             cut_outs=cut_outs,
             name=name,
             ease_mm=ease_mm,
+            dimension_from=dimension_from,
         )
 
         return board_part_document

@@ -9,7 +9,10 @@ from attrs import field as _attrs_field
 from ..types import UNSET, Unset
 
 from ..types import UNSET, Unset
+from typing import cast
 
+if TYPE_CHECKING:
+  from ..models.length_part_document_dimension_from import LengthPartDocumentDimensionFrom
 
 
 
@@ -29,6 +32,7 @@ class LengthPartDocument:
             quantity (int | Unset):  Default: 1.
             name (str | Unset):  Default: ''.
             ease_mm (float | Unset):  Default: 0.0.
+            dimension_from (LengthPartDocumentDimensionFrom | Unset):
      """
 
     id: str
@@ -37,12 +41,14 @@ class LengthPartDocument:
     quantity: int | Unset = 1
     name: str | Unset = ''
     ease_mm: float | Unset = 0.0
+    dimension_from: LengthPartDocumentDimensionFrom | Unset = UNSET
 
 
 
 
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.length_part_document_dimension_from import LengthPartDocumentDimensionFrom # noqa: PLC0415
         id = self.id
 
         job = self.job
@@ -54,6 +60,10 @@ class LengthPartDocument:
         name = self.name
 
         ease_mm = self.ease_mm
+
+        dimension_from: dict[str, Any] | Unset = UNSET
+        if not isinstance(self.dimension_from, Unset):
+            dimension_from = self.dimension_from.to_dict()
 
 
         field_dict: dict[str, Any] = {}
@@ -69,6 +79,8 @@ class LengthPartDocument:
             field_dict["name"] = name
         if ease_mm is not UNSET:
             field_dict["ease_mm"] = ease_mm
+        if dimension_from is not UNSET:
+            field_dict["dimension_from"] = dimension_from
 
         return field_dict
 
@@ -76,6 +88,7 @@ class LengthPartDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.length_part_document_dimension_from import LengthPartDocumentDimensionFrom # noqa: PLC0415
         d = dict(src_dict)
         id = d.pop("id")
 
@@ -89,6 +102,16 @@ class LengthPartDocument:
 
         ease_mm = d.pop("ease_mm", UNSET)
 
+        _dimension_from = d.pop("dimension_from", UNSET)
+        dimension_from: LengthPartDocumentDimensionFrom | Unset
+        if isinstance(_dimension_from,  Unset):
+            dimension_from = UNSET
+        else:
+            dimension_from = LengthPartDocumentDimensionFrom.from_dict(_dimension_from)
+
+
+
+
         length_part_document = cls(
             id=id,
             job=job,
@@ -96,6 +119,7 @@ class LengthPartDocument:
             quantity=quantity,
             name=name,
             ease_mm=ease_mm,
+            dimension_from=dimension_from,
         )
 
         return length_part_document
