@@ -36,6 +36,7 @@ from optimiser.drawing.wall_page import (
     ceiling_line,
     finding_rows,
     finish,
+    front_tops,
     on_front,
     openings,
     outline,
@@ -79,7 +80,7 @@ def elevation_page(
     marks, missing = _marks(front, behind, view, taken)
     xs = [member.box.x for member in front if _is_upright(member)]
     sides = [x for o in frame.openings for x in (o.x, o.x + o.width)]
-    edges = [0, *(z for o in frame.openings for z in (o.z, o.z + o.height))]
+    edges = [0, *front_tops(frame), *(z for o in frame.openings for z in (o.z, o.z + o.height))]
     rails = [m.box.z + m.box.dz for m in front if m.kind == "sill"]
     rails += [m.box.z for m in front if m.kind == "head"]
     items += sizes(frame, view, Sizes(below=xs, above=sides, left=edges, right=rails, centred=True))
@@ -145,20 +146,23 @@ def _drawn(member: Member, frame: Frame, view: View, fill: str, pen: Pen) -> tup
 def _marks(
     front: Sequence[Member], behind: Sequence[Member], view: View, taken: Sequence[Area]
 ) -> tuple[tuple[Item, ...], list[str]]:
-    """Return the marks on their members, front ones first, and those for which no room is."""
+    """Return the marks on their members, front ones first, and those that stand nowhere."""
     occupied = list(taken)
     items: list[Item] = []
-    missing: list[str] = []
+    missing: set[str] = set()
+    shown: set[str] = set()
     longest_first = sorted(front, key=_shortness) + sorted(behind, key=_shortness)
     for member in longest_first:
         text = plain(member.mark) if member in front else f"({plain(member.mark)})"
         placed = _mark(text, member, view, occupied)
         if placed is None:
-            missing.append(plain(member.mark))
+            missing.add(plain(member.mark))
         else:
             items += placed.items
             occupied.append(placed.area)
-    return tuple(items), missing
+            shown.add(plain(member.mark))
+    # One of several equal parts that has no room is known by the others.
+    return tuple(items), sorted(missing - shown)
 
 
 def _shortness(member: Member) -> tuple[int, str]:
@@ -209,6 +213,8 @@ def _legend(frame: Frame, behind: Sequence[Member]) -> tuple[Entry, ...]:
         text_entry("below: left faces of uprights from the centre line", "−610", bold=False)
     )
     entries.append(text_entry("above: openings from the centre line", "+450", bold=False))
-    heights = "left: openings, right: sill tops and head undersides, from the highest floor"
+    heights = (
+        "left: openings and tops, right: sill tops and head undersides, from the highest floor"
+    )
     entries.append(text_entry(heights, "300", bold=False))
     return tuple(entries)

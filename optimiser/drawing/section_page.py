@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 from optimiser.drawing.dimensions import dimension_across, dimension_up
 from optimiser.drawing.flags import Flag, FlagRow, Side, flag_column, flag_row
-from optimiser.drawing.hatch import Fill
-from optimiser.drawing.labels import Block, fit
+from optimiser.drawing.hatch import Fill, filled
+from optimiser.drawing.labels import Block, fit, put
 from optimiser.drawing.letters import plain, text_width
 from optimiser.drawing.page import (
     HEADER,
@@ -20,6 +20,7 @@ from optimiser.drawing.page import (
     footer,
     header,
     inside,
+    line_entry,
     solid_entry,
 )
 from optimiser.drawing.scene import (
@@ -27,6 +28,7 @@ from optimiser.drawing.scene import (
     CENTRE,
     GREY,
     INK,
+    MEDIUM,
     SCALES,
     THIN,
     TINT,
@@ -45,6 +47,8 @@ from optimiser.drawing.scene import (
 from optimiser.units import mm
 
 _PEN = Pen(INK, THIN)
+_KEPT = Pen(INK, THIN, (1.6, 0.9))
+_STUD = Pen(INK, MEDIUM)
 _HEADING = 3.2
 # Paper round each section for its overall sizes and for marks that stand outside it, mm.
 _ABOVE, _RIGHT, _MARKS = 17.0, 17.0, 4.0
@@ -71,6 +75,9 @@ class Section:
     """One cut through a wall, its `size` in tenths, and the sizes at its lower and left edges.
 
     `across` and `upward` are places with their texts; `centre` is the x of the wall's centre line.
+    `house` is hatched, and may reach beyond the section; `studs` are middles of existing studs, x
+    with the heights between which they are drawn; `kept` is space with its name that stays empty;
+    `edges` are lines where the house begins: x, y to x, y.
     """
 
     name: str
@@ -79,7 +86,16 @@ class Section:
     boards: tuple[Piece, ...]
     across: tuple[tuple[int, str], ...]
     upward: tuple[tuple[int, str], ...]
+    house: tuple[Piece, ...] = ()
+    studs: tuple[tuple[int, int, int], ...] = ()
+    kept: tuple[Piece, ...] = ()
+    edges: tuple[tuple[int, int, int, int], ...] = ()
     centre: int | None = None
+
+    @property
+    def aside(self) -> int:
+        """Return how far the house reaches beyond the left edge, in tenths."""
+        return max((-piece.x for piece in self.house), default=0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,10 +132,15 @@ def section_page(
     `stacked`: one under the other, else side by side. `seen` says from where one looks.
     """
     margins = inside(*paper.level)
-    entries = (
+    entries = [
         fill_entry("timber, crossed where sawn through, its mark beside it", Fill.TINT, _PEN),
         solid_entry("board cut through", GREY),
-    )
+        fill_entry("existing wall", Fill.RISING, _PEN),
+    ]
+    if any(section.studs for section in sections):
+        entries.append(line_entry("middle of an existing stud", _STUD))
+    if any(section.kept for section in sections):
+        entries.append(line_entry("space that stays empty", _KEPT))
     foot, high = footer(entries, WALL_CAUTION, margins)
     room = Area(margins.x, margins.y + HEADER, margins.width, margins.height - HEADER - high)
     every = (_blocks_at(sections, scale) for scale in SCALES)
@@ -136,8 +157,10 @@ def section_page(
 def _blocks_at(sections: Sequence[Section], scale: float) -> list[_Block]:
     blocks: list[_Block] = []
     for section in sections:
-        row, column = _sizes(section, View(0, 0, scale))
-        blocks.append(_Block(section, scale, row.depth + 1, column.depth + _MARKS))
+        view = View(0, 0, scale)
+        row, column = _sizes(section, view)
+        aside = column.depth + view.size(section.aside) + _MARKS
+        blocks.append(_Block(section, scale, row.depth + 1, aside))
     return blocks
 
 
@@ -180,7 +203,7 @@ def _sizes(section: Section, view: View) -> tuple[FlagRow, FlagRow]:
     )
     column = flag_column(
         _flags((view.y(y), text) for y, text in section.upward),
-        edge=left,
+        edge=left - view.size(section.aside),
         side=Side.LEFT,
         low=low - tall - 8,
         high=low + 1,
@@ -192,29 +215,56 @@ def _drawn(block: _Block, x: float, y: float) -> list[Item]:
     section, view = block.section, block.view(x, y)
     left, low = view.x(0), view.y(0)
     wide, tall = view.size(section.size[0]), view.size(section.size[1])
+    row, column = _sizes(section, view)
     items: list[Item] = [
         Text(x, y + 3.5, section.name, _HEADING, bold=True),
         Rect(view.area(0, 0, *section.size), "none", Pen(GREY, THIN)),
     ]
-    taken = [_area(piece, view) for piece in section.boards]
-    items += [Rect(area, GREY, _PEN) for area in taken]
-    marks: list[Item] = []
-    for piece in section.timbers:
-        area = _area(piece, view)
-        items += _timber(area, sawn=piece.sawn)
-        block_of_mark = Block((plain(piece.mark),), bold=(0,))
-        label = fit([block_of_mark], area.grown(6), [*taken, area])
-        if label:
-            marks += label.items
-            taken.append(label.area)
-    row, column = _sizes(section, view)
-    items += (*marks, *row.items, *column.items)
-    items += dimension_across(left, left + wide, low - tall - 8, mm(section.size[0]))
-    items += dimension_up(left + wide + 10, low - tall, low, mm(section.size[1]))
+    house = [_area(piece, view) for piece in section.house]
+    for area in house:
+        items += (*filled(area, Fill.RISING), Rect(area, "none", Pen(GREY, THIN)))
+    items += [Line(view.x(a), view.y(b), view.x(a), view.y(c), _STUD) for a, b, c in section.studs]
+    boards = [_area(piece, view) for piece in section.boards]
+    items += [Rect(area, GREY, _PEN) for area in boards]
+    items += [Rect(_area(piece, view), "none", _KEPT) for piece in section.kept]
+    # Sizes stand below and at the left, where no mark may run into them.
+    taken = [*boards, *house, Area(left - 15, low + 0.2, wide + 30, row.depth + 1)]
+    edge = left - view.size(section.aside)
+    taken.append(Area(edge - column.depth, low - tall - 8, column.depth, tall + 12))
     if section.centre is not None:
         middle = view.x(section.centre)
         items.append(Line(middle, low - tall - 5, middle, low + 1, CENTRE))
-    items.append(Line(left, low, left + wide, low, Pen(INK, BOLD)))
+    items += [
+        Line(view.x(a), view.y(b), view.x(c), view.y(d), Pen(INK, BOLD))
+        for a, b, c, d in section.edges
+    ]
+    for piece in section.timbers:
+        items += _timber(_area(piece, view), sawn=piece.sawn)
+    items += _marks(section, view, taken)
+    items += (*row.items, *column.items)
+    items += dimension_across(left, left + wide, low - tall - 8, mm(section.size[0]))
+    items += dimension_up(left + wide + 10, low - tall, low, mm(section.size[1]))
+    return items
+
+
+def _marks(section: Section, view: View, taken: list[Area]) -> list[Item]:
+    """Return the marks of the timbers, each beside its own, and the names of what stays empty.
+
+    A mark for which no room is near stands on its timber.
+    """
+    items: list[Item] = []
+    areas = [_area(piece, view) for piece in section.timbers]
+    for piece, area in zip(section.timbers, areas, strict=True):
+        mark = Block((plain(piece.mark),), bold=(0,))
+        near = (fit([mark], area.grown(by), [*taken, *areas]) for by in (4, 6, 9))
+        label = next(filter(None, near), None) or put(mark, *area.middle)
+        items += label.items
+        taken.append(label.area)
+    for piece in section.kept:
+        name = fit([Block((plain(piece.mark),))], _area(piece, view), [*taken, *areas])
+        if name:
+            items += name.items
+            taken.append(name.area)
     return items
 
 

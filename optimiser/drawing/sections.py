@@ -1,7 +1,8 @@
 """The wall cut through: plans at chosen heights, or upright at chosen places along the wall.
 
-What a cut meets is drawn, nothing beyond it: timber with a cross, as sawn ends are, board filled.
-Sizes run from the centre line, from the existing wall and from the floor datum.
+What a cut meets is drawn, nothing beyond it: timber with a cross, as sawn ends are, board filled,
+the house hatched, and dashed the space that a fire or a TV needs. Sizes run from the centre line,
+from the existing wall and from the floor datum.
 """
 
 from __future__ import annotations
@@ -14,7 +15,11 @@ from optimiser.drawing.dimensions import signed
 from optimiser.drawing.scene import Page, Paper
 from optimiser.drawing.section_page import Piece, Section, section_page
 from optimiser.drawing.svg import svg_text
-from optimiser.units import mm
+from optimiser.drawing.wall_page import called, height_at, on_front
+from optimiser.units import Tenths, mm
+
+# How much of the existing wall is drawn behind the frame, in tenths: enough to be seen as a wall.
+_BEHIND = 400
 
 
 def draw_plan_sections(frame: Frame, *, heights: Sequence[int], title: str) -> str:
@@ -55,7 +60,7 @@ def upright_sections_page(
     at the right. At the left run heights above the floor datum, below distances from the existing
     wall.
     """
-    cuts = [_upright(frame, place) for place in sorted(set(places))]
+    cuts = [upright_section(frame, place) for place in sorted(set(places))]
     return section_page(
         frame.job, title, cuts, "sections seen from the right", paper, stacked=False
     )
@@ -69,40 +74,97 @@ def _plan(frame: Frame, height: int) -> Section:
         return Piece(int(box.x), depth - box.y - box.dy, int(box.dx), int(box.dy))
 
     met = [m for m in frame.members if m.box.z <= height < m.box.z + m.box.dz]
+    boards = [(board, box) for board in frame.boards for box in _left_of(board, 2, height)]
     ups = [m for m in met if "upright" in m.kind]
     across = [(int(m.box.x), signed(m.box.x - half)) for m in ups]
     across += [(half, "0"), (0, signed(-half)), (size[0], signed(size[0] - half))]
     out = {0, depth, *(y for m in met for y in (m.box.y, m.box.y + m.box.dy))}
+    out |= {box.y + box.dy for board, box in boards if on_front(board.face)}
+    solids = [flat(box) for box in _met(frame, "z", height)]
+    wall = Piece(0, depth, size[0], _BEHIND)
+    edges = [(0, depth, size[0], depth)]
+    edges += [] if frame.left_free else [(0, 0, 0, depth)]
+    edges += [] if frame.right_free else [(size[0], 0, size[0], depth)]
     return Section(
         name=f"{mm(height)} above the floor datum",
         size=size,
         timbers=tuple(_timber(m, flat(m.box)) for m in met),
-        boards=tuple(flat(box) for board in frame.boards for box in _left_of(board, 2, height)),
+        boards=tuple(flat(box) for _, box in boards),
         across=tuple(across),
         upward=tuple((depth - y, mm(y)) for y in out),
+        house=(wall, *solids),
+        studs=tuple((int(x), depth, depth + _BEHIND) for x in frame.studs),
+        kept=tuple(
+            _kept(flat(k.box), k.name) for k in frame.keep_outs if _meets(k.box, "z", height)
+        ),
+        edges=tuple(edges),
         centre=half,
     )
 
 
-def _upright(frame: Frame, place: int) -> Section:
+def upright_section(frame: Frame, place: int) -> Section:
+    """Return what a cut at `place`, in tenths from the left end, meets, ready to draw."""
     met = [m for m in frame.members if m.box.x <= place < m.box.x + m.box.dx]
-    top = max((int(level.ceiling) for level in frame.levels), default=0)
+    top, floor = (round(height_at(frame, place, ceiling=up)) for up in (True, False))
     size = int(frame.depth), top
 
     def flat(box: Box) -> Piece:
-        low, high = max(int(box.z), 0), min(int(box.z + box.dz), top)
+        low, high = max(int(box.z), floor), min(int(box.z + box.dz), top)
         return Piece(int(box.y), low, int(box.dy), high - low)
 
+    def timber(member: Member) -> Piece:
+        piece = flat(member.box)
+        # Its box lies at the lowest point of its run: here it is as high as the ceiling is.
+        rise = top - piece.y - piece.height if member.follows_ceiling else 0
+        return _timber(member, replace(piece, y=piece.y + rise))
+
+    timbers = [timber(m) for m in met]
+    boards = [flat(box) for board in frame.boards for box in _left_of(board, 0, place)]
     out = {0, size[0], *(y for m in met for y in (m.box.y, m.box.y + m.box.dy))}
-    levels = {0, top, *(z for m in met for z in (m.box.z, m.box.z + m.box.dz))}
-    return Section(
-        name=f"{signed(place - int(frame.width) // 2)} from the centre line",
-        size=size,
-        timbers=tuple(_timber(m, flat(m.box)) for m in met),
-        boards=tuple(flat(box) for board in frame.boards for box in _left_of(board, 0, place)),
-        across=tuple((int(y), mm(y)) for y in out),
-        upward=tuple((int(z), mm(z)) for z in levels),
+    levels = {0, top, *(z for one in timbers for z in (one.y, one.y + one.height))}
+    levels |= {max((one.y + one.height for one in boards), default=0), floor}
+    half = int(frame.width) // 2
+    where = (
+        f"{signed(place - half)} from the centre line" if place != half else "on the centre line"
     )
+    return Section(
+        name=where,
+        size=size,
+        timbers=tuple(timbers),
+        boards=tuple(boards),
+        across=tuple((int(y), mm(y)) for y in out),
+        upward=tuple((int(z), signed(int(z)).removeprefix("+")) for z in levels),
+        house=(
+            Piece(-_BEHIND, floor, _BEHIND, top - floor),
+            *(flat(box) for box in _met(frame, "x", place)),
+        ),
+        kept=tuple(
+            _kept(flat(k.box), k.name) for k in frame.keep_outs if _meets(k.box, "x", place)
+        ),
+        edges=((0, floor, size[0], floor), (0, top, size[0], top), (0, floor, 0, top)),
+    )
+
+
+def _met(frame: Frame, axis: str, at: int) -> Iterator[Box]:
+    """Yield what of the house stands within the frame's space where the cut goes."""
+    depth = frame.depth
+    for solid in frame.solids:
+        box = solid.box
+        if _meets(box, axis, at) and box.y < depth:
+            x0, x1 = max(int(box.x), 0), min(box.x + box.dx, int(frame.width))
+            if axis == "x" or x0 < x1:
+                yield replace(
+                    box, x=Tenths(x0), dx=Tenths(x1 - x0), dy=Tenths(min(box.dy, depth - box.y))
+                )
+
+
+def _meets(box: Box, axis: str, at: int) -> bool:
+    low = int(getattr(box, axis))
+    return low <= at < low + int(getattr(box, f"d{axis}"))
+
+
+def _kept(piece: Piece, name: str) -> Piece:
+    return replace(piece, mark=called(name))
 
 
 def _timber(member: Member, piece: Piece) -> Piece:

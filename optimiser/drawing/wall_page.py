@@ -13,14 +13,17 @@ from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import Frame
 from optimiser.drawing.dimensions import dimension_across, dimension_up, signed
 from optimiser.drawing.flags import Flag, Side, flag_column, flag_row
+from optimiser.drawing.hatch import Fill, filled
 from optimiser.drawing.labels import Block, Placed, fit
 from optimiser.drawing.letters import plain, shorten
 from optimiser.drawing.page import HEADER, WALL_CAUTION, Entry, footer, header, inside
 from optimiser.drawing.scene import (
     BOLD,
     CENTRE,
+    GREY,
     INK,
     MEDIUM,
+    THIN,
     Area,
     Item,
     Line,
@@ -43,6 +46,8 @@ _SIDE = 60.0
 _PAST = 5.0
 # A timber 38 wide is then drawn at least 1.9 mm wide: less cannot be told from a line.
 _COARSEST_ON_A4 = 20.0
+# A front that begins lower than this stands on the floor, in tenths.
+_OFF_FLOOR = 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,16 +112,67 @@ def on_front(face: str) -> bool:
 def ceiling_line(frame: Frame, x1: int, x2: int) -> list[tuple[int, float]]:
     """Return the ceiling from `x1` to `x2` as points (x, height), its bends included."""
     bends = [level.x for level in frame.levels if x1 < level.x < x2]
-    return [(x, _height(frame, x, ceiling=True)) for x in (x1, *bends, x2)]
+    return [(x, height_at(frame, x, ceiling=True)) for x in (x1, *bends, x2)]
+
+
+def height_at(frame: Frame, x: int, *, ceiling: bool) -> float:
+    """Return the height of floor or ceiling above the datum at `x`.
+
+    It runs straight between the levels, and level beyond them.
+    """
+    levels = [(point.x, point.ceiling if ceiling else point.floor) for point in frame.levels]
+    levels.sort()
+    if x <= levels[0][0]:
+        return levels[0][1]
+    for (x1, z1), (x2, z2) in pairwise(levels):
+        if x1 < x <= x2:
+            return z1 + (z2 - z1) * (x - x1) / (x2 - x1)
+    return levels[-1][1]
 
 
 def outline(frame: Frame, view: View) -> tuple[Item, ...]:
-    """Return floor, ends and ceiling as one outline."""
+    """Return floor, ends and ceiling as one outline, thin where no front reaches it.
+
+    Each front of the wall is outlined where they do not all reach from floor to ceiling at one
+    depth; a chimney breast is hatched where no front stands before it.
+    """
     left, right = _ends(frame)
     above = ceiling_line(frame, left, right)
-    below = [(x, _height(frame, x, ceiling=False)) for x, _ in reversed(above)]
+    below = [(x, height_at(frame, x, ceiling=False)) for x, _ in reversed(above)]
     points = tuple(_point(view, x, z) for x, z in (*above, *below))
-    return (Polygon(points, "none", Pen(INK, BOLD)),)
+    fronts = [face for face in frame.faces if on_front(face.name)]
+    if len(fronts) <= 1 and all(face.follows_ceiling for face in fronts):
+        return (Polygon(points, "none", Pen(INK, BOLD)),)
+    items: list[Item] = [Polygon(points, "none", Pen(GREY, THIN))]
+    for solid in frame.solids:
+        box = solid.box
+        before = any(f.box.x < box.x + box.dx and box.x < f.box.x + f.box.dx for f in fronts)
+        x0, x1 = max(int(box.x), left), min(box.x + box.dx, right)
+        if not before and x0 < x1:
+            area = view.area(x0, int(box.z), x1 - x0, int(box.dz))
+            items += (*filled(area, Fill.RISING), Rect(area, "none", Pen(GREY, THIN)))
+            label = fit([Block(("existing wall",))], area, ())
+            items += label.items if label else ()
+    for face in fronts:
+        box = face.box
+        line = ceiling_line(frame, box.x, box.x + box.dx)
+        if not face.follows_ceiling:
+            line = [(x, box.z + box.dz) for x in (int(box.x), int(box.x + box.dx))]
+        # Boards stand off the floor by a little: a front that begins there reaches it.
+        low = [
+            (x, height_at(frame, x, ceiling=False) if box.z < _OFF_FLOOR else float(box.z))
+            for x in (box.x + box.dx, box.x)
+        ]
+        corners = (*line, *low)
+        items.append(Polygon(tuple(_point(view, x, z) for x, z in corners), "none", Pen(INK, BOLD)))
+    return tuple(items)
+
+
+def front_tops(frame: Frame) -> list[int]:
+    """Return the heights at which fronts begin and end, but for the floor and the ceiling."""
+    fronts = [face for face in frame.faces if on_front(face.name)]
+    tops = [face.box.z + face.box.dz for face in fronts if not face.follows_ceiling]
+    return tops + [int(face.box.z) for face in fronts if face.box.z >= _OFF_FLOOR]
 
 
 def openings(frame: Frame, view: View) -> tuple[list[Item], list[Area], list[str]]:
@@ -128,14 +184,14 @@ def openings(frame: Frame, view: View) -> tuple[list[Item], list[Area], list[str
         area = view.area(opening.x, opening.z, opening.width, opening.height)
         items.append(Rect(area, "none", Pen(INK, MEDIUM)))
         label = _opening_label(
-            plain(opening.name), f"{mm(opening.width)} × {mm(opening.height)}", area, taken
+            called(opening.name), f"{mm(opening.width)} × {mm(opening.height)}", area, taken
         )
         if label:
             items += label.items
             taken.append(label.area)
         else:
             size = f"{mm(opening.width)} × {mm(opening.height)}"
-            unlabelled.append(f"{plain(opening.name)}: {size} clear")
+            unlabelled.append(f"{called(opening.name)}: {size} clear")
     return items, taken, unlabelled
 
 
@@ -188,7 +244,7 @@ def sizes(frame: Frame, view: View, wanted: Sizes) -> tuple[Item, ...]:
     items += (*row.items, *top.items, *column.items, *beyond.items)
     items += dimension_across(*edges, ceiling - top.depth - 3, mm(right - left))
     for x, at in ((left, edges[0] - column.depth - 3), (right, edges[1] + beyond.depth + 4)):
-        below, above = _height(frame, x, ceiling=False), _height(frame, x, ceiling=True)
+        below, above = height_at(frame, x, ceiling=False), height_at(frame, x, ceiling=True)
         ends = view.bottom - view.size(1) * above, view.bottom - view.size(1) * below
         items += dimension_up(at, *ends, mm(round(above - below)))
     return tuple(items)
@@ -220,13 +276,23 @@ def finding_rows(findings: Sequence[Finding], width: float, height: float) -> li
         head = f"{finding.severity.value}: {plain(finding.rule)}"
         block = [
             *paragraph(head, width, bold=True),
-            *paragraph(plain(f"{finding.trouble}. {finding.remedy}"), width),
+            *paragraph(plain(f"{finding.trouble}. {sentence(finding.remedy)}"), width),
             Row(()),
         ]
         if (len(rows) + len(block) + 1) * ROW > height:
             return [*rows, *paragraph(f"… and {len(ranked) - index} more findings", width)]
         rows += block
     return rows
+
+
+def called(name: str) -> str:
+    """Return what an opening or the space of an appliance is called on a drawing."""
+    return "TV" if name == "tv" else plain(name)
+
+
+def sentence(text: str) -> str:
+    """Return `text` with its first letter as at the start of a sentence."""
+    return text[:1].upper() + text[1:]
 
 
 def _opening_label(name: str, size: str, area: Area, taken: Sequence[Area]) -> Placed | None:
@@ -252,18 +318,6 @@ def _reach(frame: Frame) -> tuple[int, int]:
     """Return the lowest floor and the highest ceiling of the wall."""
     left, right = _ends(frame)
     xs = [left, right, *(level.x for level in frame.levels if left < level.x < right)]
-    low = min(_height(frame, x, ceiling=False) for x in xs)
-    high = max(_height(frame, x, ceiling=True) for x in xs)
+    low = min(height_at(frame, x, ceiling=False) for x in xs)
+    high = max(height_at(frame, x, ceiling=True) for x in xs)
     return round(low), round(high)
-
-
-def _height(frame: Frame, x: int, *, ceiling: bool) -> float:
-    """Return floor or ceiling at `x`, straight between the levels and level beyond them."""
-    levels = [(point.x, point.ceiling if ceiling else point.floor) for point in frame.levels]
-    levels.sort()
-    if x <= levels[0][0]:
-        return levels[0][1]
-    for (x1, z1), (x2, z2) in pairwise(levels):
-        if x1 < x <= x2:
-            return z1 + (z2 - z1) * (x - x1) / (x2 - x1)
-    return levels[-1][1]

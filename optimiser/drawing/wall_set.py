@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from optimiser.domain.frame import Frame
 from optimiser.drawing.boarding import boarding_page, front_layers
 from optimiser.drawing.elevation import elevation_page
+from optimiser.drawing.fixings import fixings_page
 from optimiser.drawing.pictorial import box_page, pictorial_page
 from optimiser.drawing.scene import Page, Paper
 from optimiser.drawing.sections import plan_sections_page, upright_sections_page
@@ -35,7 +36,7 @@ class WallDrawing:
 def wall_set(
     frame: Frame, *, cut_at: Sequence[int] = (), paper: Paper | None = None
 ) -> Iterator[WallDrawing]:
-    """Yield the frame, the boards of each layer, the sections, the frame in space, and its boxes.
+    """Yield frame, boards of each layer, fixings, sections, the frame in space, and its boxes.
 
     Cut are the middles of the openings (of a plain wall its middle), and plans at the heights
     `cut_at`, in tenths above the floor datum. `paper` None: each drawing chooses its own.
@@ -48,6 +49,9 @@ def wall_set(
         title = f"{job}: boards" + (f", layer {layer}" if len(layers) > 1 else "")
         page = boarding_page(frame, title=title, layer=layer, paper=paper)
         yield WallDrawing("boards", str(layer), page)
+    if frame.fixings:
+        title = f"{job}: what holds it to the house"
+        yield WallDrawing("fixings", "", fixings_page(frame, title=title, paper=paper))
     heights = {opening.z + opening.height // 2 for opening in frame.openings} or {10_000}
     places = {opening.x + opening.width // 2 for opening in frame.openings} or {frame.width // 2}
     for number, some in enumerate(_dealt(heights | set(cut_at), _PLANS), start=1):

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from optimiser.drawing.sections import draw_plan_sections, draw_upright_sections
+from optimiser.domain.wall import Projection, SurveyPoint
+from optimiser.drawing.section_page import Section
+from optimiser.drawing.sections import draw_plan_sections, draw_upright_sections, upright_section
 from optimiser.units import tenths
 from tests.drawing.reading import Drawing
-from tests.framing.builders import a_tv, framed
+from tests.framing.builders import a_fire, a_site, a_tv, framed
 
 WALL = framed(tv=a_tv())
 
@@ -61,3 +63,44 @@ def test_cuts_share_a_page_and_a_scale_and_each_says_where_it_is() -> None:
         "500 above the floor datum",
     ]
     assert words.count("3600") == 3
+
+
+def test_a_section_shows_the_space_that_fire_and_tv_need() -> None:
+    frame = framed(fire=a_fire(), tv=a_tv())
+
+    words = Drawing(
+        draw_upright_sections(frame, places=(frame.width // 2,), title="Section")
+    ).words.splitlines()
+
+    assert {"fire", "TV", "space that stays empty", "on the centre line"} <= set(words)
+
+
+def test_a_chimney_breast_is_hatched_where_the_plan_meets_it() -> None:
+    breast = Projection(x=tenths(1_200), width=tenths(1_200), depth=tenths(100))
+    plain, before = (
+        Drawing(draw_plan_sections(framed(site=site), heights=(tenths(500),), title="Plan"))
+        for site in (a_site(), a_site(projections=(breast,)))
+    )
+
+    def hatched(drawing: Drawing) -> int:
+        return len(drawing.root.findall("{*}path"))
+
+    assert hatched(before) > hatched(plain)
+    # The back uprights before it stand off the existing wall by its depth.
+    assert "100" in before.words.splitlines()
+    assert "100" not in plain.words.splitlines()
+
+
+def test_a_head_plate_follows_a_sloping_ceiling_in_section() -> None:
+    levels = (
+        SurveyPoint(x=tenths(0), height=tenths(2_400)),
+        SurveyPoint(x=tenths(3_600), height=tenths(2_460)),
+    )
+    frame = framed(site=a_site(height_left=None, levels=levels))
+
+    def plate(section: Section) -> tuple[int, int]:
+        highest = max(section.timbers, key=lambda piece: piece.y)
+        return highest.y, highest.y + highest.height
+
+    # 1200 along a ceiling that rises 60 in 3600: 2420, and the plate is 38 thick.
+    assert plate(upright_section(frame, tenths(1_200))) == (tenths(2_382), tenths(2_420))

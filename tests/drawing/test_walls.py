@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import pytest
+
 from optimiser.domain.finding import Severity
 from optimiser.domain.frame import Frame
 from optimiser.drawing.boarding import draw_boarding
 from optimiser.drawing.elevation import draw_elevation
+from optimiser.units import tenths
 from tests.drawing.builders import a_finding, a_frame, a_front_board, a_member, an_opening
 from tests.drawing.reading import ALLOWED, Drawing
+from tests.framing.builders import a_fire, an_extent, framed
 
 FRONT = 237.0
 
@@ -237,3 +241,30 @@ def test_a_wall_without_members_or_boards_still_has_its_outline() -> None:
 
     assert drawing.has_rect(1, 1) is False
     assert len(drawing.root.findall("{*}polygon")) >= 1
+
+
+def test_a_wall_that_stops_short_is_drawn_to_its_own_top_and_sized_there() -> None:
+    frame = framed(extent=an_extent(height=tenths(1_300)))
+    drawing = Drawing(draw_elevation(frame, title="Low wall"))
+
+    heavy = [
+        [float(number) for pair in polygon.attrib["points"].split() for number in pair.split(",")]
+        for polygon in drawing.root.findall("{*}polygon")
+        if polygon.attrib.get("stroke-width") == "0.5"
+    ]
+
+    assert "1300" in drawing.words.splitlines()
+    tall = [max(points[1::2]) - min(points[1::2]) for points in heavy]
+    scale = float(drawing.words.partition("scale 1:")[2].split()[0])
+    assert tall == pytest.approx([1_300 / scale], abs=0.02)
+
+
+def test_a_mark_that_stands_somewhere_is_not_said_to_have_no_room() -> None:
+    frame = framed(extent=an_extent(offset=tenths(600), width=tenths(2_000)), fire=a_fire())
+    words = Drawing(draw_elevation(frame, title="Frame")).words
+
+    listed = words.partition("Marks without room: ")[2].splitlines()[:1]
+    shown = {word.strip("()") for word in words.splitlines()}
+
+    assert "R1" in shown
+    assert not listed or "R1" not in listed[0]
