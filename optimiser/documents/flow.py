@@ -49,11 +49,15 @@ class Heading:
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
-    """A paragraph; `mark` stands before its first line, "box" draws a box to tick there."""
+    """A paragraph; `mark` stands before its first line, "box" draws a box to tick there.
+
+    One that is to `keep` begins on the page of what follows it.
+    """
 
     text: str
     mark: str = ""
     bold: bool = False
+    keep: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,7 +241,8 @@ def _paragraph(block: Paragraph, width: float) -> Iterator[_Strip]:
             return (*_mark(mark, x, y), text)
 
         # Two lines stay together; a paragraph is rarely longer than a few.
-        yield _Strip(step + (1.2 if is_last else 0), draw, keep=index == 0 and not is_last)
+        keep = block.keep or (index == 0 and not is_last)
+        yield _Strip(step + (1.2 if is_last else 0), draw, keep=keep)
 
 
 def _mark(mark: str, x: float, y: float) -> tuple[Item, ...]:

@@ -50,5 +50,7 @@ def _set_out(frame: Frame) -> Iterator[Block]:
         yield Paragraph(caution, mark="•")
     for number, step in enumerate(set_out(frame), start=1):
         yield Heading(f"{number}. {step.title}")
+        for caution in step.cautions:
+            yield Paragraph(caution, mark="!", bold=True, keep=True)
         for line in step.lines:
             yield Paragraph(line, mark="box")

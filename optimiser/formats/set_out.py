@@ -9,36 +9,75 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from optimiser.domain.frame import Face, Frame, Member, Toward
+from optimiser.domain.frame import Face, Frame, Toward
+from optimiser.formats.set_out_boards import boards, checks, finish, fire, tv
+from optimiser.formats.set_out_frame import between, from_centre, ledgers, plates, rails, uprights
 from optimiser.units import mm
+
+# Said again where they bite: the whole list stands before the first step.
+_DRILLING = (
+    "Find cables and pipes with a detector before any drilling; in a home built or refurbished"
+    " before 2000 have coatings and boards sampled for asbestos first."
+)
+_FLOOR = "No screw into a floor with heating pipes or cables without their plan."
+_HEAD = "Two people lift a head plate; work from steps or a platform, eyes protected."
+_MASONRY = "Drilling masonry sets silica free: extraction at the drill, FFP3 or better."
+_CLOSING = (
+    "Electrics: isolated and proved dead, by a qualified electrician, before the frame is closed;"
+    " accessories stay reachable."
+)
+_BOARDS = (
+    "Two people for anything over 25 kg and each sheet over 20 kg; carry boards on edge. Sawing"
+    " board: extraction, FFP3 or better, eyes and ears."
+)
+_PLASTER = "Plaster and dust harm eyes and skin: follow the maker's safety sheet."
+_HEAT = (
+    "The fire's manual governs gaps, vents, what near it may burn and the distance to the TV;"
+    " a qualified electrician connects it. Do not heat it before the maker allows."
+)
+_FALL = (
+    "A falling TV can kill. Into timber, never board alone; check its mass and hole pattern and"
+    " the bracket's rating at full reach; two people hang it; check again after a week."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
-    """One step on site: what it is called, and one line for each thing to mark or do."""
+    """One step on site: what it is called, one line for each thing to mark or do, and what can
+    hurt in doing it."""
 
     title: str
     lines: tuple[str, ...]
+    cautions: tuple[str, ...] = ()
 
 
 def set_out(frame: Frame) -> tuple[Step, ...]:
     """Return the steps of building one framed wall, in their order; sizes are in mm.
 
     Across is measured from the centre line, − to the left and + to the right; up from the floor
-    datum, the highest point of the floor; out from the existing wall.
+    datum, the highest point of the floor; out from the existing wall. Each step says which screws
+    hold what it sets, and where.
     """
+    plugs = any(one.into == "wall" for one in frame.fixings)
     steps = (
-        Step(title="Centre line and datum", lines=tuple(_lines(frame))),
-        Step(title="Base: sole plates", lines=tuple(_plates(frame, "sole plate"))),
-        Step(title="Head plates", lines=tuple(_plates(frame, "head plate"))),
-        Step(title="Ledgers on the existing wall", lines=tuple(_ledgers(frame))),
-        Step(title="Uprights, back and front", lines=tuple(_uprights(frame))),
-        Step(title="Rails of the openings", lines=tuple(_rails(frame))),
-        Step(title="Noggins, returns and struts", lines=tuple(_between(frame))),
-        Step(title="Check before boarding", lines=tuple(_openings(frame))),
-        Step(title="Boards", lines=tuple(_boards(frame))),
+        _step("Centre line and datum", _lines(frame), _DRILLING),
+        _step("Base: sole plates", plates(frame, "sole plate"), _FLOOR),
+        _step("Head plates", plates(frame, "head plate"), _HEAD),
+        _step("Ledgers on the existing wall", ledgers(frame)),
+        _step("Uprights, back and front", uprights(frame), *((_MASONRY,) if plugs else ())),
+        _step("Rails of the openings", rails(frame)),
+        _step("Noggins, returns and struts", between(frame)),
+        _step("Check before boarding", checks(frame), _CLOSING),
+        _step("Boards", boards(frame), _BOARDS),
+        _step("Beads, tape and skim", finish(frame), _PLASTER),
+        _step("The fire", fire(frame), _HEAT),
+        _step("The TV", tv(frame), _FALL),
     )
     return tuple(step for step in steps if step.lines)
+
+
+def _step(title: str, lines: Iterable[str], *cautions: str) -> Step:
+    return Step(title=title, lines=tuple(lines), cautions=cautions)
 
 
 def set_out_text(frame: Frame, *, cautions: Iterable[str]) -> str:
@@ -47,135 +86,39 @@ def set_out_text(frame: Frame, *, cautions: Iterable[str]) -> str:
     lines += [f"  - {caution}" for caution in cautions]
     for number, step in enumerate(set_out(frame), start=1):
         lines += ["", f"{number}. {step.title}"]
+        lines += [f"   ! {caution}" for caution in step.cautions]
         lines += [f"   [ ] {line}" for line in step.lines]
     return "\n".join(lines) + "\n"
-
-
-def _from_centre(frame: Frame, x: int) -> str:
-    """Write an x as the distance from the centre line, half tenths away from it."""
-    off = 2 * x - frame.width
-    size = mm((abs(off) + 1) // 2)
-    return "on the centre line" if off == 0 else f"{'+' if off > 0 else '−'}{size}"
 
 
 def _lines(frame: Frame) -> Iterator[str]:
     half = mm((frame.width + 1) // 2)
     yield f"Mark the centre line on floor, existing wall and ceiling: {half} from each end"
     yield "Strike the datum level through the highest point of the floor"
+    yield _skirting(frame)
     for level in frame.levels:
         floor = f"floor {mm(-level.floor)} below" if level.floor else "floor on"
-        place = _from_centre(frame, level.x)
+        place = from_centre(frame, level.x)
         where = place if place.startswith("on") else f"at {place}"
         yield f"Check {where}: {floor} the datum, ceiling {mm(level.ceiling)} above it"
     fronts = sorted({face.box.y for face in _fronts(frame)})
     for y in fronts:
         yield f"Strike the finished face of the boards {mm(y)} out from the existing wall"
     for stud in frame.studs:
-        yield f"Mark the existing stud at {_from_centre(frame, stud)}; prove it with a fine drill"
+        yield f"Mark the existing stud at {from_centre(frame, stud)}; prove it with a fine drill"
     for band in frame.bands:
         box = band.box
         yield (
-            f"Hatch the no-screw band {band.name}: {_from_centre(frame, box.x)} to "
-            f"{_from_centre(frame, box.x + box.dx)}, {mm(max(box.z, 0))} to {mm(box.z + box.dz)} up"
+            f"Hatch the no-screw band {band.name}: {from_centre(frame, box.x)} to "
+            f"{from_centre(frame, box.x + box.dx)}, {mm(max(box.z, 0))} to {mm(box.z + box.dz)} up"
         )
+
+
+def _skirting(frame: Frame) -> str:
+    kept = [f.trouble for f in frame.findings if f.rule == "check.site.skirting"]
+    said = kept[0] if kept else "take off any skirting where the frame meets walls and floor"
+    return said[:1].upper() + said[1:]
 
 
 def _fronts(frame: Frame) -> list[Face]:
     return [face for face in frame.faces if face.faces is Toward.FRONT and "front" in face.name]
-
-
-def _plates(frame: Frame, kind: str) -> Iterator[str]:
-    for one in _of(frame, (kind,)):
-        box = one.box
-        yield (
-            f"{one.mark}, {mm(one.length)} long: {_from_centre(frame, box.x)} to "
-            f"{_from_centre(frame, box.x + box.dx)}, {mm(box.y)} to {mm(box.y + box.dy)} out"
-        )
-    if kind == "sole plate":
-        # Packers thinner than half a millimetre are not made.
-        packs = sorted(
-            {(pack.y, pack.x, pack.height) for pack in frame.packing if pack.height >= 5}
-        )
-        for y in sorted({pack[0] for pack in packs}):
-            places = "; ".join(
-                f"{mm(h)} at {_from_centre(frame, x)}" for py, x, h in packs if py == y
-            )
-            yield f"Pack under the plate {mm(y)} out: {places}"
-
-
-def _ledgers(frame: Frame) -> Iterator[str]:
-    for one in _of(frame, ("ledger",)):
-        yield f"{_named(one)}: {_across(frame, one)}, underside {mm(one.box.z)} up"
-
-
-def _uprights(frame: Frame) -> Iterator[str]:
-    for one in _of(frame, ("upright", "short upright")):
-        box = one.box
-        foot = "" if one.kind == "upright" else f", foot {mm(box.z)} up"
-        yield (
-            f"{_named(one)}: left face at {_from_centre(frame, box.x)}, back edge {mm(box.y)} out"
-            f"{foot}"
-        )
-
-
-def _rails(frame: Frame) -> Iterator[str]:
-    for one in _of(frame, ("sill", "head")):
-        top = one.kind == "sill"
-        side, z = ("top", one.box.z + one.box.dz) if top else ("underside", one.box.z)
-        yield f"{one.kind} {_named(one)}: {_across(frame, one)}, {side} {mm(z)} up"
-
-
-def _between(frame: Frame) -> Iterator[str]:
-    """Yield one line for equal pieces at one height, with the place of each."""
-    rows: dict[tuple[str, str, int, int], list[Member]] = {}
-    for one in _of(frame, ("noggin", "return", "strut")):
-        rows.setdefault((one.kind, one.mark, one.box.z, one.box.y), []).append(one)
-    for (kind, mark, z, y), same in rows.items():
-        places = ", ".join(_from_centre(frame, one.box.x) for one in same)
-        size = mm(same[0].length)
-        what = f"{len(same)} {kind} {mark}, {size} long"
-        yield f"{what}, underside {mm(z)} up, {mm(y)} out, at {places}"
-
-
-def _openings(frame: Frame) -> Iterator[str]:
-    for opening in frame.openings:
-        yield (
-            f"{opening.name}: {mm(opening.width)} × {mm(opening.height)} clear, {mm(opening.depth)}"
-            f" deep, after board and skim; left side at {_from_centre(frame, opening.x)}, "
-            f"bottom {mm(opening.z)} up"
-        )
-    for keep in frame.keep_outs:
-        box = keep.box
-        yield (
-            f"Nothing may stand in {mm(box.dx)} × {mm(box.dz)} × {mm(box.dy)} deep for the "
-            f"{keep.name}: {keep.reason}"
-        )
-    if frame.openings:
-        yield "Measure both diagonals of each opening; they are equal when it is square"
-
-
-def _boards(frame: Frame) -> Iterator[str]:
-    order = sorted(frame.boards, key=lambda b: (b.face.endswith("front"), b.layer))
-    for board in order:
-        where = (
-            f"left edge at {_from_centre(frame, board.box.x)}, bottom {mm(max(board.box.z, 0))} up"
-        )
-        holes = f", {len(board.cut_outs)} cut out" if board.cut_outs else ""
-        yield (
-            f"{board.face}, layer {board.layer}: {board.mark}, {mm(board.width)} × "
-            f"{mm(board.height)}{holes}, {where}"
-        )
-
-
-def _of(frame: Frame, kinds: tuple[str, ...]) -> list[Member]:
-    found = [one for one in frame.members if one.kind in kinds]
-    return sorted(found, key=lambda m: (kinds.index(m.kind), m.box.y, m.box.z, m.box.x))
-
-
-def _named(one: Member) -> str:
-    return f"{one.mark}, {mm(one.length)} long"
-
-
-def _across(frame: Frame, one: Member) -> str:
-    box = one.box
-    return f"{_from_centre(frame, box.x)} to {_from_centre(frame, box.x + box.dx)}"

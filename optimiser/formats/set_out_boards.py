@@ -1,0 +1,122 @@
+"""The lines of the set-out sheet for all after the timbers: boards, beads, the fire and the TV.
+
+Read off the frame: nothing here decides anything.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from optimiser.domain.frame import Board, Edge, Frame, KeepOut
+from optimiser.formats.set_out_frame import from_centre
+from optimiser.framing.quantities import CORNERS, FIELD, OVERHEAD
+from optimiser.units import metres, mm
+
+# From a bound and from a cut edge of plasterboard: published UK project specification 2014.
+_BOUND, _CUT = 100, 130
+_HOLD = ("drywall-screw", "drywall-screw-long", "mdf-screw", "adhesive")
+
+
+def checks(frame: Frame) -> Iterator[str]:
+    """Yield what is measured before the frame is closed."""
+    for opening in frame.openings:
+        yield (
+            f"{opening.name}: {mm(opening.width)} × {mm(opening.height)} clear, {mm(opening.depth)}"
+            f" deep, after board and skim; left side at {from_centre(frame, opening.x)}, "
+            f"bottom {mm(opening.z)} up"
+        )
+    for keep in frame.keep_outs:
+        yield f"Nothing may stand in {_space(keep)} for the {keep.name}: {keep.reason}"
+    if frame.openings:
+        yield "Measure both diagonals of each opening; they are equal when it is square"
+    if any(opening.kind in ("fire", "tv", "soundbar") for opening in frame.openings):
+        yield "Cables for all that is to be fitted lie in the frame, and the electrician has agreed"
+
+
+def _space(keep: KeepOut) -> str:
+    box = keep.box
+    return f"{mm(box.dx)} × {mm(box.dz)} × {mm(box.dy)} deep"
+
+
+def boards(frame: Frame) -> Iterator[str]:
+    """Yield the screws of the boards, then one line for each board, linings before fronts."""
+    for one in frame.quantities:
+        if one.item in _HOLD:
+            unit = "" if one.unit == "each" else f" {one.unit}"
+            yield f"{one.item}: {one.amount}{unit} in all; {one.working}"
+    if any(one.item == "drywall-screw" for one in frame.quantities):
+        yield (
+            f"Screws of plasterboard at most {mm(FIELD)} apart, {mm(CORNERS)} at outside corners"
+            f" and in reveals, {mm(OVERHEAD)} overhead; {mm(_BOUND)} or more from a bound edge,"
+            f" {mm(_CUT)} from a cut one; heads just below the paper, which stays whole"
+        )
+    off = _off_the_floor(frame)
+    if off:
+        yield f"Front boards stand {mm(off)} off the floor: lift them tight to the ceiling"
+    for board in sorted(frame.boards, key=lambda b: (b.face.endswith("front"), b.layer)):
+        yield _board(frame, board)
+
+
+def _off_the_floor(frame: Frame) -> int:
+    fronts = [b for b in frame.boards if b.face.endswith("front")]
+    return min((max(int(b.box.z), 0) for b in fronts), default=0)
+
+
+def _board(frame: Frame, board: Board) -> str:
+    place = f"left edge at {from_centre(frame, board.box.x)}, bottom {mm(max(board.box.z, 0))} up"
+    holes = f", {len(board.cut_outs)} cut out" if board.cut_outs else ""
+    sides = ("left", "right", "bottom", "top")
+    bound = [side for side in sides if getattr(board.edges, side) is Edge.FACTORY]
+    edges = f", factory edge {' and '.join(bound)}" if bound else ""
+    size = f"{mm(board.width)} × {mm(board.height)}"
+    return f"{board.face}, layer {board.layer}: {board.mark}, {size}{holes}, {place}{edges}"
+
+
+def finish(frame: Frame) -> Iterator[str]:
+    """Yield the beads where they run, and what else the finish takes."""
+    for bead in frame.beads:
+        yield f"{bead.kind} {bead.mark}, {mm(bead.length)} long: {bead.place}"
+    for kind, what in (
+        ("joint-tape", "tape on flat joints"),
+        ("angle-tape", "paper tape in inside angles"),
+    ):
+        runs = [tape for tape in frame.tapes if tape.kind == kind]
+        run = sum(
+            abs(t.end.x - t.start.x) + abs(t.end.y - t.start.y) + abs(t.end.z - t.start.z)
+            for t in runs
+        )
+        if runs:
+            yield f"{metres(run)} m of {what}, in {len(runs)} runs"
+    for one in frame.quantities:
+        if one.item in ("plaster", "primer", "light-strip"):
+            yield f"{one.item}: {one.working}"
+
+
+def fire(frame: Frame) -> Iterator[str]:
+    """Yield how the fire goes in."""
+    for keep in frame.keep_outs:
+        if keep.name == "fire":
+            box = keep.box
+            yield (
+                f"Its body and the maker's air take {_space(keep)}: left side at"
+                f" {from_centre(frame, box.x)}, underside {mm(box.z)} up; gaps and vents as in its"
+                " manual, measured"
+            )
+            yield "The lip covers the edge of the facing board all round"
+
+
+def tv(frame: Frame) -> Iterator[str]:
+    """Yield where the bracket and the TV go."""
+    keep = next((keep for keep in frame.keep_outs if keep.name == "tv"), None)
+    if keep is None:
+        return
+    struts = {m.box.z + m.box.dz // 2 for m in frame.members if m.rule == "frame.strut.bracket"}
+    if struts:
+        heights = " and ".join(mm(z) for z in sorted(struts))
+        yield f"Screw the bracket's plate through the backboard into the struts: {heights} up"
+    box = keep.box
+    yield (
+        f"The TV takes {mm(box.dx)} × {mm(box.dz)}: its left side at {from_centre(frame, box.x)},"
+        f" its underside {mm(box.z)} up; the same gap is left all round"
+    )
+    yield "Pull the arm out and swing it: nothing gives, no screw turns"
