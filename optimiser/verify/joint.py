@@ -31,10 +31,12 @@ if TYPE_CHECKING:
 
 # Supports are added up in millionths of a penny, each rounded down.
 UNIT = 1_000_000
+# Sums of amounts and of supports stay below this.
+_MOST = 2**62
 # Ways to choose that are listed one by one at most.
-MOST_WAYS = 4_096
-# Ways that are counted out, and boxes of counts that each material may take for it.
-MOST_COUNTED = 60
+MOST_WAYS = 200_000
+# Costs of one material that are counted out, and boxes of counts that each may take.
+MOST_COUNTED = 240
 BOXES = 12
 # Of each material.
 MOST_SUPPORTS = 10
@@ -51,7 +53,18 @@ def joint_bound(materials: tuple[Reasons, ...], start: tuple[int, ...]) -> int:
     mixes of the reasons first. Any will do.
     """
     ways = prod(_options_of(materials, len(start)))
-    return _listed(materials, start) if ways <= MOST_WAYS else _stepped(materials, start)
+    if ways > MOST_WAYS or not all(map(_is_small, materials)):
+        return _stepped(materials, start)
+    return _listed(materials, start)
+
+
+def _is_small(material: Reasons) -> bool:
+    """Return whether the material's amounts add up within 64 bits."""
+    amounts = [*(line.base for line in material.lines), *(need.demand for need in material.needs)]
+    return all(
+        abs(amount.fixed) + sum(max(map(abs, each)) for each in amount.options) < _MOST
+        for amount in amounts
+    )
 
 
 def _options_of(materials: Sequence[Reasons], choices: int) -> tuple[int, ...]:
@@ -109,47 +122,89 @@ def _support(material: Reasons, value: Callable[[Amount], int]) -> _Support | No
 
 
 def _listed(materials: Sequence[Reasons], start: Sequence[int]) -> int:
-    """Bound every way to choose; count out those that the supports leave cheapest."""
+    """Bound every way to choose; count out those that are left cheapest, material by material."""
     shape = _options_of(materials, len(start))
-    floors: list[Grid] = [np.zeros(shape, np.int64) for _ in materials]
-    seen = [0] * len(materials)
-    counted: dict[tuple[int, ...], int] = {}
-    known: list[dict[tuple[int, ...], int]] = [{} for _ in materials]
+    tables = [_Table(material, shape) for material in materials if material.lines]
+    sums: Grid = np.zeros(shape, np.int64)
+    for table in tables:
+        sums += table.grid
+    counts = 0
     here = tuple(start)
-    for _ in range(MOST_COUNTED):
-        total = 0
-        for m, material in enumerate(materials):
-            amounts = tuple(
-                amount.of(here)
-                for amount in (
-                    *(line.base for line in material.lines),
-                    *(need.demand for need in material.needs),
-                )
-            )
-            if amounts not in known[m]:
-                known[m][amounts] = material.least_of(here, BOXES)
-                if seen[m] < MOST_SUPPORTS:
-                    seen[m] += 1
-                    _raise(floors[m], _support(material, partial(Amount.of, chosen=here)))
-            total += known[m][amounts]
-        counted[here] = total
-        sums = np.sum(floors, axis=0)
-        for way, cost in counted.items():
-            sums[way] = max(cost * UNIT, int(sums[way]))
-        here = tuple(int(i) for i in np.unravel_index(int(sums.argmin()), shape))
-        if here in counted:
+    while True:
+        news = [table for table in tables if not table.is_counted(here)]
+        if not news or counts >= MOST_COUNTED:
             break
+        for table in news:
+            sums -= table.grid
+            table.count(here)
+            sums += table.grid
+        counts += len(news)
+        here = tuple(int(i) for i in np.unravel_index(int(sums.argmin()), shape))
     return -(-int(sums.min()) // UNIT)
 
 
-def _raise(floors: Grid, support: _Support | None) -> None:
-    """Raise what is known of every way to choose by a support."""
-    if support is None:
-        return
-    sums = np.full(floors.shape, support.fixed, np.int64)
-    for axis, each in enumerate(support.options):
-        sums += np.array(each, np.int64).reshape([-1 if a == axis else 1 for a in range(sums.ndim)])
-    np.maximum(floors, sums, out=floors)
+class _Table:
+    """What is known of one material's cost, by the amounts that its reasons have of each way.
+
+    Of most choices a material cuts the same whatever is taken: only the others are told apart, and
+    ways with the same amounts are one. A cost proven for some amounts holds for all that are no
+    less, as more to hold and more cost to begin with never cost less.
+    """
+
+    def __init__(self, material: Reasons, shape: tuple[int, ...]) -> None:
+        self._material = material
+        self._amounts = (
+            *(line.base for line in material.lines),
+            *(need.demand for need in material.needs),
+        )
+        self._shape = tuple(
+            count if any(len(set(amount.options[axis])) > 1 for amount in self._amounts) else 1
+            for axis, count in enumerate(shape)
+        )
+        columns = [
+            self._spread(amount.fixed, amount.options, np.int64).ravel() for amount in self._amounts
+        ]
+        self._keys, self._firsts, self._places = np.unique(
+            np.stack(columns, axis=1), axis=0, return_index=True, return_inverse=True
+        )
+        self._places = self._places.reshape(self._shape)
+        self._floors = np.zeros(len(self._keys), np.int64)
+        self._counted: set[int] = set()
+
+    @property
+    def grid(self) -> Grid:
+        """Return the floors by way, in millionths of a penny; a way's axes may be of length 1."""
+        return self._floors[self._places]
+
+    def is_counted(self, way: tuple[int, ...]) -> bool:
+        return self._key(way) in self._counted
+
+    def count(self, way: tuple[int, ...]) -> None:
+        """Count a way out, and raise what is known of all ways that cut no less."""
+        key = self._key(way)
+        if len(self._counted) < MOST_SUPPORTS:
+            support = _support(self._material, partial(Amount.of, chosen=way))
+            if support is not None:
+                floors = self._spread(support.fixed, support.options, np.int64).ravel()
+                np.maximum(self._floors, floors[self._firsts], out=self._floors)
+        self._counted.add(key)
+        least = self._material.least_of(way, BOXES) * UNIT
+        no_less = (self._keys >= self._keys[key]).all(axis=1)
+        self._floors[no_less] = np.maximum(self._floors[no_less], least)
+
+    def _key(self, way: tuple[int, ...]) -> int:
+        own = (at if count > 1 else 0 for at, count in zip(way, self._shape, strict=True))
+        return int(self._places[tuple(own)])
+
+    def _spread(
+        self, fixed: int, options: Sequence[Sequence[int]], entry: type[np.int64]
+    ) -> Grid:
+        """Add up a separable sum over the ways that are told apart."""
+        total = np.full(self._shape, fixed, entry)
+        for axis, (each, count) in enumerate(zip(options, self._shape, strict=True)):
+            column = np.array(each[:count], entry)
+            total += column.reshape([-1 if a == axis else 1 for a in range(total.ndim)])
+        return total
 
 
 def _stepped(materials: Sequence[Reasons], start: Sequence[int]) -> int:
