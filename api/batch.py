@@ -122,11 +122,12 @@ def plan_batch(
     watch: Callable[[CuttingPlan], None] | None = None,
     tell: Callable[[PlanProgress], None] | None = None,
     cancelled: Callable[[], bool] = lambda: False,
+    workers: int = 1,
 ) -> Batch:
     """Frame the walls, plan all jobs together, and work out the order and who pays for what.
 
     `files` are those that walls were read from, by job, so that their faults quote the line;
-    `dates` are client and date needed of listed jobs, by job.
+    `dates` are client and date needed of listed jobs, by job; `workers` processes plan at once.
     Raises InvalidInput for bad input, NoPlan when a wall has a finding that stops it or the parts
     cannot be cut from what there is.
     """
@@ -145,7 +146,7 @@ def plan_batch(
         # Without a choice to settle this plan serves nothing but to find what cannot be planned.
         share = _SETTLING if request.choices else 0.0
         settling = replace(request, seconds=request.seconds * share)
-    plan = lib.plan_cutting(settling, watch=watch, tell=tell, cancelled=cancelled)
+    plan = lib.plan_cutting(settling, watch=watch, tell=tell, cancelled=cancelled, workers=workers)
     comparison = None
     if compare and not merchants.others and not cancelled():
         plan, comparison = lib.compare_batch(request, plan, cancelled=cancelled)

@@ -271,7 +271,7 @@ def _plan(arguments: argparse.Namespace) -> int:
     from api.inputs import read_history, read_jobs, read_merchants, read_rack
     from api.report import batch_report
     from api.values import batch_document
-    from api.watching import Watching
+    from api.watching import Watching, cores
 
     printing = printing_of(arguments)
     history = read_history(arguments.rack_history, arguments.coming)
@@ -290,6 +290,7 @@ def _plan(arguments: argparse.Namespace) -> int:
             watch=watching.complete,
             tell=watching.progress,
             cancelled=watching.cancelled,
+            workers=cores(),
         )
     if arguments.out is not None:
         write_folder(batch, arguments.out, printing)
@@ -310,7 +311,7 @@ def _cut(arguments: argparse.Namespace) -> int:
     import optimiser as lib
     from api.folder import write_cutting
     from api.inputs import read_bytes
-    from api.watching import Watching
+    from api.watching import Watching, cores
 
     printing = printing_of(arguments)
     request = lib.read_request(read_bytes(arguments.request), name=arguments.request.name)
@@ -320,6 +321,7 @@ def _cut(arguments: argparse.Namespace) -> int:
             watch=watching.complete,
             tell=watching.progress,
             cancelled=watching.cancelled,
+            workers=cores(),
         )
     if arguments.out is None:
         print(json.dumps(lib.plan_document(plan), indent=1, ensure_ascii=False))

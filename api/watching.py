@@ -16,6 +16,13 @@ from optimiser import CuttingPlan, PlanProgress, pounds
 RESULTS, MESSAGES = 1, 2  # what the system calls standard output and standard error
 
 
+def cores() -> int:
+    """Return how many processes may plan at once: one for each core this one may use."""
+    if hasattr(os, "sched_getaffinity"):
+        return max(1, len(os.sched_getaffinity(0)))
+    return os.cpu_count() or 1
+
+
 class Watching:
     """Use as a context around the planning; hand its methods to the planner."""
 

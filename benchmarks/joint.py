@@ -84,11 +84,11 @@ def decided_alone(request: CuttingRequest) -> tuple[int, ...]:
     )
 
 
-def _row(request: CuttingRequest, *, alone: bool) -> dict[str, Any]:
+def _row(request: CuttingRequest, *, alone: bool, workers: int) -> dict[str, Any]:
     started, worked = time.perf_counter(), time.process_time()
-    plan = plan_cutting(request)
+    plan = plan_cutting(request, workers=workers)
     seconds, worked = time.perf_counter() - started, time.process_time() - worked
-    first = plan_cutting(decided(request, tuple(0 for _ in request.choices)))
+    first = plan_cutting(decided(request, tuple(0 for _ in request.choices)), workers=workers)
     row: dict[str, Any] = {
         "seconds": round(seconds, 2),
         "process_seconds": round(worked, 2),
@@ -115,10 +115,13 @@ def main() -> None:
     parser.add_argument("--jobs", type=int, default=3)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--seconds", type=float, default=4.0)
+    parser.add_argument("--workers", type=int, default=1, help="processes to plan with")
     parser.add_argument("--alone", action="store_true")
     parser.add_argument("--cpu", action="store_true", help="count the process's own seconds")
     parser.add_argument("--out", type=Path)
     arguments = parser.parse_args()
+    if arguments.cpu and arguments.workers > 1:
+        parser.error("--cpu counts this process's seconds only: leave it out with --workers")
     if arguments.cpu:
         # The library's one clock: on a machine that is shared a second there is not one of work.
         vars(protocol)["time"] = SimpleNamespace(monotonic=time.process_time)
@@ -126,7 +129,7 @@ def main() -> None:
     rows = []
     for _ in range(arguments.batches):
         request = random_request(luck, arguments.jobs, arguments.seconds)
-        rows.append(_row(request, alone=arguments.alone))
+        rows.append(_row(request, alone=arguments.alone, workers=arguments.workers))
         print(json.dumps(rows[-1]), flush=True)
     summary = {
         "batches": len(rows),

@@ -9,17 +9,20 @@ planned once for both.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
 from heapq import heappop, heappush
+from math import sqrt
 from typing import TYPE_CHECKING, TypeAlias
 
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
+from optimiser.planning.better import better_outcome
 from optimiser.planning.lifting import lifted_lengths
 from optimiser.verify.weighing import Amount, amount_of
 
 if TYPE_CHECKING:
+    from optimiser.planning.crew import Crew
     from optimiser.solvers.lengths.problem import LengthsOutcome
     from optimiser.solvers.protocol import Budget
     from optimiser.solvers.sheets.problem import SheetsOutcome
@@ -28,13 +31,21 @@ if TYPE_CHECKING:
 
 Way: TypeAlias = tuple[int, ...]
 Material: TypeAlias = LengthMaterial | SheetMaterial
-# Plans one material for a way within seconds; None where the stock yields no plan.
-Cutter: TypeAlias = Callable[[str, Way, float], "Outcome | None"]
+# One material, a way and seconds; a cutter plans it, None where the stock yields no plan.
+Task: TypeAlias = tuple[str, Way, float]
+Cutters: TypeAlias = "Crew[Task, Outcome | None]"
 
-# Of the time: looking about, then planning the best few for longer.
-LOOKING = 0.6
-# Ways that are planned for longer, and how often that is halved.
-FINALISTS = 4
+# Of the time: looking about, then planning the best few for longer, the rest for the last two.
+LOOKING = 0.2
+CHOOSING = 0.75
+# Of the time, for one material of one way that is planned for longer.
+RACING = 0.1
+# Lengths settle so much sooner than boards.
+OF_LENGTHS = 0.4
+# How much longer a plan must be given than before.
+LONGER = 1.5
+# What could save less than one part in so many of a way is not planned for longer.
+RELEVANT = 500
 # So many ways are meant to be planned while looking about; a material is given no less than QUICK.
 MEANT = 40
 QUICK = 0.03
@@ -54,111 +65,227 @@ class Decider:
 
     request: CuttingRequest
     open_: tuple[tuple[int, ...], ...]
-    cutter: Cutter
+    crew: Cutters
     budget: Budget
+    # Told the name, the best outcome so far of the way that costs least.
+    settle: Callable[[str, Outcome], None]
     cuts: dict[tuple[str, Way], _Cut] = field(default_factory=dict)
     tried: dict[Way, int] = field(default_factory=dict)
     saved: int = 0
     _failed: set[Way] = field(default_factory=set)
     _alike: dict[str, tuple[tuple[int, ...], ...]] = field(default_factory=dict)
     _prices: dict[str, Amount] = field(default_factory=dict)
+    # By material: what planning for longer saved, and what it could have saved at most.
+    _gains: dict[str, tuple[int, int]] = field(default_factory=dict)
+    _quick: float = QUICK
+    _shares: dict[str, float] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         for material in self.request.materials:
             self._alike[material.material] = _alike(self.request, material)
+            is_length = isinstance(material, LengthMaterial)
+            self._shares[material.material] = OF_LENGTHS if is_length else 1.0
 
-    def take(self, name: str, way: Way, outcome: Outcome, seconds: float) -> None:
-        """Take in a plan that was made before."""
-        self.cuts[name, self._key(name, way)] = _Cut(outcome, seconds)
+    def take(self, name: str, way: Way, outcome: Outcome | None, seconds: float) -> None:
+        """Take in a plan; of two the better one stands, with the better proof of both."""
+        key = self._cut(name, way)
+        known = self.cuts.get(key)
+        if known is not None and known.outcome is not None:
+            seconds = max(seconds, known.seconds)
+            if outcome is None:
+                outcome = known.outcome
+            else:
+                fewer = self.request.fewer_layouts
+                outcome = better_outcome(known.outcome, outcome, fewer_layouts=fewer)
+        self.cuts[key] = _Cut(outcome, seconds)
 
     def outcome(self, name: str, way: Way) -> Outcome | None:
         """Return the best plan of a material for a way, if one was made."""
-        cut = self.cuts.get((name, self._key(name, way)))
+        cut = self.cuts.get(self._cut(name, way))
         return None if cut is None else cut.outcome
 
     def decide(self, start: Way, until: float) -> Way:
         """Return the way that costs least of those tried until so many seconds are used.
 
-        `start` is planned as long as the best ones are, so that `saved` compares like with like.
+        Every plan made counts for all ways that cut it. `start` is planned as long as the best way
+        is, so that the answer is not dearer than `start` for want of time, and `saved` compares
+        like with like.
         """
         begun = self.budget.used
         looking = begun + LOOKING * (until - begun)
-        count = len(self.request.materials)
-        each = max(QUICK, (looking - begun) / MEANT / max(1, count))
-        self._try(start, each)
-        self._price(start)
-        self._look_about(looking, each)
-        self._plan_longer(start, until)
-        best = min(self.tried, key=lambda way: (self.tried[way], way))
+        choosing = begun + CHOOSING * (until - begun)
+        self._add_up(start)
+        if self.request.choices:
+            count = len(self.request.materials)
+            self._quick = max(QUICK, (looking - begun) / MEANT / max(1, count))
+            self._try([start], self._quick)
+            self._price(start)
+            self._look_about(looking, self._quick)
+            self._race(start, choosing, max(QUICK, RACING * (until - begun)))
+        self._finish(start, until)
+        best = self._best()
         self.saved = self.tried[start] - self.tried[best]
         return best
+
+    def _best(self) -> Way:
+        return min(self.tried, key=lambda way: (self.tried[way], way))
 
     def _look_about(self, until: float, each: float) -> None:
         """Plan the ways that cost least by price in turn with those next to the best so far."""
         by_price = self._by_price()
         turn = 0
-        while not self._is_late(until) and self.tried:
-            best = min(self.tried, key=lambda way: (self.tried[way], way))
-            turn += 1
-            way = next(by_price, None) if turn % 2 else self._beside(best)
-            if way is None:
-                way = next(by_price, None) or self._beside(best)
-            if way is None:
+        while not self._is_late(until):
+            best = self._best()
+            ways: list[Way] = []
+            for _ in range(self.crew.workers):
+                turn += 1
+                way = next(by_price, None) if turn % 2 else self._beside(best, ways)
+                if way is None:
+                    way = next(by_price, None) or self._beside(best, ways)
+                if way is not None and way not in ways:
+                    ways.append(way)
+            if not ways:
                 return
-            self._try(way, each)
-            if min(self.tried, key=lambda way: (self.tried[way], way)) != best:
-                self._price(way)
+            self._try(ways, each)
+            if self._best() != best:
+                self._price(self._best())
                 by_price = self._by_price()
 
-    def _plan_longer(self, start: Way, until: float) -> None:
-        """Halve the best few ways, each round planned twice as long as the one before."""
-        finalists = sorted(self.tried, key=lambda way: (self.tried[way], way))[:FINALISTS]
-        if start not in finalists:
-            finalists.append(start)
-        while len(finalists) > 1 and not self._is_late(until):
-            rounds = len(finalists).bit_length() - 1
-            share = (until - self.budget.used) / rounds / len(finalists)
-            names = [
-                name for name in self._alike if len({self._key(name, way) for way in finalists}) > 1
-            ]
-            for way in finalists:
-                if self._is_late(until):
-                    return
-                self._try(way, share / max(1, len(names)), names)
-            finalists.sort(key=lambda way: (self.tried[way], way))
-            del finalists[max(2, (len(finalists) + 1) // 2) :]
-            if start not in finalists:
-                finalists.append(start)
-            if rounds == 1:
+    def _race(self, start: Way, until: float, each: float) -> None:
+        """Plan ways for longer, the most promising next: cost less what more time brought so far.
+
+        A quick plan may be a whole sheet dearer than what a few tenths of a second find.
+        """
+        raced: set[Way] = set()
+        ways = [start]
+        while ways and not self._is_late(until):
+            before = {
+                cut: self._outcome(*cut)
+                for cut in self._open_cuts(ways).values()
+                if self._gap(*cut) * RELEVANT >= self.tried[ways[0]]
+            }
+            self._try(ways, each, until, {self._cut(*cut) for cut in before})
+            for (name, way), old in before.items():
+                gained, gaps = self._gains.get(name, (0, 0))
+                gained += old.cost - self._outcome(name, way).cost
+                self._gains[name] = (gained, gaps + old.cost - old.bound)
+            raced.update(ways)
+            for way in list(self.tried):
+                self._add_up(way)
+            waiting = sorted((way for way in self.tried if way not in raced), key=self._hoped)
+            ways = waiting[: self.crew.workers]
+
+    def _hoped(self, way: Way) -> tuple[float, Way]:
+        """Return what a way may cost once it is planned for longer."""
+        total = float(self.tried[way])
+        for name in self._alike:
+            if self.cuts[self._cut(name, way)].seconds <= self._quick:
+                gained, gaps = self._gains.get(name, (0, 0))
+                total -= self._gap(name, way) * gained / max(1, gaps)
+        return total, way
+
+    def _finish(self, start: Way, until: float) -> None:
+        """Give the time left to what is not proven of the best way and of `start`.
+
+        More to those with more to gain; the root of the gap is what counts, as some gaps are only
+        the bound's.
+        """
+        best = self._best()
+        for name in self._alike:
+            known = self.outcome(name, best)
+            assert known is not None
+            self.settle(name, known)
+        ways = [best]
+        least = sum(self._outcome(name, start).bound for name in self._alike)
+        if start != best and least < self.tried[best]:
+            ways.append(start)
+        waiting = sorted(self._open_cuts(ways).values(), key=lambda cut: self._gap(*cut))
+        for task, outcome in self.crew.run(self._shared_out(waiting, until)):
+            name, way, seconds = task
+            self.take(name, way, outcome, seconds)
+            if self._key(name, way) == self._key(name, best):
+                self.settle(name, self._outcome(name, best))
+        for way in list(self.tried):
+            self._add_up(way)
+
+    def _shared_out(self, waiting: list[tuple[str, Way]], until: float) -> Iterator[Task]:
+        """Hand out what is waiting, the least gap first, with its share of the time left.
+
+        A solver begins anew, and as long as before brings the same again: who would not get longer
+        than that leaves the time to those with more to gain.
+        """
+        waiting = list(waiting)
+        while waiting:
+            left = 0.0 if self.budget.cancelled() else until - self.budget.used
+            if left <= QUICK:
                 return
+            roots = [sqrt(max(1, self._gap(*cut))) for cut in waiting]
+            share = min(left, left * self.crew.workers * roots[0] / sum(roots))
+            cut = waiting.pop(0)
+            before = self.cuts[self._cut(*cut)].seconds
+            if share > max(QUICK, (LONGER if waiting else 1.0) * before):
+                yield (*cut, share)
 
     def _is_late(self, until: float) -> bool:
         return self.budget.is_spent or self.budget.used >= until
 
-    def _try(self, way: Way, seconds: float, names: list[str] | None = None) -> None:
-        """Plan the materials that were not planned for so long yet; a way without plan is out."""
-        total = 0
-        for name, alike in self._alike.items():
-            key = (name, self._key(name, way))
-            known = self.cuts.get(key)
-            if known is None or (
-                known.outcome is not None
-                and (names is None or name in names)
-                and alike
-                and known.outcome.cost > known.outcome.bound
-                and known.seconds < seconds
-            ):
-                outcome = self.cutter(name, way, seconds)
-                old = None if known is None else known.outcome
-                if old is not None and (outcome is None or outcome.cost > old.cost):
-                    outcome = old
-                known = self.cuts[key] = _Cut(outcome, seconds)
-            if known.outcome is None:
-                self.tried.pop(way, None)
-                self._failed.add(way)
-                return
-            total += known.outcome.cost
-        self.tried[way] = total
+    def _open_cuts(self, ways: Iterable[Way]) -> dict[tuple[str, Way], tuple[str, Way]]:
+        """Return what of these ways more time might improve, each once, with a way that cuts it."""
+        cuts: dict[tuple[str, Way], tuple[str, Way]] = {}
+        for way in ways:
+            for name in self._alike:
+                outcome = self.outcome(name, way)
+                if outcome is not None and outcome.cost > outcome.bound and not _is_done(outcome):
+                    cuts.setdefault(self._cut(name, way), (name, way))
+        return cuts
+
+    def _try(
+        self,
+        ways: list[Way],
+        seconds: float,
+        until: float | None = None,
+        again: set[tuple[str, Way]] | None = None,
+    ) -> None:
+        """Plan what was never planned, and until so much time is used what is worth it `again`."""
+        tasks: dict[tuple[str, Way], Task] = {}
+        for way in ways:
+            for name in self._alike:
+                cut = self._cut(name, way)
+                known = self.cuts.get(cut)
+                own = max(QUICK, seconds * self._shares[name])
+                if known is None or (again and cut in again and known.seconds < own):
+                    tasks.setdefault(cut, (name, way, own))
+        for (name, way, given), outcome in self.crew.run(self._in_time(tasks.values(), until)):
+            self.take(name, way, outcome, given)
+        for way in ways:
+            self._add_up(way)
+
+    def _in_time(self, tasks: Iterable[Task], until: float | None) -> Iterator[Task]:
+        for task in tasks:
+            known = self._cut(task[0], task[1]) in self.cuts
+            if not (known and until is not None and self._is_late(until)):
+                yield task
+
+    def _add_up(self, way: Way) -> None:
+        """Work out what a way costs by the best plans there are; one without plan is out."""
+        outcomes = [self.outcome(name, way) for name in self._alike]
+        if any(outcome is None for outcome in outcomes):
+            self.tried.pop(way, None)
+            self._failed.add(way)
+            return
+        self.tried[way] = sum(outcome.cost for outcome in outcomes if outcome is not None)
+
+    def _outcome(self, name: str, way: Way) -> Outcome:
+        outcome = self.outcome(name, way)
+        assert outcome is not None
+        return outcome
+
+    def _gap(self, name: str, way: Way) -> int:
+        outcome = self._outcome(name, way)
+        return outcome.cost - outcome.bound
+
+    def _cut(self, name: str, way: Way) -> tuple[str, Way]:
+        return name, self._key(name, way)
 
     def _key(self, name: str, way: Way) -> Way:
         """Return the way as far as a material can tell it from others."""
@@ -218,7 +345,7 @@ class Decider:
                     seen.add(after)
                     heappush(heap, (cost + each[at][0] - each[at - 1][0], after))
 
-    def _beside(self, best: Way) -> Way | None:
+    def _beside(self, best: Way, beside: list[Way]) -> Way | None:
         """Return the way not tried that differs from a way in one choice and costs least."""
         ways = [
             (*best[:place], option, *best[place + 1 :])
@@ -226,10 +353,16 @@ class Decider:
             for option in open_
             if option != best[place]
         ]
-        return min(filter(self._is_new, ways), key=self._cost, default=None)
+        new = (way for way in ways if self._is_new(way) and way not in beside)
+        return min(new, key=self._cost, default=None)
 
     def _is_new(self, way: Way) -> bool:
         return way not in self.tried and way not in self._failed
+
+
+def _is_done(outcome: Outcome) -> bool:
+    """Return whether every layout that could make it cheaper was looked at."""
+    return bool(getattr(outcome, "exhausted", False))
 
 
 def _alike(request: CuttingRequest, material: Material) -> tuple[tuple[int, ...], ...]:

@@ -8,17 +8,15 @@ before it is shown to anyone.
 from __future__ import annotations
 
 from collections.abc import Callable
-from contextlib import suppress
 from dataclasses import dataclass
-from math import sqrt
 from typing import TypeAlias
 
 from optimiser.domain.plan import Chosen, CuttingPlan, LengthPlan, Money, SheetPlan
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.errors import NoPlan, Problem
 from optimiser.planning.access import open_options
-from optimiser.planning.better import better_plan, has_fewer_layouts
-from optimiser.planning.deciding import QUICK, Decider
+from optimiser.planning.crew import Crew
+from optimiser.planning.deciding import QUICK, Decider, Task
 from optimiser.planning.lengths import lengths_plan, lengths_problem
 from optimiser.planning.progress import Tell, Teller
 from optimiser.planning.sanity import quantities, require_sane
@@ -34,8 +32,11 @@ from optimiser.verify.check import require_sound, whole_bound
 
 Outcome: TypeAlias = LengthsOutcome | SheetsOutcome
 
-# Share of the time that deciding between options may take; not measured, the rest is for cutting.
-CHOOSING = 0.5
+# Share of the time, and seconds at most, for drawing the plan and working out its bound.
+PROVING = 0.1
+MOST_PROVING = 0.5
+# Others are only asked to help where there is so much time: they take a moment to come.
+HELPED = 1.0
 # Seconds at least for working out what stock is missing.
 SHORTAGE = 1.0
 
@@ -48,8 +49,12 @@ def plan_cutting(
     watch: Watch | None = None,
     tell: Tell | None = None,
     cancelled: Callable[[], bool] = never,
+    workers: int = 1,
 ) -> CuttingPlan:
     """Return the best plan found in the request's seconds; it has passed the checker.
+
+    With more than one of `workers`, materials and ways to choose are planned at once by so many
+    processes forked from this one, where the system forks; the seconds stay the same.
 
     `watch` is called with each complete, checked plan as it is found, the last one included; `tell`
     with cost and bound as they improve, 20 times a second at most. Once `cancelled` returns True,
@@ -58,7 +63,9 @@ def plan_cutting(
     failed its check (a fault of the program).
     """
     require_sane(request)
-    return _Planner(request, watch, tell, cancelled).plan()
+    planner = _Planner(request, watch, tell, cancelled, workers)
+    with planner.crew:
+        return planner.plan()
 
 
 class _Short(NoPlan):
@@ -91,42 +98,44 @@ class _Planner:
         watch: Watch | None,
         tell: Tell | None,
         cancelled: Callable[[], bool],
+        workers: int,
     ) -> None:
         self._request = request
         self._watch = watch
         self._budget = Budget.of(request.seconds, cancelled)
         self._open = open_options(request)
         self._teller = Teller(self._budget, tell, len(request.materials))
-        self._decider = Decider(request, self._open, self._try, self._budget)
+        helped = workers if request.seconds >= HELPED else 1
+        self.crew: Crew[Task, Outcome | None] = Crew(self._try, helped, cancelled)
+        self._decider = Decider(request, self._open, self.crew, self._budget, self._settle)
         self._materials: dict[str, LengthMaterial | SheetMaterial] = {
             material.material: material for material in request.materials
         }
 
     def plan(self) -> CuttingPlan:
+        self.crew.start()
         try:
             chosen = self._quick()
         except _Short as short:
             raise NoPlan(self._shortage(short)) from None
-        draft = None
-        if self._watch is not None or not self._request.choices:
-            draft = self._draft(chosen)
-            if self._watch is not None and not self._is_finished(draft):
-                self._watch(self._checked(draft))
-        if self._request.choices:
-            way = self._decider.decide(chosen, self._request.seconds * CHOOSING)
-            if draft is None or way != chosen:
-                draft = self._draft(way)
-        assert draft is not None
-        for name, known in draft.plans.items():
-            self._teller.settle(name, known.money.net, known.bound)
-        draft = self._improve(draft)
-        plan = self._checked(draft)
+        if self._watch is not None and not self._is_finished(chosen):
+            self._watch(self._checked(self._draft(chosen)))
+        seconds = self._request.seconds
+        way = self._decider.decide(chosen, seconds - min(MOST_PROVING, PROVING * seconds))
+        plan = self._checked(self._draft(way))
         if self._watch is not None:
             self._watch(plan)
         return plan
 
-    def _is_finished(self, draft: _Draft) -> bool:
-        return not self._request.choices and all(plan.proven for plan in draft.plans.values())
+    def _settle(self, name: str, outcome: Outcome) -> None:
+        self._teller.settle(name, outcome.cost, outcome.bound)
+
+    def _is_finished(self, chosen: tuple[int, ...]) -> bool:
+        """Return whether there is nothing to choose and the quick plans are proven."""
+        outcomes = (self._decider.outcome(name, chosen) for name in self._materials)
+        return not self._request.choices and all(
+            outcome is not None and outcome.cost == outcome.bound for outcome in outcomes
+        )
 
     def _quick(self) -> tuple[int, ...]:
         """Plan everything with the first options that can be cut; return which they are."""
@@ -186,48 +195,11 @@ class _Planner:
             places[place] = 0
         return False
 
-    def _try(self, name: str, chosen: tuple[int, ...], seconds: float) -> Outcome | None:
+    def _try(self, task: Task) -> Outcome | None:
         try:
-            return self._solve(name, chosen, seconds)
+            return self._solve(*task)
         except _Short:
             return None
-
-    def _improve(self, draft: _Draft) -> _Draft:
-        """Give the time left to the materials that are not proven, more to those with more to gain.
-
-        The root of the gap is what counts: some gaps are only the bound's.
-        """
-        plans = dict(draft.plans)
-        gaps = {name: self._gap(name, draft) for name, plan in plans.items() if not plan.proven}
-        waiting = sorted(gaps, key=lambda name: gaps[name])
-        while waiting:
-            roots = [sqrt(max(1, gaps[name])) for name in waiting]
-            share = self._budget.left * roots[0] / sum(roots)
-            name = waiting.pop(0)
-            if self._budget.left <= QUICK:
-                break
-            if share <= QUICK:
-                continue
-            # Scarce stock may leave a search without a plan; then the quick one stands.
-            with suppress(_Short):
-                found = self._laid_out(name, self._solve(name, draft.chosen, share))
-                plans[name] = self._better(plans[name], found)
-            self._teller.settle(name, plans[name].money.net, plans[name].bound)
-        return _Draft(draft.chosen, plans)
-
-    def _gap(self, name: str, draft: _Draft) -> int:
-        """Return what a better plan of a material could save at most with these options."""
-        outcome = self._decider.outcome(name, draft.chosen)
-        bound = draft.plans[name].bound if outcome is None else outcome.bound
-        return draft.plans[name].money.net - bound
-
-    def _better(
-        self, old: LengthPlan | SheetPlan, new: LengthPlan | SheetPlan
-    ) -> LengthPlan | SheetPlan:
-        if self._request.fewer_layouts and isinstance(old, LengthPlan):
-            assert isinstance(new, LengthPlan)
-            return better_plan(old, new, is_better=has_fewer_layouts(old, new))
-        return better_plan(old, new, is_better=new.money.net <= old.money.net)
 
     def _solve(self, name: str, chosen: tuple[int, ...], seconds: float) -> Outcome:
         request = self._request
@@ -236,7 +208,8 @@ class _Planner:
         budget = Budget.of(seconds, self._budget.cancelled)
 
         def progress(cost: int, bound: int) -> None:
-            self._teller.hear(name, cost, bound)
+            if not self.crew.is_away:
+                self._teller.hear(name, cost, bound)
 
         if isinstance(material, LengthMaterial):
             lengths = lengths_problem(material, request.keep_for(material), wanted)

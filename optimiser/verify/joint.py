@@ -196,9 +196,7 @@ class _Table:
         own = (at if count > 1 else 0 for at, count in zip(way, self._shape, strict=True))
         return int(self._places[tuple(own)])
 
-    def _spread(
-        self, fixed: int, options: Sequence[Sequence[int]], entry: type[np.int64]
-    ) -> Grid:
+    def _spread(self, fixed: int, options: Sequence[Sequence[int]], entry: type[np.int64]) -> Grid:
         """Add up a separable sum over the ways that are told apart."""
         total = np.full(self._shape, fixed, entry)
         for axis, (each, count) in enumerate(zip(options, self._shape, strict=True)):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from optimiser.domain.plan import Money, Trade
+from optimiser.domain.plan import Trade
 from optimiser.domain.request import CuttingRequest
 from optimiser.planning.better import has_fewer_layouts
 from optimiser.planning.lengths import lengths_plan
@@ -113,18 +113,23 @@ def test_a_trade_is_told_and_taken_only_when_asked_for() -> None:
 
 
 def test_of_two_plans_near_in_cost_the_one_with_fewer_layouts_is_preferred_when_asked() -> None:
-    many = plan_cutting(a_long_request(0.2)).lengths[0]
-    few = replace(
-        many,
-        layouts=many.layouts[:3],
-        money=Money.of(purchase=many.money.purchase * 1_002 // 1_000, offcuts_used=0, credit=0),
+    mixed = tuple(Pattern(stock=0, counts=(1, 1), times=1) for _ in range(5))
+    many = LengthsOutcome(
+        status=Status.FEASIBLE,
+        patterns=mixed,
+        cost=10_000,
+        bound=0,
+        rows=(),
+        missing=(0, 0),
+        method="by hand",
+        seconds=0.0,
     )
-    too_dear = replace(
-        few,
-        money=Money.of(purchase=many.money.purchase * 1_003 // 1_000, offcuts_used=0, credit=0),
-    )
+    few = replace(many, patterns=mixed[:3], cost=10_020)
+    too_dear = replace(many, patterns=mixed[:3], cost=10_030)
+    trading = replace(many, trade_off=(mixed[:2], 10_021))
 
     assert has_fewer_layouts(many, few)
     assert not has_fewer_layouts(few, many)
     assert not has_fewer_layouts(many, too_dear)
     assert has_fewer_layouts(too_dear, many)
+    assert has_fewer_layouts(few, trading)
