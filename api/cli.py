@@ -250,7 +250,10 @@ def _frame(arguments: argparse.Namespace) -> int:
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
     (frame,) = frame_all((wall,), book, {wall.job: file})
     cut_at = heights_from_text(arguments.section_at, frame)
-    print(json.dumps(frame_document(frame), indent=1) if arguments.json else frame_report(frame))
+    if arguments.json:
+        print(json.dumps(frame_document(frame), indent=1))
+    else:
+        print(frame_report(frame, book))
     if arguments.out is not None:
         paper = lib.Paper[arguments.paper.upper()]
         printed = lib.walls_pdf((frame,), title=f"Job {frame.job}", paper=paper, cut_at=cut_at)

@@ -14,6 +14,8 @@ from optimiser import (
     Frame,
     KeepAdvice,
     LengthPlan,
+    PriceBook,
+    Quantity,
     Severity,
     SheetPlan,
     mm,
@@ -96,18 +98,20 @@ def _findings_to_show(frames: tuple[Frame, ...]) -> bool:
 
 
 def findings_text(frames: tuple[Frame, ...], *, notes: bool = False) -> str:
-    """List stops and warnings (and notes when asked), each once with the jobs it concerns."""
+    """List stops, then warnings (and notes when asked), each once with the jobs it concerns."""
     concerned: dict[Finding, list[str]] = {}
     for frame in frames:
         for finding in frame.findings:
             if notes or finding.severity is not Severity.NOTE:
                 concerned.setdefault(finding, []).append(frame.job)
     lines = ["FINDINGS"]
-    for finding, jobs in concerned.items():
+    worst_first = sorted(concerned, key=lambda finding: list(Severity).index(finding.severity))
+    for finding in worst_first:
+        jobs = concerned[finding]
         heading = f"{finding.severity.value.upper()} {', '.join(jobs)}"
         lines += _wrapped(f"{heading}: {finding.trouble}", indent="  ")
-        remedy = f"{finding.remedy} [{finding.rule}; {finding.source}]"
-        lines += _wrapped(remedy, indent="      ")
+        remedy = finding.remedy[:1].upper() + finding.remedy[1:]
+        lines += _wrapped(f"{remedy} [{finding.rule}; {finding.source}]", indent="      ")
     return "\n".join(lines)
 
 
@@ -209,8 +213,8 @@ def _shares(batch: Batch) -> str:
     return "\n".join(lines)
 
 
-def frame_report(frame: Frame) -> str:
-    """Tell one framed wall's parts, quantities, findings and defaults."""
+def frame_report(frame: Frame, book: PriceBook) -> str:
+    """Tell one framed wall's parts, packs from the price book, findings and defaults."""
     lines = [f"JOB {frame.job}: {mm(frame.width)} wide, {mm(frame.depth)} deep"]
     job = lib.job_of_frame(replace(frame, alternatives=()))
     if frame.alternatives:
@@ -222,20 +226,33 @@ def frame_report(frame: Frame) -> str:
             others = "; ".join(way.name for way in choice.ways[1:])
             box = f" of {choice.box}" if choice.box else ""
             lines += _wrapped(f"{choice.name}{box}: {others}", indent="    ") if others else []
+    lines.append("TIMBER AND BEADS")
     for material, length in job.parts.lengths:
         lines.append(
             f"  {length.quantity:>3} × {mm(length.length):>7} mm  {length.id:<10} "
             f"{length.name:<14} {material}"
         )
+    lines.append("BOARDS")
     for material, board in job.parts.boards:
-        holes = f", {len(board.cut_outs)} cut-out(s)" if board.cut_outs else ""
+        cut = len(board.cut_outs)
+        holes = f", {cut} cut-out{'s' if cut > 1 else ''}" if cut else ""
         lines.append(
             f"  {board.quantity:>3} × {mm(board.width):>7} × {mm(board.height)} mm  {board.id} "
             f"{board.name} {material}{holes}"
         )
-    lines += [f"  {q.amount:>6} {q.unit:<5} {q.item}: {q.working}" for q in frame.quantities]
+    lines.append("BY THE PACK")
+    for quantity in frame.quantities:
+        lines += _quantity(quantity, book)
     lines.append(findings_text((frame,), notes=True))
     lines.append("TAKEN WHERE NOTHING WAS SAID")
     lines += [f"  {default.field}: {default.value}" for default in frame.defaults]
     lines.append(_cautions())
     return "\n".join(lines) + "\n"
+
+
+def _quantity(quantity: Quantity, book: PriceBook) -> list[str]:
+    """Tell how much is needed, the packs that hold it for the least money, and the working."""
+    packs = [f"{count} × {pack.description}" for pack, count in lib.packs_for(quantity, book)]
+    bought = " + ".join(packs) or "no pack in the price book"
+    needed = f"{quantity.item:<14} {quantity.amount:>6} {quantity.unit:<4}  {bought}"
+    return _wrapped(needed, indent="  ") + _wrapped(quantity.working, indent="      ")

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from optimiser.domain.easing import Easing, NearMiss
     from optimiser.domain.fault import Fault
     from optimiser.domain.finding import Finding, Severity
-    from optimiser.domain.frame import Frame
+    from optimiser.domain.frame import Frame, Quantity
     from optimiser.domain.job import Comparison, Job, JobShare, Outlay
     from optimiser.domain.keeping import KeepAdvice, KeepTerms, OffcutLife
     from optimiser.domain.label_sheet import USUAL_SHEET, LabelSheet
@@ -84,7 +84,7 @@ if TYPE_CHECKING:
     )
     from optimiser.planning.keeping import keep_advice, with_advice
     from optimiser.planning.merchants import buy_from
-    from optimiser.planning.order import order_for
+    from optimiser.planning.order import order_for, packs_for
     from optimiser.planning.plan import plan_cutting
     from optimiser.planning.progress import PlanProgress
     from optimiser.planning.replan import replan
@@ -142,6 +142,7 @@ __all__ = [
     "PlanRefused",
     "PriceBook",
     "Problem",
+    "Quantity",
     "Quote",
     "Rack",
     "RackLabel",
@@ -206,6 +207,7 @@ __all__ = [
     "order_table",
     "order_ubl",
     "order_xlsx",
+    "packs_for",
     "part_labels_pdf",
     "part_list_document",
     "part_list_from_document",

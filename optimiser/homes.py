@@ -42,7 +42,7 @@ HOMES = {
         "Finding",
         "Severity",
     ),
-    "domain.frame": ("Frame",),
+    "domain.frame": ("Frame", "Quantity"),
     "domain.job": (
         "Comparison",
         "Job",
@@ -182,7 +182,7 @@ HOMES = {
         "request_for_jobs",
     ),
     "planning.merchants": ("buy_from",),
-    "planning.order": ("order_for",),
+    "planning.order": ("order_for", "packs_for"),
     "planning.plan": ("plan_cutting",),
     "planning.progress": ("PlanProgress",),
     "planning.replan": ("replan",),

@@ -82,7 +82,7 @@ class Site:
     height_middle: Tenths | None = None
     height_right: Tenths | None = None
     floor_fall: int = 0
-    kind: ExistingWall = ExistingWall.SOLID
+    kind: ExistingWall | None = None
     stud_positions: tuple[Tenths, ...] = ()
     levels: tuple[SurveyPoint, ...] = ()
     lean_left: int = 0

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
-from typing import Annotated, Any, TypeVar
+from collections.abc import Iterable, Iterator
+from difflib import get_close_matches
+from typing import Annotated, Any, TypeVar, get_args
 
 from pydantic import (
     BaseModel,
@@ -175,15 +177,20 @@ def read_document(content: object, model: type[DocumentT], *, name: str) -> Docu
     try:
         return model.model_validate(content)
     except ValidationError as faults:
-        raise InvalidInput(problems_of(faults, name=name)) from None
+        raise InvalidInput(problems_of(faults, name=name, model=model)) from None
 
 
-def problems_of(faults: ValidationError, *, name: str) -> tuple[Problem, ...]:
-    """Put every fault of a document in words: the field, the value given, what to do."""
+def problems_of(
+    faults: ValidationError, *, name: str, model: type[BaseModel] | None = None
+) -> tuple[Problem, ...]:
+    """Put every fault of a document in words: the field, the value given, what to do.
+
+    With the document's `model` a field that is not known is led to the nearest that is.
+    """
     found = faults.errors(include_url=False)
     paths = [fault["loc"] for fault in found]
     return tuple(
-        _problem(dict(fault), name)
+        _problem(dict(fault), name, model)
         for fault in found
         # A list whose only item is at fault counts as too short as well: one fault, told once.
         if fault["type"] != "too_short"
@@ -194,7 +201,7 @@ def problems_of(faults: ValidationError, *, name: str) -> tuple[Problem, ...]:
     )
 
 
-def _problem(fault: dict[str, Any], name: str) -> Problem:
+def _problem(fault: dict[str, Any], name: str, model: type[BaseModel] | None) -> Problem:
     path = ""
     for step in fault["loc"]:
         path += f"[{step}]" if isinstance(step, int) else f".{step}" if path else str(step)
@@ -209,5 +216,29 @@ def _problem(fault: dict[str, Any], name: str) -> Problem:
         shown = repr(given) if isinstance(given, str | int | float | None) else type(given).__name__
         trouble = f"{shown[:60]}: {trouble[:1].lower()}{trouble[1:]}"
     named = fault.get("ctx", {}).get("remedy")
+    if fault["type"] == "extra_forbidden" and model is not None:
+        *above, last = fault["loc"]
+        nearest = get_close_matches(str(last), _fields_at(model, above), n=1, cutoff=0.7)
+        named = f"Write {nearest[0]}, if that is meant, or take it out" if nearest else None
     remedy = named or _REMEDIES.get(str(fault["type"]), "Correct the value as described")
     return Problem(f"{name}: {path}" if path else name, trouble, remedy)
+
+
+def _fields_at(model: type[BaseModel], path: Iterable[str | int]) -> list[str]:
+    """Return the fields that a document has at a path of names and places, empty where unknown."""
+    for step in path:
+        if isinstance(step, int):
+            continue
+        field = model.model_fields.get(step)
+        inner = next(_models_in(field.annotation), None) if field is not None else None
+        if inner is None:
+            return []
+        model = inner
+    return list(model.model_fields)
+
+
+def _models_in(annotation: object) -> Iterator[type[BaseModel]]:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        yield annotation
+    for part in get_args(annotation):
+        yield from _models_in(part)

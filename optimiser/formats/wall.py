@@ -177,7 +177,7 @@ class SiteModel(_Model):
     height_middle_mm: Above0 | None = None
     height_right_mm: Above0 | None = None
     floor_fall_mm: FallOfFloor = 0
-    kind: ExistingWall = ExistingWall.SOLID
+    kind: ExistingWall | None = None
     stud_positions_mm: tuple[Size, ...] = Field(default=(), max_length=300)
     levels: tuple[SurveyPointModel, ...] = Field(default=(), max_length=_MOST_NICHES)
     lean_left_mm: FallOfFloor = 0
@@ -343,7 +343,7 @@ def wall_from_document(document: dict[str, Any], *, name: str) -> Wall:
     try:
         model = WallModel.model_validate(document)
     except ValidationError as fault:
-        raise InvalidInput(problems_of(fault, name=name)) from None
+        raise InvalidInput(problems_of(fault, name=name, model=WallModel)) from None
     problems = [
         Problem(f"{name}: {field}", f'the name "{taken}" is taken', f"give each {what} its own")
         for field, what, names in (

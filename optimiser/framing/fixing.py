@@ -12,10 +12,9 @@ from functools import cache
 from optimiser.domain.frame import Box, Fixing, Member, NoScrewBand, Point, WallFixing
 from optimiser.domain.wall import ExistingWall
 from optimiser.framing.settings import Settings
+from optimiser.framing.survey import FIXING
 from optimiser.units import Tenths, mm
 
-# Plates and uprights are fixed at 600 at most: UK trade wiki, stud walls.
-FIXING = 6_000
 SCREWS_PER_END = 2
 # Kinds of member that run along the wall and end against uprights.
 ALONG = ("sill", "head", "noggin", "strut", "ledger")
@@ -117,7 +116,7 @@ def wall_fixings(
     for one in members:
         box = one.box
         if one.kind in ("upright", "short upright") and box.y == settings.back:
-            if site.kind is ExistingWall.SOLID:
+            if site.kind is not ExistingWall.STUDS:
                 x = box.x + box.dx // 2
                 for z in _spread(box.z, box.z + box.dz, spacing):
                     spot = _clear_of(x, z, (box.z, box.z + box.dz), bands)

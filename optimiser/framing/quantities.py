@@ -11,9 +11,10 @@ from dataclasses import dataclass, field
 from optimiser.domain.frame import Board, Box, Edge, Member, Quantity, Tape, WallFixing
 from optimiser.domain.wall import ExistingWall
 from optimiser.framing.bearing import behind
-from optimiser.framing.fixing import FIXING, SCREWS_PER_END, spacing_text
+from optimiser.framing.fixing import SCREWS_PER_END, spacing_text
 from optimiser.framing.openings import Hole
 from optimiser.framing.settings import Settings
+from optimiser.framing.survey import FIXING
 from optimiser.framing.taping import length_of
 from optimiser.units import metres, mm, square_metres
 
@@ -291,7 +292,7 @@ def _plugs(boxes: list[Built]) -> Quantity:
         for built in boxes
         for one in built.members
     )
-    solid = settings.wall.site.kind is ExistingWall.SOLID
+    solid = settings.wall.site.kind is not ExistingWall.STUDS
     return Quantity(
         item="plug-fixing",
         amount=len(plugs) if solid else 0,

@@ -76,7 +76,7 @@ def _site(whole: Settings, bands: tuple[NoScrewBand, ...], loose: int) -> Iterat
             " off the wall",
             "pack behind each back upright where it is fixed",
         )
-    yield from _cables(bands, loose, solid=site.kind is ExistingWall.SOLID)
+    yield from _cables(bands, loose, solid=site.kind is not ExistingWall.STUDS)
 
 
 def _cables(bands: tuple[NoScrewBand, ...], loose: int, *, solid: bool) -> Iterator[Finding]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from optimiser.domain.wall import Wall
+from optimiser.domain.frame import Default
+from optimiser.domain.wall import ExistingWall, Site, Wall
 from optimiser.framing.notes import Notes
 from optimiser.units import mm
 
@@ -11,11 +12,14 @@ MOST_LEAN = 600
 # Frame fixings into masonry stand no closer and no further apart: common practice, no source.
 CLOSEST_PLUGS = 1_500
 WIDEST_PLUGS = 12_000
+# Plates and uprights are fixed at 600 at most: UK trade wiki, stud walls.
+FIXING = 6_000
 
 
 def check_survey(wall: Wall, notes: Notes) -> None:
-    """Record every fault of the survey that does not depend on what is built."""
+    """Name what the survey leaves open; record its faults that do not depend on what is built."""
     site = wall.site
+    _name_defaults(site, notes)
     clear = f"site.clear_width {mm(site.clear_width)}"
     if not site.levels and site.height_left is None:
         notes.problem(
@@ -58,3 +62,26 @@ def check_survey(wall: Wall, notes: Notes) -> None:
                 f"x {mm(breast.x)} + width {mm(breast.width)} lies beyond {clear}",
                 "measure from the left side wall",
             )
+
+
+def _name_defaults(site: Site, notes: Notes) -> None:
+    """Name what is taken for the survey where it says nothing, or says that nothing is there."""
+    if not site.levels and site.height_left is not None:
+        right = notes.size("site.height_right", site.height_right, site.height_left)
+        notes.size("site.height_middle", site.height_middle, (site.height_left + right) // 2)
+    if site.kind is None and site.stud_positions:
+        notes.problem(
+            "site.kind",
+            f"left out, and site.stud_positions gives {len(site.stud_positions)} studs",
+            'give kind = "studs", or take the positions out',
+        )
+    kind = notes.take("site.kind", site.kind, ExistingWall.SOLID, lambda kind: kind.value)
+    if kind is ExistingWall.SOLID:
+        notes.size("site.plug_spacing", site.plug_spacing, FIXING)
+    notes.take("site.skirting", site.skirting, 0, lambda _: "taken off")
+    falls = {"lean_left": site.lean_left, "lean_right": site.lean_right}
+    if not site.levels:
+        falls = {"floor_fall": site.floor_fall, **falls}
+    notes.defaults += [
+        Default(field=f"site.{n}", value="0 mm") for n, fall in falls.items() if not fall
+    ]

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterable
 from fractions import Fraction
 
+from optimiser.domain.frame import Quantity
 from optimiser.domain.job import Job
 from optimiser.domain.order import Order, OrderLine
 from optimiser.domain.plan import CuttingPlan
@@ -160,6 +161,18 @@ def pack_cost(jobs: tuple[Job, ...], book: PriceBook, item: str) -> int | None:
         return None
     bought = fewest_pence(sold.packs, sum(q.amount for q in needed), breaks_of(book))
     return sum(count * price for _, count, price in bought)
+
+
+def packs_for(quantity: Quantity, book: PriceBook) -> tuple[tuple[Pack, int], ...]:
+    """Return the packs that hold one quantity for the least money, and how many of each.
+
+    Empty where the price book sells no pack of it in its unit.
+    """
+    sold = next((one for one in book.packs if one.item == quantity.item), None)
+    if sold is None or not _serves(sold, quantity.unit):
+        return ()
+    bought = fewest_pence(sold.packs, quantity.amount, breaks_of(book))
+    return tuple((pack, count) for pack, count, _ in bought if count)
 
 
 def _pack_lines(

@@ -504,6 +504,18 @@ def test_a_framed_wall_lists_the_parts_of_one_way_of_boarding_and_names_the_othe
     assert not re.search(r"A/[A-Z]+[0-9]+\+[a-e]", out)
 
 
+def test_a_framed_wall_names_packs_and_findings_the_worst_first(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert run("frame", WALL, "--prices", PRICES) == 0
+
+    out = capsys.readouterr().out
+    assert re.search(r"screw-80 +[0-9]+ each +[0-9]+ × Screws 5.0 × 80, box of 200", out)
+    shown = re.findall(r"^  (STOP|WARNING|NOTE) ", out, re.MULTILINE)
+    assert shown == sorted(shown, key=["STOP", "WARNING", "NOTE"].index)
+    assert {"WARNING", "NOTE"} <= set(shown)
+
+
 def test_results_that_nobody_reads_to_the_end_are_no_fault() -> None:
     process = subprocess.Popen(
         [sys.executable, "-m", "api.cli", "frame", WALL, "--prices", PRICES, "--json"],

@@ -55,3 +55,21 @@ def test_a_batch_tells_the_faults_of_all_its_walls_with_their_files_lines(
     assert line_of(first, "depth_mm = 150") in err
     assert "second.toml: fire.base_height" in err
     assert line_of(second, "base_height_mm = 100") in err
+
+
+def test_a_slip_of_spelling_is_led_to_the_field_that_is_meant(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    wall = tmp_path / "slip.toml"
+    wall.write_text(
+        'job = "A"\n[site]\nclear_width_mm = 3600\nheight_left_mm = 2400\nfloorfall_mm = 6\n'
+        '[wall]\noffset = 30\ndepth_mm = 300\ncolour = "red"\n'
+    )
+
+    code = main(["frame", str(wall), "--prices", str(PRICES)])
+
+    told = capsys.readouterr().err.splitlines()
+    assert code == 2
+    assert any("line 5: floorfall_mm = 6. Write floor_fall_mm, if that is meant" in t for t in told)
+    assert any("line 7: offset = 30. Write offset_mm, if that is meant" in t for t in told)
+    assert any('line 9: colour = "red". Take it out or correct its spelling' in t for t in told)

@@ -6,7 +6,7 @@ import pytest
 
 from optimiser.domain.finding import Severity
 from optimiser.domain.frame import Frame, Member
-from optimiser.domain.wall import Glass, Site, Socket
+from optimiser.domain.wall import ExistingWall, Glass, Site, Socket
 from optimiser.units import Tenths, tenths
 from tests.framing.builders import (
     a_fire,
@@ -150,7 +150,7 @@ def test_an_existing_stud_wall_takes_ledgers_into_its_studs_and_no_plugs() -> No
     site = Site(
         clear_width=tenths(3_600),
         height_left=tenths(2_400),
-        kind=a_site().kind.STUDS,
+        kind=ExistingWall.STUDS,
         stud_positions=studs,
     )
     frame = framed(site=site)
@@ -172,7 +172,7 @@ def test_a_solid_wall_takes_plugs_and_no_ledgers() -> None:
 
 
 def test_a_stud_wall_whose_studs_are_not_found_stops_the_purchase() -> None:
-    frame = framed(site=a_site(kind=a_site().kind.STUDS))
+    frame = framed(site=a_site(kind=ExistingWall.STUDS))
 
     assert "check.site.studs" in rules(frame, Severity.STOP)
 

@@ -34,7 +34,7 @@ class SiteModel:
             height_middle_mm (float | None | Unset):
             height_right_mm (float | None | Unset):
             floor_fall_mm (float | Unset):  Default: 0.0.
-            kind (ExistingWall | Unset):
+            kind (ExistingWall | None | Unset):
             stud_positions_mm (list[float] | Unset):
             levels (list[SurveyPointModel] | Unset):
             lean_left_mm (float | Unset):  Default: 0.0.
@@ -50,7 +50,7 @@ class SiteModel:
     height_middle_mm: float | None | Unset = UNSET
     height_right_mm: float | None | Unset = UNSET
     floor_fall_mm: float | Unset = 0.0
-    kind: ExistingWall | Unset = UNSET
+    kind: ExistingWall | None | Unset = UNSET
     stud_positions_mm: list[float] | Unset = UNSET
     levels: list[SurveyPointModel] | Unset = UNSET
     lean_left_mm: float | Unset = 0.0
@@ -90,10 +90,13 @@ class SiteModel:
 
         floor_fall_mm = self.floor_fall_mm
 
-        kind: str | Unset = UNSET
-        if not isinstance(self.kind, Unset):
+        kind: None | str | Unset
+        if isinstance(self.kind, Unset):
+            kind = UNSET
+        elif isinstance(self.kind, ExistingWall):
             kind = self.kind.value
-
+        else:
+            kind = self.kind
 
         stud_positions_mm: list[float] | Unset = UNSET
         if not isinstance(self.stud_positions_mm, Unset):
@@ -221,14 +224,24 @@ class SiteModel:
 
         floor_fall_mm = d.pop("floor_fall_mm", UNSET)
 
-        _kind = d.pop("kind", UNSET)
-        kind: ExistingWall | Unset
-        if isinstance(_kind,  Unset):
-            kind = UNSET
-        else:
-            kind = ExistingWall(_kind)
+        def _parse_kind(data: object) -> ExistingWall | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, str):
+                    raise TypeError()
+                kind_type_0 = ExistingWall(data)
 
 
+
+                return kind_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(ExistingWall | None | Unset, data)
+
+        kind = _parse_kind(d.pop("kind", UNSET))
 
 
         stud_positions_mm = cast(list[float], d.pop("stud_positions_mm", UNSET))
