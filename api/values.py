@@ -96,6 +96,7 @@ def frame_document(frame: Frame) -> dict[str, Any]:
                 "trouble": finding.trouble,
                 "remedy": finding.remedy,
                 "source": finding.source,
+                "change": [{"field": one.field, "value": one.value} for one in finding.change],
             }
             for finding in frame.findings
         ],

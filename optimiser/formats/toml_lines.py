@@ -41,11 +41,12 @@ def lines_of(text: str) -> dict[str, int]:
         name = _NAME.match(line)
         if name is not None and table.endswith("]"):
             named[table] = name[1]
-    # A niche or a step is also found under its name: "left niche.depth_mm".
+    # A niche or a step is also found under its name: "niches.left niche.depth_mm".
     for field, number in list(found.items()):
         table, dot, key_name = field.rpartition(".") if field not in named else (field, "", "")
         if table in named:
-            found.setdefault(f"{named[table]}{dot}{key_name}", number)
+            array = table.rpartition("[")[0]
+            found.setdefault(f"{array}.{named[table]}{dot}{key_name}", number)
     return found
 
 
@@ -72,8 +73,8 @@ def quote_lines(problems: tuple[Problem, ...], text: str) -> tuple[Problem, ...]
     shown = text.splitlines()
     made: list[Problem] = []
     for problem in problems:
-        # Of two fields that contradict each other, the first one's line is shown.
-        field = problem.field.rsplit(": ", 1)[-1].split(" and ")[0]
+        # Of fields that contradict each other, that of the first one's line is shown.
+        field = problem.field.rsplit(": ", 1)[-1]
         number = found.get(field, plain.get(_without_unit(field)))
         at = _AT.search(problem.trouble)
         if at is not None:

@@ -1,23 +1,31 @@
-"""Checks of fire, TV and soundbar against the wall that is to hold them."""
+"""Checks of fire and TV against the wall that is to hold them.
+
+Each carries the smallest change of the wall's file that clears it. None has: a clearance left out
+(its manual alone knows the figure), the air left, the cavity barrier and the picture's size (they
+are told for the record, and nothing about them is wrong), a bracket without room for two struts
+where the recess has its board joined (the joint's own strut stands where those would).
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from optimiser.domain.finding import Finding, Severity
+from optimiser.domain.finding import Change, Finding, Severity
 from optimiser.framing.bearing import (
     BARRIER_BOARD,
     BARRIER_TIMBER,
     MOST_OVERHANG,
     cavity_barrier,
-    mdf_takes_screw,
 )
+from optimiser.framing.bracket import plate_findings
+from optimiser.framing.figures import before_it, box_depth, listed, size, summed, wall_width
+from optimiser.framing.fires import FireChoice
 from optimiser.framing.hanging import bracket_findings
 from optimiser.framing.openings import Hole
-from optimiser.framing.recesses import ABOVE_FIRE, FireChoice, TvChoice
+from optimiser.framing.recesses import ABOVE_FIRE, TvChoice
 from optimiser.framing.returns import Level
 from optimiser.framing.rules import finding
-from optimiser.framing.screen import upward_look
+from optimiser.framing.screen import least_distance, upward_look
 from optimiser.framing.settings import Settings
 from optimiser.units import mm
 
@@ -63,50 +71,79 @@ def fire_findings(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[
 
 def _fire_depth(settings: Settings, fire: FireChoice) -> Iterator[Finding]:
     spare = settings.depth - fire.reach
+    depth, before = box_depth(settings), before_it(settings)
+    whole = settings.back + settings.depth
+    taken = summed(
+        size("fire.body_depth", fire.fire.body_depth, fire.fire.body_depth),
+        size("fire.clearance_back", fire.fire.clearance_back, fire.clearance_back),
+        before,
+    )
     if spare < 0:
         yield finding(
             "check.fire.depth",
             Severity.STOP,
-            f"wall.depth {mm(settings.depth)} is less than fire.body_depth"
-            f" {mm(fire.fire.body_depth)} + fire.clearance_back {mm(fire.clearance_back)}",
-            f"make the wall {mm(-spare)} deeper",
+            f"{depth} is less than {taken}",
+            f"make {depth.field} {mm(whole - spare)}",
+            change=[_to(depth.field, whole - spare)],
         )
     elif spare < settings.wide:
+        through = whole + settings.wide - spare
         yield finding(
             "check.fire.depth",
             Severity.NOTE,
-            f"{mm(spare)} is left behind the fire, less than a timber of {mm(settings.wide)}: the"
-            " back frame goes round it",
-            f"make the wall {mm(settings.wide - spare)} deeper to carry the back frame through",
+            f"{mm(spare)} is left behind the fire ({depth} less {taken}), less than a timber of"
+            f" {mm(settings.wide)}: the back frame goes round it",
+            f"make {depth.field} {mm(through)} to carry the back frame through",
+            change=[_to(depth.field, through)],
         )
 
 
+def _to(field: str, size_in_tenths: int) -> Change:
+    return Change(field, mm(size_in_tenths))
+
+
 def _fire_width(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[Finding]:
-    wide, high = fire.fire.body_width, fire.fire.body_height
-    opening = fire.opening_width
+    body = fire.fire
+    wide, high = body.body_width, body.body_height
     if hole.to_left and hole.to_right and wide != settings.width:
         yield finding(
             "check.fire.width",
             Severity.STOP,
-            f"wall.width {mm(settings.width)} and fire.body_width {mm(wide)} differ, and the"
-            " glass is at both ends",
-            f"make the wall {mm(wide)} wide",
+            f"{wall_width(settings)} and fire.body_width {mm(wide)} differ, and the glass is at"
+            " both ends",
+            f"make wall.width {mm(wide)}",
+            change=[_to("wall.width", wide)],
         )
-    elif opening > wide or fire.opening_height > high:
-        yield finding(
-            "check.fire.opening",
-            Severity.WARNING,
-            f"opening {mm(opening)} × {mm(fire.opening_height)} is larger than the body"
-            f" {mm(wide)} × {mm(high)}",
-            "check both against the manual",
-        )
+    elif fire.opening_width > wide or fire.opening_height > high:
+        # Where glass returns the hole runs to the wall's end, whatever width was given.
+        held = hole.to_left or hole.to_right
+        larger = [
+            (size(f"fire.opening_{side}", given, opening), size(f"fire.body_{side}", most, most))
+            for side, given, opening, most, fixed in (
+                ("width", body.opening_width, fire.opening_width, wide, held),
+                ("height", body.opening_height, fire.opening_height, high, False),
+            )
+            if opening > most and not fixed
+        ]
+        if larger:
+            yield finding(
+                "check.fire.opening",
+                Severity.WARNING,
+                " and ".join(f"{opening} is more than {most}" for opening, most in larger),
+                "check both against the manual; "
+                + " and ".join(f"{opening.field} {most.value}" for opening, most in larger)
+                + " at most leaves no gap round the body",
+                change=[Change(opening.field, most.value) for opening, most in larger],
+            )
     yield from _overhang(fire, hole)
     if fire.fire.centre is not None and (hole.to_left or hole.to_right):
         yield finding(
             "check.fire.centre",
             Severity.WARNING,
-            f"fire.centre {mm(fire.fire.centre)} is not used: the glass returns round an end",
+            f"fire.centre {mm(fire.fire.centre)} is not used: the glass returns round an end"
+            f' (fire.glass "{fire.glass.value}")',
             "leave fire.centre_mm out",
+            change=[Change("fire.centre", "")],
         )
 
 
@@ -133,6 +170,7 @@ def _power(fire: FireChoice) -> Finding:
         f"{said}, more than a fuse of {PLUG_FUSE} A carries",
         f"choose a fire of {PLUG_FUSE * MAINS} W at most, or have it given a circuit of its own: a"
         " new circuit is notifiable in England",
+        change=[Change("fire.power", str(PLUG_FUSE * MAINS))],
     )
 
 
@@ -173,23 +211,26 @@ def _overhang(fire: FireChoice, hole: Hole) -> Iterator[Finding]:
     given = fire.fire.opening_width or fire.fire.body_width
     width = given + 2 * max(aside - MOST_OVERHANG, 0)
     height = fire.opening_height + max(over - MOST_OVERHANG, 0)
-    changes, bare = [], []
+    changes: list[Change] = []
+    bare: list[str] = []
     for field, now, least, body in (
         ("opening_width", given, width, fire.fire.body_width),
         ("opening_height", fire.opening_height, height, fire.fire.body_height),
     ):
         if least > now:
-            changes.append(f"fire.{field} {mm(least)} at least")
+            changes.append(_to(f"fire.{field}", least))
             if least > body:
                 bare.append(f"{mm(least - body)} more than {mm(body)} of body")
     yield finding(
         "check.fire.overhang",
         Severity.STOP,
-        f"facing board reaches {mm(over)} above and {mm(aside)} beside the fire beyond its timber;"
-        f" at most {mm(MOST_OVERHANG)}",
+        f"facing board reaches {mm(over)} above and {mm(aside)} beside the fire beyond its timber"
+        f" ({listed(hole.told.along, hole.told.up)}; opening {mm(given)} ×"
+        f" {mm(fire.opening_height)}); at most {mm(MOST_OVERHANG)}",
         "make "
-        + " and ".join(changes)
+        + " and ".join(f"{one.field} {one.value} at least" for one in changes)
         + (f" ({', '.join(bare)}: check that the fire's trim covers it)" if bare else ""),
+        change=changes,
     )
 
 
@@ -198,25 +239,43 @@ def tv_findings(
 ) -> Iterator[Finding]:
     """Yield what the TV's figures say against its recess, its bracket and its viewer."""
     yield from _tv_fit(tv, hole)
-    yield from _bracket(tv, hole, levels, settings)
+    yield from plate_findings(settings, tv, hole, levels)
     yield from bracket_findings(settings, tv)
-    angle = upward_look(tv.centre_height, tv.eye_height, tv.viewing_distance)
-    yield finding(
-        "check.tv.angle",
-        Severity.WARNING if angle > MOST_LOOK else Severity.NOTE,
-        f"centre at {mm(tv.centre_height)}, eye at {mm(tv.eye_height)}, seat at"
-        f" {mm(tv.viewing_distance)}: a look of {angle:.1f}° up; at most {MOST_LOOK}°",
-        "hang it lower, or sit further away" if angle > MOST_LOOK else "none needed",
-    )
+    yield _look(tv)
     if fire is not None and fire.cut.x0 < tv.screen.x1 and tv.screen.x0 < fire.cut.x1:
         gap = tv.screen.z0 - fire.cut.z1
         if gap < ABOVE_FIRE:
+            higher = tv.centre_height + ABOVE_FIRE - gap
+            change = _to("tv.above_fire", ABOVE_FIRE)
+            if tv.tv.centre_height is not None:
+                change = _to("tv.centre_height", higher)
             yield finding(
                 "check.fire.tv",
                 Severity.WARNING,
                 f"{mm(gap)} from the fire to the TV; {mm(ABOVE_FIRE)} is a rule of thumb",
-                f"raise the TV {mm(ABOVE_FIRE - gap)}, or follow the fire's manual",
+                f"raise the TV {mm(ABOVE_FIRE - gap)} ({change.field} {change.value}), or follow"
+                " the fire's manual",
+                change=[change],
             )
+
+
+def _look(tv: TvChoice) -> Finding:
+    """Say how far up the viewer looks; from further away he looks up less."""
+    angle = upward_look(tv.centre_height, tv.eye_height, tv.viewing_distance)
+    said = (
+        f"centre at {mm(tv.centre_height)}, eye at {mm(tv.eye_height)}, seat at"
+        f" {mm(tv.viewing_distance)}: a look of {angle:.1f}° up; at most {MOST_LOOK}°"
+    )
+    if angle <= MOST_LOOK:
+        return finding("check.tv.angle", Severity.NOTE, said, "none needed")
+    back = least_distance(tv.centre_height, tv.eye_height, MOST_LOOK)
+    return finding(
+        "check.tv.angle",
+        Severity.WARNING,
+        said,
+        f"hang it lower, or sit {mm(back)} away (tv.viewing_distance)",
+        change=[_to("tv.viewing_distance", back)],
+    )
 
 
 def _tv_fit(tv: TvChoice, hole: Hole) -> Iterator[Finding]:
@@ -230,21 +289,32 @@ def _tv_fit(tv: TvChoice, hole: Hole) -> Iterator[Finding]:
     least = min(gaps.values())
     if least < tv.finger_gap:
         width, height = screen.width + 2 * tv.finger_gap, screen.height + 2 * tv.finger_gap
+        change = [
+            _to(f"tv.recess_{side}", wanted)
+            for side, wanted, gap in (
+                ("width", width, min(gaps["left"], gaps["right"])),
+                ("height", height, min(gaps["below"], gaps["above"])),
+            )
+            if gap < tv.finger_gap
+        ]
         yield finding(
             "check.tv.gap",
             Severity.STOP if least < 0 else Severity.WARNING,
-            f"recess {mm(clear.width)} × {mm(clear.height)} leaves "
+            f"recess {mm(clear.width)} × {mm(clear.height)} ({listed(hole.told.along)},"
+            f" {listed(hole.told.up)}) leaves "
             + ", ".join(f"{mm(gap)} {side}" for side, gap in gaps.items())
             + f" round a TV of {mm(screen.width)} × {mm(screen.height)}",
             f"{mm(width)} × {mm(height)} gives {mm(tv.finger_gap)} all round",
+            change=change,
         )
     if tv.depth > tv.recess_depth:
         yield finding(
             "check.tv.depth",
             Severity.WARNING,
-            f"TV {mm(tv.depth)} deep in a recess of {mm(tv.recess_depth)}: it stands"
-            f" {mm(tv.depth - tv.recess_depth)} proud",
-            f"make the recess {mm(tv.depth)} deep at least, and the folded bracket with it",
+            f"{size('tv.depth', tv.tv.depth, tv.depth)} is more than tv.recess_depth"
+            f" {mm(tv.recess_depth)}: it stands {mm(tv.depth - tv.recess_depth)} proud",
+            f"make tv.recess_depth {mm(tv.depth)} at least, and deeper by the folded bracket",
+            change=[_to("tv.recess_depth", tv.depth)],
         )
     if tv.tv.diagonal is not None and (tv.tv.width is None or tv.tv.height is None):
         yield finding(
@@ -253,71 +323,4 @@ def _tv_fit(tv: TvChoice, hole: Hole) -> Iterator[Finding]:
             f"{mm(screen.width)} × {mm(screen.height)} is the picture by its diagonal; a case"
             " is 5 to 20 larger (from memory)",
             "measure the case and give tv.width_mm and tv.height_mm",
-        )
-
-
-def _bracket(
-    tv: TvChoice, hole: Hole, levels: list[Level], settings: Settings
-) -> Iterator[Finding]:
-    plate, board = tv.bracket, hole.frame
-    if plate.x0 < board.x0 or plate.x1 > board.x1 or plate.z0 < board.z0 or plate.z1 > board.z1:
-        yield finding(
-            "check.tv.bracket",
-            Severity.STOP,
-            f"bracket plate {mm(plate.width)} × {mm(plate.height)} reaches beyond the backboard",
-            "choose a smaller bracket or a larger recess",
-        )
-    aside = min(plate.x0 - board.x0, board.x1 - plate.x1)
-    upright = min(plate.z0 - board.z0, board.z1 - plate.z1)
-    near, far = sorted((aside, upright))
-    if near >= 0 and not mdf_takes_screw(from_edge=near, from_corner=far):
-        yield finding(
-            "check.tv.edge",
-            Severity.WARNING,
-            f"bracket plate {mm(near)} and {mm(far)} from the backboard's edges; its screws need"
-            " 12 from an edge, 25 from a corner",
-            "choose a smaller bracket, or drill its outer holes first",
-        )
-    if sum(rule == "frame.strut.bracket" for _, rule in levels) < 2:
-        yield finding(
-            "check.tv.bracket",
-            Severity.WARNING,
-            "there is no room for two struts behind the bracket's rows of screws",
-            "fix the bracket to the struts that are there, or make the recess higher",
-        )
-    for i, socket in enumerate(tv.tv.sockets, start=1):
-        x1, z1 = socket.x + socket.width, socket.z + socket.height
-        if socket.x < plate.x1 and plate.x0 < x1 and socket.z < plate.z1 and plate.z0 < z1:
-            yield finding(
-                "check.tv.bracket",
-                Severity.STOP,
-                f"socket {i} at {mm(socket.x)}, {mm(socket.z)} lies behind the bracket's plate",
-                f"move it outside x {mm(plate.x0)}-{mm(plate.x1)} or z"
-                f" {mm(plate.z0)}-{mm(plate.z1)}",
-            )
-        if socket.x < board.x0 or x1 > board.x1 or socket.z < board.z0 or z1 > board.z1:
-            yield finding(
-                "check.tv.socket",
-                Severity.WARNING,
-                f"socket {i} lies outside the backboard",
-                "move it into the recess",
-            )
-        elif any(z < z1 and socket.z < z + settings.wide for z, _ in levels):
-            yield finding(
-                "check.tv.socket",
-                Severity.WARNING,
-                f"socket {i} at height {mm(socket.z)} to {mm(z1)} meets a strut",
-                "move it between the struts",
-            )
-
-
-def soundbar_findings(settings: Settings, hole: Hole) -> Iterator[Finding]:
-    """Yield what a soundbar's figures say against its slot."""
-    bar = settings.wall.soundbar
-    if bar is not None and bar.depth > hole.depth:
-        yield finding(
-            "check.soundbar.depth",
-            Severity.WARNING,
-            f"soundbar {mm(bar.depth)} deep in a slot of {mm(hole.depth)}",
-            "deepen the slot",
         )

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from optimiser.domain.frame import Bead, Point
 from optimiser.domain.price_book import LengthItem
 from optimiser.framing.boarding import level_surfaces
+from optimiser.framing.fires import FireChoice
 from optimiser.framing.layout import end_room, room
 from optimiser.framing.openings import Hole
-from optimiser.framing.recesses import FireChoice
 from optimiser.framing.settings import Settings, longest_part
 from optimiser.units import Tenths
 

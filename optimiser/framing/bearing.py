@@ -13,8 +13,8 @@ from optimiser.domain.frame import Edge
 MOST_OVERHANG = 500
 _FROM_EDGE = {Edge.FACTORY: 100, Edge.CUT: 130}
 _FROM_TIMBER = 60
-_MDF_EDGE = 120
-_MDF_CORNER = 250
+MDF_EDGE = 120
+MDF_CORNER = 250
 # A noggin behind board, NHBC Standards 6.3.9, table 3.
 _NOGGIN = (380, 430)
 # Round an opening in a stud wall: Approved Document B.
@@ -34,7 +34,7 @@ def under_joint(one: Edge, other: Edge) -> int:
 
 def mdf_takes_screw(*, from_edge: int, from_corner: int) -> bool:
     """Return whether a screw may stand there in the face of MDF."""
-    return from_edge >= _MDF_EDGE and from_corner >= _MDF_CORNER
+    return from_edge >= MDF_EDGE and from_corner >= MDF_CORNER
 
 
 def noggin_takes_board(thickness: int, width: int) -> bool:

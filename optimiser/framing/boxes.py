@@ -11,180 +11,77 @@ import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from optimiser.framing.bearing import MOST_OVERHANG
+from optimiser.framing.figures import (
+    Figure,
+    box_depth,
+    box_width,
+    listed,
+    wall_width,
+)
 from optimiser.framing.notes import Notes
-from optimiser.framing.settings import SHORTEST, Bare, Settings
+from optimiser.framing.pieces import (
+    CEILING,
+    Piece,
+    Solid,
+    as_box,
+    behind,
+    check_ends,
+    check_piece,
+    face_at,
+    heights_of,
+    pieces_of,
+)
+from optimiser.framing.settings import Bare, Settings
 from optimiser.framing.surfaces import Rect
 from optimiser.units import mm
 
-# Above any ceiling: a box that reaches it has no top of its own.
-CEILING = 10_000_000
 # Two faces closer in depth leave no room for a board and its bead between: common practice.
 LEAST_STEP = 300
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Piece:
-    """A rectangle of the front at one depth from the existing wall."""
+def boxes(whole: Settings, notes: Notes) -> tuple[list[Settings], set[str]]:
+    """Return the settings of each box of the wall, and the names of those that cannot stand.
 
-    place: Rect
-    depth: int
-    name: str
-    back: int = 0
-
-
-@dataclass(frozen=True, slots=True)
-class _Solid:
-    x0: int
-    x1: int
-    depth: int
-
-
-def boxes(whole: Settings, notes: Notes) -> list[Settings]:
-    """Return the settings of each box of the wall; records a problem for what cannot stand."""
+    Records a problem for each of these.
+    """
+    if whole.width <= 0:
+        return [], set()
     solids = [
-        _Solid(p.x - whole.offset, p.x + p.width - whole.offset, p.depth)
+        Solid(p.x - whole.offset, p.x + p.width - whole.offset, p.depth)
         for p in whole.wall.site.projections
         if p.x < whole.offset + whole.width and whole.offset < p.x + p.width
     ]
     skirting = whole.wall.site.skirting or 0
     pieces = [
         replace(piece, back=piece.back + skirting)
-        for piece in _behind(_pieces(whole, notes), solids)
+        for piece in behind(pieces_of(whole, notes), solids)
         if piece.depth > 0
     ]
     if not pieces:
-        notes.problem("steps", "leave nothing to build", "give one a depth")
+        open_steps = [Figure(f"steps.{step.name}.depth", "0") for step in whole.wall.steps]
+        notes.problem(
+            open_steps[0].field,
+            f"{listed(open_steps)} leave nothing of {wall_width(whole)} to build",
+            "give one a depth",
+        )
+    faulty: set[str] = set()
+    ends: dict[tuple[int, str], list[Bare]] = {}
     for piece in pieces:
-        _check(piece, whole, notes)
-    if notes.problems:
-        return []
-    ends = {
-        (id(piece), side): _bare(piece, side, pieces, solids, whole, notes)
-        for piece in pieces
-        for side in ("left", "right")
-    }
-    found = [_box(piece, pieces, ends, solids, whole, notes) for piece in pieces]
-    for one in found:
-        _check_ends(one, notes)
-    return found
+        so_far = len(notes.problems)
+        check_piece(piece, whole, notes)
+        for side in ("left", "right"):
+            ends[id(piece), side] = _bare(piece, side, pieces, solids, whole, notes)
+        faulty |= {piece.name} if len(notes.problems) > so_far else set()
+    found: list[Settings] = []
+    for piece in pieces:
+        so_far = len(notes.problems)
+        found.append(_box(piece, pieces, ends, solids, whole, notes))
+        check_ends(found[-1], notes)
+        faulty |= {piece.name} if len(notes.problems) > so_far else set()
+    return found, faulty
 
 
-def _check_ends(box: Settings, notes: Notes) -> None:
-    """Refuse a bare end whose back edge falls where no upright can stand behind it."""
-    wide, front = box.wide, box.front
-    for stretch in (*box.left_bare, *box.right_bare):
-        between = wide <= stretch.y < front - MOST_OVERHANG
-        if between and min(stretch.y, front - wide) < wide:
-            notes.problem(
-                f"steps: {box.name or 'wall'}",
-                f"its end shows from {mm(box.back + stretch.y)} on, and between its back and front"
-                f" timbers {mm(front - wide)} is left for an upright of {mm(wide)} there",
-                f"make it {mm(2 * wide - front)} deeper, or choose a narrower timber",
-            )
-            return
-
-
-def _pieces(whole: Settings, notes: Notes) -> list[_Piece]:
-    top = whole.wall.extent.height
-    high = top if top is not None else CEILING
-    pieces = [_Piece(place=Rect(0, 0, whole.width, high), depth=whole.depth, name="")]
-    for step in whole.wall.steps:
-        z0 = step.z or 0
-        z1 = z0 + step.height if step.height is not None else high
-        place = Rect(step.x, z0, step.x + step.width, z1)
-        if place.x1 > whole.width or place.z1 > high:
-            notes.problem(
-                f"step {step.name}",
-                f"x {mm(place.x0)}-{mm(place.x1)}, z from {mm(z0)} reaches beyond wall.width"
-                f" {mm(whole.width)} or the wall's top",
-                "make it smaller, or move it",
-            )
-            continue
-        pieces = [left for piece in pieces for left in _without(piece, place)]
-        pieces.append(_Piece(place=place, depth=step.depth, name=step.name))
-    return _named(sorted(pieces, key=lambda p: (p.place.x0, p.place.z0)))
-
-
-def _without(piece: _Piece, cut: Rect) -> Iterator[_Piece]:
-    """Yield what a step leaves of a piece: columns beside it, then what lies below and above."""
-    one = piece.place
-    x0, x1 = max(one.x0, cut.x0), min(one.x1, cut.x1)
-    if x0 >= x1 or one.z1 <= cut.z0 or cut.z1 <= one.z0:
-        yield piece
-        return
-    for place in (
-        Rect(one.x0, one.z0, x0, one.z1),
-        Rect(x1, one.z0, one.x1, one.z1),
-        Rect(x0, one.z0, x1, cut.z0),
-        Rect(x0, cut.z1, x1, one.z1),
-    ):
-        if place.width > 0 and place.height > 0:
-            yield replace(piece, place=place)
-
-
-def _named(pieces: list[_Piece]) -> list[_Piece]:
-    """Number the boxes that no step names, unless there is only one."""
-    if len(pieces) == 1:
-        return [replace(pieces[0], name="")]
-    unnamed = [i for i, piece in enumerate(pieces) if not piece.name]
-    return [
-        replace(piece, name=piece.name or f"box {unnamed.index(i) + 1}")
-        for i, piece in enumerate(pieces)
-    ]
-
-
-def _behind(pieces: list[_Piece], solids: list[_Solid]) -> list[_Piece]:
-    """Divide the pieces where the existing wall projects behind them."""
-    for solid in solids:
-        divided: list[_Piece] = []
-        for piece in pieces:
-            place = piece.place
-            x0, x1 = max(place.x0, solid.x0), min(place.x1, solid.x1)
-            if x0 >= x1 or piece.depth == 0:
-                divided.append(piece)
-                continue
-            for part, a, b in (("left", place.x0, x0), ("", x0, x1), ("right", x1, place.x1)):
-                if a >= b:
-                    continue
-                name = f"{piece.name or 'wall'} {part or 'breast'}"
-                if (a, b) == (place.x0, place.x1):
-                    name = piece.name
-                back = solid.depth if not part else piece.back
-                divided.append(
-                    replace(piece, place=Rect(a, place.z0, b, place.z1), name=name, back=back)
-                )
-        pieces = divided
-    return pieces
-
-
-def _check(piece: _Piece, whole: Settings, notes: Notes) -> None:
-    named = f"step {piece.name}" if piece.name else "wall"
-    thick, wide, skin = whole.thick, whole.wide, whole.skin
-    least = piece.back + skin + 2 * wide + SHORTEST
-    if piece.depth < least:
-        before = f" + {mm(piece.back)} of breast or skirting behind" if piece.back else ""
-        notes.problem(
-            f"{named}.depth" if not piece.name else named,
-            f"depth {mm(piece.depth)} is less than boards {mm(skin)} + two timbers of {mm(wide)}"
-            f" + a return of {mm(SHORTEST)}{before}",
-            f"make it at least {mm(least)} deep, or choose a narrower timber",
-        )
-    if piece.place.width < 6 * thick + 2 * skin:
-        notes.problem(
-            f"{named}.width" if not piece.name else named,
-            f"{mm(piece.place.width)} wide leaves no room for uprights",
-            f"make it at least {mm(6 * thick + 2 * skin)} wide",
-        )
-    if piece.place.height < 10 * SHORTEST + 2 * skin:
-        notes.problem(
-            named,
-            f"{mm(piece.place.height)} high leaves no room for plates and uprights",
-            f"make it at least {mm(10 * SHORTEST + 2 * skin)} high",
-        )
-
-
-def _facing(piece: _Piece, side: str, pieces: list[_Piece]) -> list[_Piece]:
+def _facing(piece: Piece, side: str, pieces: list[Piece]) -> list[Piece]:
     """Return the boxes that meet one end of a box."""
     place = piece.place
     return [
@@ -205,9 +102,9 @@ class _Edge:
 
 
 def _edge(
-    piece: _Piece,
+    piece: Piece,
     side: str,
-    pieces: list[_Piece],
+    pieces: list[Piece],
     bare: dict[tuple[int, str], list[Bare]],
     skin: int,
     stops: set[int],
@@ -238,10 +135,10 @@ def _edge(
 
 
 def _box(
-    piece: _Piece,
-    pieces: list[_Piece],
+    piece: Piece,
+    pieces: list[Piece],
     bare_ends: dict[tuple[int, str], list[Bare]],
-    solids: list[_Solid],
+    solids: list[Solid],
     whole: Settings,
     notes: Notes,
 ) -> Settings:
@@ -280,6 +177,7 @@ def _box(
         depth=piece.depth - piece.back,
         back=piece.back,
         name=piece.name,
+        step=piece.step,
         start=edges["left"].x,
         end=edges["right"].x,
         base=base,
@@ -303,10 +201,10 @@ def _within(bare: list[Bare], place: Rect, low: int, high: int, back: int) -> It
 
 
 def _bare(
-    piece: _Piece,
+    piece: Piece,
     side: str,
-    pieces: list[_Piece],
-    solids: list[_Solid],
+    pieces: list[Piece],
+    solids: list[Solid],
     whole: Settings,
     notes: Notes,
 ) -> list[Bare]:
@@ -334,26 +232,30 @@ def _bare(
                 found[-1] = Bare(found[-1].z0, z1, covered)
             else:
                 found.append(Bare(z0, z1, covered))
-    named = piece.name or "wall"
-    if found and any(other.depth > piece.depth for other in beside):
+    deeper = [other for other in beside if other.depth > piece.depth]
+    own = box_depth(as_box(piece, whole))
+    if found and deeper:
+        others = listed(box_depth(as_box(deeper[0], whole)), heights_of(deeper[0], whole))
         notes.problem(
-            f"steps: {named}",
-            f"its {side} end shows over a part of its height and meets a deeper box elsewhere",
-            "let the boxes beside it have one depth",
+            own.field,
+            f"{own}: its {side} end shows over a part of its height and meets a deeper part"
+            f" elsewhere, {others}",
+            "let the parts beside it have one depth",
         )
     for stretch in found:
         if piece.depth - stretch.y < whole.skin + LEAST_STEP:
+            least = stretch.y + whole.skin + LEAST_STEP
             notes.problem(
-                f"steps: {named}",
-                f"its front at {mm(piece.depth)} stands {mm(piece.depth - stretch.y)} before what"
-                f" is beside it; at least {mm(whole.skin + LEAST_STEP)}",
-                "make the step deeper, or bring both fronts in line",
+                own.field,
+                f"{own} stands {mm(piece.depth - stretch.y)} before what is beside it,"
+                f" {face_at(stretch.y, whole)}; at least {mm(whole.skin + LEAST_STEP)}",
+                f"make {own.field} {mm(least)}, or bring both fronts in line",
             )
     return found
 
 
 def _vertical(
-    piece: _Piece, pieces: list[_Piece], whole: Settings, notes: Notes
+    piece: Piece, pieces: list[Piece], whole: Settings, notes: Notes
 ) -> tuple[int | None, int | None]:
     """Return the depths of what stands over and under a box, None where nothing does."""
     place = piece.place
@@ -370,25 +272,32 @@ def _vertical(
         spans = min((o.place.x0 for o in near), default=place.x0) <= place.x0 and (
             max((o.place.x1 for o in near), default=place.x1) >= place.x1
         )
+        own = box_depth(as_box(piece, whole))
+        others = [box_depth(as_box(other, whole)) for other in near]
         if len(depths) > 1 or not spans or len({o.back for o in near} | {piece.back}) > 1:
+            sides = [box_width(as_box(one, whole)) for one in (piece, *near)]
             notes.problem(
-                f"steps: {piece.name or 'wall'}",
-                f"what stands {'over' if over else 'under'} it differs along its width",
-                "give the boxes one above the other the same sides",
+                own.field,
+                f"what stands {'over' if over else 'under'} {own} differs along its width:"
+                f" {listed(others, *sides)}",
+                "give the parts one above the other the same sides",
             )
         if not over and place.z0 > 0 and not near:
+            height = heights_of(piece, whole)
             notes.problem(
-                f"steps: {piece.name or 'wall'}",
-                f"nothing stands under it at {mm(place.z0)}",
-                "let it reach the floor, or build a box below it",
+                height[0].field,
+                f"nothing stands under {listed(height, own)}",
+                "let it reach the floor, or build a part below it",
             )
         depth = max(depths, default=None)
         if depth is not None and 0 < abs(depth - piece.depth) < whole.skin + LEAST_STEP:
+            least = min(depth, piece.depth) + whole.skin + LEAST_STEP
+            deeper = own if piece.depth > depth else others[0]
             notes.problem(
-                f"steps: {piece.name or 'wall'}",
-                f"its front at {mm(piece.depth)} and the one {'over' if over else 'under'} it at"
-                f" {mm(depth)} are less than {mm(whole.skin + LEAST_STEP)} apart",
-                "make the step deeper, or bring both fronts in line",
+                own.field,
+                f"{own} and {listed(others)} {'over' if over else 'under'} it are"
+                f" {mm(abs(depth - piece.depth))} apart; at least {mm(whole.skin + LEAST_STEP)}",
+                f"make {deeper.field} {mm(least)}, or bring both fronts in line",
             )
         found.append(depth)
     return found[0], found[1]

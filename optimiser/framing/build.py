@@ -30,6 +30,7 @@ from optimiser.framing.notes import Notes
 from optimiser.framing.openings import Hole
 from optimiser.framing.origins import Origins
 from optimiser.framing.placing import Placed, place_openings
+from optimiser.framing.remarks import early_stops
 from optimiser.framing.returns import Level, props, returns, strut_levels, struts
 from optimiser.framing.reveals import fire_linings, linings, panel_joints
 from optimiser.framing.setting_out import lines
@@ -55,11 +56,15 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
     """
     notes = Notes()
     whole = settle(wall, book, notes)
+    # Faults do not end the search for more, as long as there is a box to look for them in.
+    parted, faulty = boxes(whole, notes) if whole is not None else ([], set())
+    placed = place_openings(parted, faulty, notes) if parted else []
+    if notes.problems and whole is not None:
+        for stop in early_stops(whole, placed):
+            field = stop.change[0].field if stop.change else stop.rule
+            notes.problem(field, stop.trouble, stop.remedy)
     notes.refuse()
     assert whole is not None
-    parted = boxes(whole, notes)
-    notes.refuse()
-    placed = place_openings(parted, notes)
     bands = no_screw_bands(whole)
     boarded: list[tuple[Style, list[Framed]]] = []
     known: list[dict[tuple[Layer, ...], Framed]] = [{} for _ in placed]

@@ -1,13 +1,21 @@
-"""Checks of timber, boards and site: what the fitter should know before he buys."""
+"""Checks of timber, boards and site: what the fitter should know before he buys.
+
+Centres beyond the board's limit carry the smallest change of the wall's file that clears them; a
+member longer than any stock says the length to add to the price book. The others have none in the
+wall's file: which sections and boards there are, and what they weigh, is the price book's;
+studs, floor and ceiling are as they are; where joints fall near a corner and leave strips hangs on
+the whole layout, and moving an opening moves the joints too.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from optimiser.domain.finding import Finding, Severity
+from optimiser.domain.finding import Change, Finding, Severity
 from optimiser.domain.frame import Board, Edge, Member
 from optimiser.domain.price_book import SheetItem
 from optimiser.domain.wall import ExistingWall
+from optimiser.framing import figures
 from optimiser.framing.bearing import noggin_takes_board, under_joint
 from optimiser.framing.framed import Framed
 from optimiser.framing.openings import Hole
@@ -45,11 +53,17 @@ def kilograms(grams: int) -> str:
 def wall_findings(settings: Settings, way: list[Framed]) -> Iterator[Finding]:
     """Yield every finding about timber, sheets and the site, over all boxes of a wall."""
     members = [member for one in way for member in one.members]
-    yield from _centres(settings)
-    yield from _timber(settings, members)
+    yield from choice_findings(settings)
+    yield from _stock(settings, members)
     yield from _masses(settings)
     yield from _studs(settings, members)
     yield from _levels(settings)
+
+
+def choice_findings(settings: Settings) -> Iterator[Finding]:
+    """Yield what is told of centres and section alone, before anything is framed."""
+    yield from _centres(settings)
+    yield from _section(settings)
 
 
 def box_findings(one: Framed) -> Iterator[Finding]:
@@ -64,8 +78,11 @@ def _centres(settings: Settings) -> Iterator[Finding]:
         yield finding(
             "check.board.centres",
             Severity.STOP,
-            f"{board} board on uprights at {mm(settings.centres)}; at most {mm(settings.limit)}",
-            f"set materials.centres to 400, or choose a board that may span {mm(settings.centres)}",
+            f"{board} board ({figures.board(settings)}) on uprights at materials.centres"
+            f" {mm(settings.centres)}; at most {mm(settings.limit)}",
+            f"set materials.centres to {mm(settings.limit)} or less, or choose a board that may"
+            f" span {mm(settings.centres)}",
+            change=[Change("materials.centres", mm(settings.limit))],
         )
     elif settings.centres == LIMIT_THICK:
         yield finding(
@@ -76,13 +93,14 @@ def _centres(settings: Settings) -> Iterator[Finding]:
         )
 
 
-def _timber(settings: Settings, members: list[Member]) -> Iterator[Finding]:
+def _section(settings: Settings) -> Iterator[Finding]:
     section = settings.thick, settings.wide
     if section[0] < LEAST_SECTION[0] or section[1] < LEAST_SECTION[1]:
         yield finding(
             "check.timber.section",
             Severity.WARNING,
-            f"uprights of {mm(section[0])} × {mm(section[1])}; 38 × 63 at least",
+            f"uprights of {mm(section[0])} × {mm(section[1])} ({figures.timber(settings)}); 38 × 63"
+            " at least",
             "choose a larger section",
         )
     if settings.thick < LEAST_BEARING:
@@ -97,7 +115,8 @@ def _timber(settings: Settings, members: list[Member]) -> Iterator[Finding]:
         yield finding(
             "check.timber.noggin",
             Severity.STOP,
-            f"noggins of {mm(settings.thick)} × {mm(settings.wide)} behind board; 38 × 43 at least",
+            f"noggins of {mm(settings.thick)} × {mm(settings.wide)} ({figures.timber(settings)})"
+            " behind board; 38 × 43 at least",
             "choose a larger section",
         )
     least, most = allowed(settings.wide, Finish.PLANED)
@@ -109,14 +128,18 @@ def _timber(settings: Settings, members: list[Member]) -> Iterator[Finding]:
         f" shrinks to about {mm(dry)} at {HEATED} %",
         "board when the timber is at 20 % or drier, and sort out pieces beyond these sizes",
     )
+
+
+def _stock(settings: Settings, members: list[Member]) -> Iterator[Finding]:
     longest = max(members, key=lambda one: one.length)
     if longest.length > settings.longest:
         yield finding(
             "check.timber.stock",
             Severity.STOP,
             f"{longest.kind} of {mm(longest.length)}; the longest stock of"
-            f" {settings.timber.material} gives {mm(settings.longest)}",
-            "add a longer stock length to the price book",
+            f" {figures.timber(settings)} gives {mm(settings.longest)}",
+            "add a stock length of"
+            f" {mm(longest.length + 2 * settings.timber.end_trim)} or more to the price book",
         )
 
 
@@ -156,7 +179,8 @@ def _strips(settings: Settings, boards: tuple[Board, ...]) -> Iterator[Finding]:
         yield finding(
             "check.board.strip",
             Severity.STOP,
-            f"no joint could be placed on an upright in {mm(uncovered)} of front",
+            f"no joint could be placed on an upright in {mm(uncovered)} of front"
+            f" ({figures.listed(figures.box_width(settings), figures.board(settings))})",
             "move an opening, or choose a wider board",
         )
 
@@ -190,7 +214,9 @@ def _studs(settings: Settings, members: list[Member]) -> Iterator[Finding]:
         yield finding(
             "check.site.studs",
             Severity.STOP,
-            "no existing stud is known behind the wall, so nothing can be fixed to it",
+            "no existing stud is known behind the wall, so nothing can be fixed to it"
+            ' (site.kind "studs", site.stud_positions'
+            f" {figures.numbers(site.stud_positions)})",
             "find the studs and give site.stud_positions_mm",
         )
         return

@@ -1,10 +1,17 @@
-"""Checks of what hangs: the screws of a TV's bracket, the screws and the sag of a shelf."""
+"""Checks of what hangs: the screws of a TV's bracket, the screws and the sag of a shelf.
+
+Each says what clears it: how many screws, and how short a reach or how narrow a niche would do.
+None has a TV whose mass is not given, which only the fitter can weigh.
+"""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from optimiser.domain.finding import Finding, Severity
+from optimiser.domain.finding import Change, Finding, Severity
+from optimiser.framing.figures import listed, size
 from optimiser.framing.loads import (
     GAMMA_PERMANENT,
     GRAVITY,
@@ -50,12 +57,69 @@ def _grade(settings: Settings) -> str:
     return grade if grade in STRENGTH_CLASSES else "C16"
 
 
-def _use(
-    rule: str, share: float, trouble: str, *, fine: str, short: tuple[Severity, str]
-) -> Finding:
-    """Return a note where no more is used than there is, else what `short` says."""
-    severity, remedy = (Severity.NOTE, fine) if percent_up(share) <= 100 else short
-    return finding(rule, severity, trouble, remedy)
+@dataclass(frozen=True, slots=True)
+class Enough:
+    """What would hold a bracket: so many top screws (0: not even 12), or so short a reach."""
+
+    screws: int
+    reach: int
+
+
+class BracketUse:
+    """What a TV at full reach asks of its bracket's screws, as shares of what those hold.
+
+    The backboard counts as timber of the struts' class: MDF is denser.
+    """
+
+    def __init__(self, settings: Settings, tv: TvChoice) -> None:
+        assert tv.tv.mass is not None
+        density = STRENGTH_CLASSES[_grade(settings)].density_characteristic
+        self._mass, self._arm = tv.tv.mass / 1000, tv.bracket_mass / 1000
+        self._reach = tv.bracket_reach
+        self.thread = (settings.thick - SCREW_SHORT) / 10
+        held = withdrawal_resistance(diameter=SCREW_DIAMETER, thread=self.thread, density=density)
+        self._held = design_resistance(held)
+        self.mode, shear = Shear(
+            diameter=SCREW_DIAMETER,
+            first=settings.backboard.thickness / 10,
+            second=self.thread,
+            density=density,
+        ).resistance()
+        self._shear = design_resistance(shear)
+        self.pull = bracket_pull(tv=self._mass, reach=self._reach / 10_000, arm=self._arm)
+        rows = BRACKET_ROWS / 10_000
+        self.each = pull_per_screw(self.pull, rows_apart=rows, top_screws=TOP_SCREWS)
+        self.pulled, self.sheared, self.both = self.shares(self._reach, TOP_SCREWS)
+
+    def shares(self, reach: int, screws: int) -> tuple[float, float, float]:
+        """Return how much of pull, of shear and of both together is used, by reach and screws."""
+        pull = bracket_pull(tv=self._mass, reach=reach / 10_000, arm=self._arm)
+        rows = BRACKET_ROWS / 10_000
+        each = pull_per_screw(pull, rows_apart=rows, top_screws=screws)
+        pulled = each * screws / (self._held * effective_screws(screws))
+        sheared = GAMMA_PERMANENT * pull.shear / (2 * screws) / self._shear
+        return pulled, sheared, combined(axial=pulled, shear=sheared)
+
+    def _holds(self, reach: int, screws: int, *, sheared: bool) -> bool:
+        pulled, _, both = self.shares(reach, screws)
+        return percent_up(both if sheared else pulled) <= 100
+
+    def wanted(self, *, sheared: bool) -> Enough:
+        """Return the fewest top screws that hold it at this reach, and the longest reach for two.
+
+        Against pull alone, or `sheared` too. The reach is 0 where two screws hold it at none.
+        """
+        screws = next(
+            (n for n in range(TOP_SCREWS, 13) if self._holds(self._reach, n, sheared=sheared)), 0
+        )
+        least, most = 0, self._reach + 1
+        while most - least > 1:
+            middle = (least + most) // 2
+            if self._holds(middle, TOP_SCREWS, sheared=sheared):
+                least = middle
+            else:
+                most = middle
+        return Enough(screws, least)
 
 
 def bracket_findings(settings: Settings, tv: TvChoice) -> Iterator[Finding]:
@@ -69,44 +133,42 @@ def bracket_findings(settings: Settings, tv: TvChoice) -> Iterator[Finding]:
         )
         return
     grade = _grade(settings)
-    density = STRENGTH_CLASSES[grade].density_characteristic
-    pull = bracket_pull(
-        tv=tv.tv.mass / 1000, reach=tv.bracket_reach / 10_000, arm=tv.bracket_mass / 1000
-    )
-    each = pull_per_screw(pull, rows_apart=BRACKET_ROWS / 10_000, top_screws=TOP_SCREWS)
-    thread = (settings.thick - SCREW_SHORT) / 10
-    one = withdrawal_resistance(diameter=SCREW_DIAMETER, thread=thread, density=density)
-    pulled = each * TOP_SCREWS / (design_resistance(one) * effective_screws(TOP_SCREWS))
-    short = Severity.STOP, "shorter bracket, more screws, or thicker struts"
-    yield _use(
+    use = BracketUse(settings, tv)
+    pull, each, thread = use.pull, use.each, use.thread
+    used = percent_up(use.pulled)
+    reach = size("tv.bracket_reach", tv.tv.bracket_reach, tv.bracket_reach)
+    remedy, change = _held(use.wanted(sheared=False)) if used > 100 else ("", [])
+    yield finding(
         "check.tv.withdrawal",
-        pulled,
-        f"{tv.tv.mass / 1000:g} kg at {mm(tv.bracket_reach)}: {pull.moment:.0f} N·m,"
-        f" {each:.0f} N on each of {TOP_SCREWS} top screws of {SCREW_DIAMETER:g} mm with"
-        f" {thread:g} mm of thread in {grade}; {percent_up(pulled)} % of their withdrawal"
-        f" resistance ({_FACTORS})",
-        fine="screw into struts, never into the backboard alone",
-        short=short,
+        Severity.STOP if used > 100 else Severity.NOTE,
+        f"tv.mass {tv.tv.mass / 1000:g} kg at {reach}: {pull.moment:.0f} N·m, {each:.0f} N on each"
+        f" of {TOP_SCREWS} top screws of {SCREW_DIAMETER:g} mm with {thread:g} mm of thread in"
+        f" {grade}; {used} % of their withdrawal resistance ({_FACTORS})",
+        remedy or "screw into struts, never into the backboard alone",
+        change=change,
+    )
+    both = percent_up(use.both)
+    remedy, change = _held(use.wanted(sheared=True)) if both > 100 else ("", [])
+    yield finding(
+        "check.tv.shear",
+        Severity.STOP if both > 100 else Severity.NOTE,
+        f"{pull.shear:.0f} N on {2 * TOP_SCREWS} screws through {mm(settings.backboard.thickness)}"
+        f" of backboard: {percent_up(use.sheared)} % of their shear (mode {use.mode}), {both} %"
+        f" with the pull, by squares ({_FACTORS})",
+        remedy or "none needed",
+        change=change,
     )
 
-    # The backboard counts as timber of the struts' class: MDF is denser.
-    mode, shear = Shear(
-        diameter=SCREW_DIAMETER,
-        first=settings.backboard.thickness / 10,
-        second=thread,
-        density=density,
-    ).resistance()
-    sheared = GAMMA_PERMANENT * pull.shear / (2 * TOP_SCREWS) / design_resistance(shear)
-    both = combined(axial=pulled, shear=sheared)
-    yield _use(
-        "check.tv.shear",
-        both,
-        f"{pull.shear:.0f} N on {2 * TOP_SCREWS} screws through {mm(settings.backboard.thickness)}"
-        f" of backboard: {percent_up(sheared)} % of their shear (mode {mode}), {percent_up(both)} %"
-        f" with the pull, by squares ({_FACTORS})",
-        fine="none needed",
-        short=short,
-    )
+
+def _held(enough: Enough) -> tuple[str, list[Change]]:
+    """Say what holds a bracket that its screws do not hold as it is."""
+    remedy = "thicker struts, or a bracket that stays nearer the wall"
+    if enough.screws:
+        remedy = f"{enough.screws} screws at the top of the plate, or {remedy}"
+    if enough.reach <= 0:
+        return remedy, []
+    reach = mm(enough.reach)
+    return f"{remedy} (tv.bracket_reach {reach})", [Change("tv.bracket_reach", reach)]
 
 
 def shelf_findings(settings: Settings, hole: Hole) -> Iterator[Finding]:
@@ -124,31 +186,48 @@ def shelf_findings(settings: Settings, hole: Hole) -> Iterator[Finding]:
     ).resistance()
     share = GAMMA_PERMANENT * GRAVITY * load / (design_resistance(one) * SHELF_SCREWS)
     yield from _sag(settings, hole)
-    yield _use(
+    used = percent_up(share)
+    # Load and own mass grow with the width alike.
+    width_held = int(hole.clear.width / share)
+    screws = math.ceil(SHELF_SCREWS * share)
+    yield finding(
         "check.shelf.fixing",
-        share,
-        f"each shelf of {hole.name} with {SHELF_LOAD} kg a metre weighs {load:.1f} kg:"
-        f" {percent_up(share)} % of the shear of {SHELF_SCREWS} screws of {SHELF_SCREW:g} mm"
+        Severity.WARNING if used > 100 else Severity.NOTE,
+        f"each shelf of {hole.name} ({listed(hole.told.along)}) with {SHELF_LOAD} kg a metre weighs"
+        f" {load:.1f} kg: {used} % of the shear of {SHELF_SCREWS} screws of {SHELF_SCREW:g} mm"
         f" (mode {mode}; {_FACTORS})",
-        fine="none needed",
-        short=(Severity.WARNING, "more screws, or a bearer under each end"),
+        f"{screws} screws, a bearer under each end, or a niche {mm(width_held)} wide"
+        if used > 100
+        else "none needed",
+        change=[Change(f"niches.{hole.name}.width", mm(width_held))] if used > 100 else (),
     )
 
 
 def _sag(settings: Settings, hole: Hole) -> Iterator[Finding]:
-    span = hole.clear.width / 10
-    sag = rail_on_edge(
+    sag, most = _sag_of(hole.clear.width, settings, hole), hole.clear.width / 10 / SHELF_SAG
+    if sag <= most:
+        return
+    # The sag grows with the fourth power of the span, what is allowed of it with the first.
+    width = int(hole.clear.width * (most / sag) ** (1 / 3))
+    while _sag_of(width + 1, settings, hole) <= (width + 1) / 10 / SHELF_SAG:
+        width += 1
+    yield finding(
+        "check.shelf.sag",
+        Severity.WARNING,
+        f"a shelf of {hole.name} ({listed(hole.told.along)}) with {SHELF_LOAD} kg a metre sags"
+        f" {sag:.1f} over {mm(hole.clear.width)}; at most 1/{SHELF_SAG} of its span, {most:.1f}",
+        f"choose a thicker shelf, a lipping on edge, or a niche {mm(width)} wide"
+        f" (niches.{hole.name}.width)",
+        change=[Change(f"niches.{hole.name}.width", mm(width))],
+    )
+
+
+def _sag_of(width: int, settings: Settings, hole: Hole) -> float:
+    """Return how far a shelf of a width in tenths sags, in mm."""
+    return rail_on_edge(
         thickness=hole.depth / 10,
         depth=settings.backboard.thickness / 10,
-        span=span,
+        span=width / 10,
         load=SHELF_LOAD * GRAVITY / 1_000,
         modulus=SHELF_MODULUS,
     ).deflection
-    if sag > span / SHELF_SAG:
-        yield finding(
-            "check.shelf.sag",
-            Severity.WARNING,
-            f"a shelf of {hole.name} with {SHELF_LOAD} kg a metre sags {sag:.1f} over {span:g};"
-            f" at most 1/{SHELF_SAG} of it, {span / SHELF_SAG:.1f}",
-            "choose a thicker shelf, a lipping on edge, or a narrower niche",
-        )

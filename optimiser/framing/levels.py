@@ -92,7 +92,8 @@ class Levels:
 def levels_of(site: Site, *, offset: int, width: int) -> Levels:
     """Return the levels of a site; heights left out are taken from the left one, or between."""
     if site.levels:
-        taken = sorted(site.levels, key=lambda point: point.x)
+        # A place surveyed twice is refused elsewhere; here it must not stop the search for more.
+        taken = sorted({point.x: point for point in site.levels}.values(), key=lambda p: p.x)
         places = tuple(2 * (point.x - offset) for point in taken)
         floors = tuple(2 * point.floor for point in taken)
         ceilings = tuple(2 * (point.floor + point.height) for point in taken)

@@ -17,7 +17,7 @@ def choose_materials(
 ) -> tuple[
     LengthItem | None, SheetItem | None, SheetItem | None, LengthItem | None, LengthItem | None
 ]:
-    """Return timber, board, backboard, corner bead and stop bead; None for each that is amiss."""
+    """Return timber, board, backboard, corner bead and stop bead, as `pick` does each."""
     chosen = wall.materials
     timbers = [item for item in book.lengths if item.grade]
     beads = [item for item in book.lengths if not item.grade]
@@ -42,16 +42,22 @@ def _named(items: list[LengthItem], word: str) -> list[LengthItem]:
 def pick(
     name: str, given: str | None, known: tuple[Item, ...], fitting: list[Item], notes: Notes
 ) -> Item | None:
-    """Return the item of the price book that was asked for, or the first that fits the use."""
+    """Return the item of the price book that was asked for, or the first that fits the use.
+
+    Where it is amiss, which is recorded, some other item, or None when the price book has none.
+    """
     where = name if "." in name else f"materials.{name}"
     if given is None:
         if fitting:
             return notes.take(where, None, fitting[0], lambda item: item.material)
-        notes.problem(where, "left out, and the price book has none", "add one to the price book")
+        notes.problem(
+            where, f"{where} is left out, and the price book has none", "add one to the price book"
+        )
         return None
     for item in known:
         if item.material == given:
             return item
     names = ", ".join(item.material for item in known) or "none"
-    notes.problem(where, f'"{given}" is not in the price book', f"choose one of: {names}")
-    return None
+    notes.problem(where, f'{where} "{given}" is not in the price book', f"choose one of: {names}")
+    # Something of its kind, so that further faults of the file come in the same answer.
+    return next(iter(fitting), None) or next(iter(known), None)

@@ -9,16 +9,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from optimiser.domain.finding import Severity
+from optimiser.domain.finding import Change, Severity
 from optimiser.framing.bearing import MOST_OVERHANG
+from optimiser.framing.figures import (
+    UNTOLD,
+    Told,
+    box_width,
+    listed,
+    timber,
+)
 from optimiser.framing.notes import Notes
 from optimiser.framing.rules import finding
-from optimiser.framing.settings import SHORTEST, Settings
+from optimiser.framing.settings import Settings
 from optimiser.framing.surfaces import Rect
 from optimiser.units import mm
-
-# A recess hardly deeper than its boards cannot be lined: common practice, no source.
-SHALLOWEST = 200
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,7 +31,7 @@ class Hole:
 
     `to_left`, `to_right`: it runs to that free end, where no upright stands beside it.
     `double_left`, `double_right`: how many more boards line that cheek, to narrow it. `wanted` is
-    the clear rectangle that was asked for, where it was.
+    the clear rectangle that was asked for, where it was; `told` are the figures behind all this.
     """
 
     name: str
@@ -44,6 +48,7 @@ class Hole:
     double_right: int = 0
     lit: bool = False
     wanted: Rect | None = None
+    told: Told = UNTOLD
 
     @property
     def lined(self) -> bool:
@@ -100,6 +105,7 @@ def lined_hole(
     panel: int,
     settings: Settings,
     *,
+    told: Told,
     shelves: int = 0,
     lit: bool = False,
 ) -> Hole:
@@ -115,6 +121,7 @@ def lined_hole(
         shelves=shelves,
         lit=lit,
         wanted=clear,
+        told=told,
     )
 
 
@@ -140,150 +147,12 @@ def _widened(hole: Hole, settings: Settings, *, left: int = 0, right: int = 0) -
     )
 
 
-def check_holes(holes: list[Hole], settings: Settings, notes: Notes) -> None:
-    """Record every opening that does not fit the wall, and every two that are too near."""
-    for hole in holes:
-        _check_sides(hole, settings, notes)
-        _check_heights(hole, settings, notes)
-        if hole.lined and hole.depth < settings.skin + SHALLOWEST:
-            notes.problem(
-                f"{hole.name}.depth",
-                f"{mm(hole.depth)} is not deeper than the front boards, {mm(settings.skin)}, by"
-                f" {mm(SHALLOWEST)}",
-                f"make it at least {mm(settings.skin + SHALLOWEST)} deep",
-            )
-        behind = hole.back(settings)
-        if hole.lined and behind < 0:
-            notes.problem(
-                f"{hole.name}.depth",
-                f"wall.depth {mm(settings.depth)}{_breast(settings)} is less than"
-                f" {hole.name} depth {mm(hole.depth)}"
-                f" + back {mm(hole.panel)} + strut {mm(settings.thick)}",
-                f"make the wall {mm(-behind)} deeper or the recess shallower",
-            )
-        _check_shelves(hole, settings, notes)
-    for i, one in enumerate(holes):
-        for other in holes[i + 1 :]:
-            if not _apart(one, other, settings.thick):
-                notes.problem(
-                    one.name,
-                    f"overlaps {other.name} or is too near it: {_place(one)}, {_place(other)}",
-                    f"leave {mm(settings.thick)} beside or {mm(2 * settings.thick)} above between"
-                    " their frames",
-                )
-
-
-def _check_shelves(hole: Hole, settings: Settings, notes: Notes) -> None:
-    """Refuse shelves so near one another that no return finds room behind each one's ends."""
-    least = settings.wide * 3 // 2 - settings.lining
-    spacing = hole.clear.height // (hole.shelves + 1)
-    if hole.shelves and spacing < least:
-        notes.problem(
-            f"{hole.name}.shelves",
-            f"{hole.shelves} in a height of {mm(hole.clear.height)} lie {mm(spacing)} apart; the"
-            f" timbers that carry their ends, {mm(settings.wide)} high, need {mm(least)}",
-            f"make it {max(hole.clear.height // least - 1, 0)} at the most, or choose a narrower"
-            " timber",
-        )
-
-
-def check_lining(holes: list[Hole], settings: Settings, notes: Notes) -> None:
-    """Record a fire whose lining overhead has no room for the returns that hold its ends."""
-    fire = next((hole for hole in holes if hole.kind == "fire"), None)
-    narrow = settings.wide <= 2 * settings.thick
-    if fire is None or settings.fire_lining is None or fire.blocks_back(settings) or narrow:
-        # A narrow timber lies on the flat where a return on edge is too high.
-        return
-    thick = settings.thick
-    outers = [hole.outer(settings) for hole in holes if hole is not fire]
-    for x in (fire.frame.x0 - thick, fire.frame.x1):
-        over = [o.z0 for o in outers if o.x0 < x + thick and x < o.x1 and o.z0 >= fire.frame.z1]
-        plate = settings.levels.lowest_ceiling(x, x + thick) - thick - settings.fit
-        # A strut's return beside the same upright stands at the foot of its recess.
-        strutted = [
-            hole.frame.z0
-            for hole in holes
-            if hole.lined
-            and hole.frame.z0 >= fire.frame.z1
-            and x in (hole.frame.x0 - thick, hole.frame.x1)
-        ]
-        room = min([plate, *(z + thick for z in over), *strutted])
-        if room - fire.frame.z1 < settings.wide:
-            notes.problem(
-                "fire.lining",
-                f"over the fire's frame {mm(room - fire.frame.z1)} is left for the returns that"
-                f" hold the lining's ends; they are {mm(settings.wide)} high",
-                f"leave {mm(settings.wide - room + fire.frame.z1)} more over the fire, or choose a"
-                " narrower timber",
-            )
-            return
-
-
-def _breast(settings: Settings) -> str:
-    return f" before {mm(settings.back)} of breast or skirting" if settings.back else ""
-
-
-def _place(hole: Hole) -> str:
-    frame = hole.frame
-    return f"{hole.name} frame x {mm(frame.x0)}-{mm(frame.x1)}, z {mm(frame.z0)}-{mm(frame.z1)}"
-
-
-def _apart(one: Hole, other: Hole, thick: int) -> bool:
+def apart(one: Hole, other: Hole, thick: int) -> bool:
+    """Return whether two openings leave room for the timbers between them."""
     a, b = one.frame, other.frame
     beside = max(b.x0 - a.x1, a.x0 - b.x1)
     above = max(b.z0 - a.z1, a.z0 - b.z1)
     return beside >= thick or above >= 2 * thick
-
-
-def _check_sides(hole: Hole, settings: Settings, notes: Notes) -> None:
-    frame, thick = hole.frame, settings.thick
-    left = 0 if hole.to_left else thick
-    right = 0 if hole.to_right else thick
-    if frame.width <= 0 or hole.cut.width <= 0 or hole.cut.height <= 0:
-        notes.problem(hole.name, "has no width or height", "give it a size above 0")
-    elif frame.x0 - left < settings.left or frame.x1 + right > settings.right:
-        notes.problem(
-            hole.name,
-            f"its frame {mm(frame.x0)} to {mm(frame.x1)} with an upright each side does not fit"
-            f" wall.width {mm(settings.end - settings.start)} (timbers from"
-            f" {mm(settings.left)} to {mm(settings.right)})",
-            "make it narrower, move it, or widen the wall",
-        )
-
-
-def _check_heights(hole: Hole, settings: Settings, notes: Notes) -> None:
-    frame, thick = hole.frame, settings.thick
-    sole = settings.sole
-    if frame.z0 != sole and frame.z0 < sole + thick:
-        notes.problem(
-            hole.name,
-            f"its frame begins at {mm(frame.z0)}, within sole plate and sill",
-            f"raise it to {mm(sole + thick)}, or to {mm(sole)} to stand on the sole plate",
-        )
-    elif hole.kind == "fire" and sole + thick < frame.z0 < sole + thick + SHORTEST:
-        notes.problem(
-            "fire.base_height",
-            f"{mm(frame.z0)} leaves {mm(frame.z0 - sole - thick)} between sole plate and sill, too"
-            " little for the short uprights that carry the fire",
-            f"make it {mm(sole + thick)}, or at least {mm(sole + thick + SHORTEST)}",
-        )
-    inside = max(settings.start, frame.x0 - thick), min(settings.end, frame.x1 + thick)
-    if inside[0] >= inside[1]:
-        return
-    room = settings.levels.lowest_ceiling(*inside) - thick - settings.fit
-    if frame.z1 + thick > room:
-        notes.problem(
-            hole.name,
-            f"its frame ends at {mm(frame.z1)}; head and head plate leave {mm(room - thick)}",
-            f"lower it or make it {mm(frame.z1 + thick - room)} less high",
-        )
-    elif (hole.to_left or hole.to_right) and room - frame.z1 - thick < SHORTEST:
-        notes.problem(
-            "fire.glass",
-            f"returns round an end, and {mm(room - frame.z1 - thick)} between head and head plate"
-            f" is too little for the short upright that carries the head there, {mm(SHORTEST)}",
-            f"lower fire.base_height by {mm(SHORTEST + frame.z1 + thick - room)}, or raise the top",
-        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -322,6 +191,7 @@ def bring_in_line(holes: list[Hole], settings: Settings, notes: Notes) -> list[H
     Each widening is noted. Records a problem when it cannot be done.
     """
     holes = list(holes)
+    clash: tuple[_Side, _Side] | None = None
     for _ in range(8 * len(holes) + 8):
         clash = _first_clash(_sides(holes, settings), settings.thick)
         if clash is None:
@@ -330,12 +200,26 @@ def bring_in_line(holes: list[Hole], settings: Settings, notes: Notes) -> list[H
         if moved is None:
             break
         holes = moved
+    near = {side.hole for side in clash or () if side.hole is not None}
+    figures = [holes[i].told.along for i in sorted(near)]
+    if len(figures) < 2:
+        figures.append(box_width(settings))
     notes.problem(
-        "openings",
-        "their sides lie so that uprights would stand in one another",
-        f"bring sides in line or {mm(settings.thick)} apart",
+        figures[0][0].field,
+        f"{listed(*figures)}: their sides lie so that"
+        f" uprights of {timber(settings)} would stand in one another",
+        f"bring the sides in line or {mm(settings.thick)} apart",
     )
     return holes
+
+
+def _as_framed(hole: Hole, shift: int, *, is_left: bool) -> list[Change]:
+    """Return the change that asks for what is framed: none where both sides move together."""
+    if hole.kind != "niche" or hole.wanted is None:
+        return []
+    here, wanted = f"niches.{hole.name}", hole.wanted
+    wider = Change(f"{here}.width", mm(wanted.width + shift))
+    return [Change(f"{here}.x", mm(wanted.x0 - shift)), wider] if is_left else [wider]
 
 
 def _first_clash(sides: list[_Side], thick: int) -> tuple[_Side, _Side] | None:
@@ -352,12 +236,12 @@ def _resolved(
     holes: list[Hole], first: _Side, second: _Side, settings: Settings, notes: Notes
 ) -> list[Hole] | None:
     """Return the holes with the smallest widening that parts two uprights or makes them one."""
-    apart = second.x - first.x
+    between = second.x - first.x
     # One upright for both is worth more than a small widening that makes them two.
     ways: list[tuple[bool, bool, int, int, bool]] = []
     for side, together in ((first, not first.is_left), (second, second.is_left)):
         if side.hole is not None:
-            shift = apart if together else settings.thick - apart
+            shift = between if together else settings.thick - between
             is_tv = holes[side.hole].kind == "tv"
             ways.append((not together, is_tv, shift, side.hole, side.is_left))
     for _, _, shift, i, is_left in sorted(ways):
@@ -367,7 +251,7 @@ def _resolved(
         # The facing board may stand out so far and no further past the timber beside a fire.
         past = max(wider.cut.x0 - wider.frame.x0, wider.frame.x1 - wider.cut.x1)
         held = wider.lined or past <= MOST_OVERHANG
-        if held and all(_apart(wider, other, settings.thick) for other in others):
+        if held and all(apart(wider, other, settings.thick) for other in others):
             notes.findings.append(
                 finding(
                     "check.opening.aligned",
@@ -375,6 +259,7 @@ def _resolved(
                     f"{wider.name} framed {mm(shift)} wider at its {'left' if is_left else 'right'}"
                     f" side, {mm(wider.frame.width)} in all, so that uprights do not meet in part",
                     "pack the lining out, or move the opening by as much",
+                    change=_as_framed(wider, shift, is_left=is_left),
                 )
             )
             return [*holes[:i], wider, *holes[i + 1 :]]

@@ -14,9 +14,9 @@ import bisect
 
 from optimiser.domain.frame import Bead, Board, Box, Member
 from optimiser.domain.parts import DimensionFrom
-from optimiser.framing.boxes import CEILING
 from optimiser.framing.framed import Framed
 from optimiser.framing.level_shares import LevelShares
+from optimiser.framing.pieces import CEILING
 from optimiser.framing.placing import Placed
 from optimiser.framing.settings import Settings, usable_sheets
 from optimiser.framing.shares import (

@@ -4,22 +4,27 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from optimiser.domain.wall import Niche
+from optimiser.domain.wall import Niche, Wall
+from optimiser.framing.figures import Figure, box_width, listed
+from optimiser.framing.fires import BASE_HEIGHT, FireChoice, settle_fire
 from optimiser.framing.notes import Notes
-from optimiser.framing.openings import Hole, bring_in_line, check_holes, check_lining
+from optimiser.framing.opening_checks import check_holes, check_lining
+from optimiser.framing.openings import Hole, bring_in_line
 from optimiser.framing.recesses import (
-    BASE_HEIGHT,
     CENTRE_HEIGHT,
-    FireChoice,
     TvChoice,
     niche_holes,
-    settle_fire,
     settle_tv,
     soundbar_hole,
 )
 from optimiser.framing.settings import Settings
 from optimiser.framing.surfaces import Rect
 from optimiser.units import mm
+
+# The fields that say where an opening lies, along the wall and up it.
+_FIRE = "fire.centre", "fire.base_height"
+_TV = "tv.centre", "tv.centre_height"
+_SOUNDBAR = "soundbar.x", "soundbar.z"
 
 
 @dataclass(slots=True)
@@ -36,8 +41,11 @@ class Placed:
         return next((hole for hole in self.holes if hole.kind == kind), None)
 
 
-def place_openings(boxes: list[Settings], notes: Notes) -> list[Placed]:
-    """Set out every opening; raises InvalidInput with every fault."""
+def place_openings(boxes: list[Settings], faulty: set[str], notes: Notes) -> list[Placed]:
+    """Set out every opening, and record every fault of where they lie.
+
+    In a box whose name is among the `faulty` nothing can be told of them.
+    """
     placed = [Placed(settings) for settings in boxes]
     wall = boxes[0].wall
     middle = boxes[0].width // 2
@@ -45,7 +53,7 @@ def place_openings(boxes: list[Settings], notes: Notes) -> list[Placed]:
     if wall.fire is not None:
         x = wall.fire.centre if wall.fire.centre is not None else middle
         base = wall.fire.base_height
-        box = _box_at(placed, x, base if base is not None else BASE_HEIGHT, "fire", notes)
+        box = _box_at(placed, (x, base if base is not None else BASE_HEIGHT), _FIRE, notes)
         if box is not None:
             box.fire, fire_hole = settle_fire(wall.fire, box.settings, notes)
             box.holes.append(fire_hole)
@@ -54,7 +62,7 @@ def place_openings(boxes: list[Settings], notes: Notes) -> list[Placed]:
         z: int | None = wall.tv.centre_height
         if z is None and fire_hole is not None:
             z = fire_hole.cut.z1 + (wall.tv.above_fire or 0) + (wall.tv.height or 0) // 2 + 3_000
-        box = _box_at(placed, x, z if z is not None else CENTRE_HEIGHT, "tv", notes)
+        box = _box_at(placed, (x, z if z is not None else CENTRE_HEIGHT), _TV, notes)
         settled = settle_tv(wall.tv, fire_hole, box.settings, notes) if box is not None else None
         if box is not None and settled is not None:
             box.tv, tv_hole = settled
@@ -62,15 +70,18 @@ def place_openings(boxes: list[Settings], notes: Notes) -> list[Placed]:
     _place_soundbar(placed, tv_hole, notes)
     for niche in wall.niches:
         _place_niche(placed, niche, notes)
-    for check in (False, True):
-        for box in placed:
-            if check:
-                box.holes = bring_in_line(box.holes, box.settings, notes)
-            crossing = [] if check else _crossing(box, placed, notes)
-            check_holes([hole for hole in box.holes if hole not in crossing], box.settings, notes)
-            if check:
-                check_lining(box.holes, box.settings, notes)
-        notes.refuse()
+    for box in placed:
+        if box.settings.name in faulty:
+            continue
+        so_far = len(notes.problems)
+        crossing = _crossing(box, placed, notes)
+        check_holes([hole for hole in box.holes if hole not in crossing], box.settings, notes)
+        # Sides are brought in line where openings fit as they are: else faults would be told twice.
+        if len(notes.problems) == so_far:
+            box.holes = bring_in_line(box.holes, box.settings, notes)
+            if len(notes.problems) == so_far:
+                check_holes(box.holes, box.settings, notes)
+            check_lining(box.holes, box.settings, notes)
     return placed
 
 
@@ -90,15 +101,28 @@ def _crossing(box: Placed, placed: list[Placed], notes: Notes) -> list[Hole]:
         own, other = box.settings, into[0]
         names = [one.name or "the wall" for one in (own, other)]
         top = mm(own.board_top) if own.board_top is not None else "the ceiling"
+        dividing = dict.fromkeys((*box_width(own), *box_width(other)))
+        stacked = _stacked(own.wall) if own.base or other.base else ()
         notes.problem(
-            f"{hole.name} and {'steps' if own.wall.steps else 'site.projections'}",
-            f"{hole.name} x {mm(cut.x0)}-{mm(cut.x1)}, z {mm(cut.z0)}-{mm(cut.z1)} crosses from"
-            f" {names[0]}, x {mm(own.start)}-{mm(own.end)}, z {mm(own.board_base or 0)}-{top}, into"
-            f" {names[1]}: an opening lies in one box of the wall",
+            hole.told.along[0].field,
+            f"{hole.name} ({listed(hole.told.along, hole.told.up)}) takes x {mm(cut.x0)}-"
+            f"{mm(cut.x1)}, z {mm(cut.z0)}-{mm(cut.z1)} and crosses from {names[0]}, x"
+            f" {mm(own.start)}-{mm(own.end)}, z {mm(own.board_base or 0)}-{top}, into {names[1]}"
+            f" ({listed(dividing, stacked)}): an opening lies in one box of the wall",
             f"move {hole.name}, make it smaller, or move the side of the step or of what is built"
             " before the breast",
         )
     return found
+
+
+def _stacked(wall: Wall) -> list[Figure]:
+    """Return the levels at which steps begin and end."""
+    return [
+        Figure(f"steps.{step.name}.{name}", mm(level))
+        for step in wall.steps
+        for name, level in (("z", step.z), ("height", step.height))
+        if level is not None
+    ]
 
 
 def _overlaps(cut: Rect, box: Settings) -> bool:
@@ -115,7 +139,7 @@ def _place_soundbar(placed: list[Placed], tv: Hole | None, notes: Notes) -> None
         return
     box = next((one for one in placed if tv is not None and tv in one.holes), placed[0])
     if bar.x is not None and bar.z is not None:
-        box = _box_at(placed, bar.x, bar.z, "soundbar", notes) or box
+        box = _box_at(placed, (bar.x, bar.z), _SOUNDBAR, notes) or box
     slot = soundbar_hole(bar, tv, box.settings, notes)
     if slot is not None:
         box.holes.append(slot)
@@ -123,13 +147,16 @@ def _place_soundbar(placed: list[Placed], tv: Hole | None, notes: Notes) -> None
 
 def _place_niche(placed: list[Placed], niche: Niche, notes: Notes) -> None:
     at = niche.x + niche.width // 2, niche.z + niche.height // 2
-    box = _box_at(placed, *at, niche.name, notes)
+    box = _box_at(placed, at, (f"niches.{niche.name}.x", f"niches.{niche.name}.z"), notes)
     if box is not None:
         box.holes += niche_holes([niche], box.settings)
 
 
-def _box_at(placed: list[Placed], x: int, z: int, name: str, notes: Notes) -> Placed | None:
-    """Return the box that a point of the front lies in."""
+def _box_at(
+    placed: list[Placed], at: tuple[int, int], fields: tuple[str, str], notes: Notes
+) -> Placed | None:
+    """Return the box that a point of the front lies in; `fields` set where it is, x and z."""
+    x, z = at
     for box in placed:
         settings = box.settings
         top = settings.levels.highest_ceiling(settings.start, settings.end)
@@ -138,5 +165,11 @@ def _box_at(placed: list[Placed], x: int, z: int, name: str, notes: Notes) -> Pl
     if len(placed) == 1:
         # Its own checks say with which figures it does not fit.
         return placed[0]
-    notes.problem(name, f"lies at x {mm(x)}, z {mm(z)}, where nothing is built", "move it")
+    built = [box_width(box.settings) for box in placed]
+    notes.problem(
+        fields[0],
+        f"{fields[0]} and {fields[1]} put it at x {mm(x)}, z {mm(z)}, where"
+        f" {listed(*built, _stacked(placed[0].settings.wall))} leave nothing built",
+        "move it",
+    )
     return None

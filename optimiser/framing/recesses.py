@@ -1,6 +1,6 @@
-"""From fire, TV, soundbar and niches as chosen to the openings they need.
+"""From TV, soundbar and niches as chosen to the openings they need.
 
-Figures of things bought (fires, TVs) are the user's own; what is taken when he leaves one out is
+Figures of things bought are the user's own; what is taken when he leaves one out is
 named in the frame's defaults, with common practice as the only source.
 """
 
@@ -8,17 +8,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from optimiser.domain.wall import Fire, Glass, Niche, Soundbar, Tv
-from optimiser.framing.bearing import MOST_OVERHANG
+from optimiser.domain.wall import Niche, Soundbar, Tv
+from optimiser.framing.figures import (
+    Figure,
+    Figures,
+    Told,
+    size,
+)
 from optimiser.framing.notes import Notes
-from optimiser.framing.openings import Hole, behind_glass, lined_hole
+from optimiser.framing.openings import Hole, lined_hole
 from optimiser.framing.screen import picture_size
 from optimiser.framing.settings import Settings
 from optimiser.framing.surfaces import Rect
-from optimiser.units import mm
+from optimiser.units import Tenths, mm
 
-# Common practice, no source: raised base, finger gap, room behind the TV for a folded arm.
-BASE_HEIGHT = 3_000
+# Common practice, no source: finger gap, room behind the TV for a folded arm.
 FINGER_GAP = 300
 TV_DEPTH = 600
 BEHIND_TV = 600
@@ -29,33 +33,10 @@ BRACKET_HEIGHT = 3_000
 SOUNDBAR_GAP = 100
 # Top of a fire to the underside of a TV: retail rule of thumb in a fire retailer's article.
 ABOVE_FIRE = 3_000
-# Inset electric fires draw 1 500 to 2 000 W: from memory.
-POWER = 2_000
 # Guides put a TV's centre at 1 070 to 1 220 and a seated eye at 1 060.
 CENTRE_HEIGHT = 11_000
 EYE_HEIGHT = 10_600
 VIEWING_DISTANCE = 27_000
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FireChoice:
-    """The fire with nothing left out; `body` is where it stands on the front."""
-
-    fire: Fire
-    body: Rect
-    opening_width: int
-    opening_height: int
-    clearance_top: int
-    clearance_side: int
-    clearance_back: int
-    return_depth: int
-    glass: Glass
-    power: int
-
-    @property
-    def reach(self) -> int:
-        """How deep body and back clearance reach from the front."""
-        return self.fire.body_depth + self.clearance_back
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,127 +60,14 @@ class TvChoice:
         return (self.screen.z0 + self.screen.z1) // 2
 
 
-def settle_fire(fire: Fire, settings: Settings, notes: Notes) -> tuple[FireChoice, Hole]:
-    """Return the fire as it will stand, and its opening."""
-    glass = notes.take("fire.glass", fire.glass, Glass.FRONT, lambda glass: glass.value)
-    top = notes.size("fire.clearance_top", fire.clearance_top, 0)
-    side = notes.size("fire.clearance_side", fire.clearance_side, 0)
-    back = notes.size("fire.clearance_back", fire.clearance_back, 0)
-    base = notes.size("fire.base_height", fire.base_height, BASE_HEIGHT)
-    width = notes.size("fire.opening_width", fire.opening_width, fire.body_width)
-    height = notes.size("fire.opening_height", fire.opening_height, fire.body_height)
-    to_left = glass in (Glass.LEFT, Glass.BOTH)
-    to_right = glass in (Glass.RIGHT, Glass.BOTH)
-    returning = fire.body_depth
-    if glass is not Glass.FRONT:
-        returning = notes.take(
-            "fire.return_depth", fire.return_depth, fire.body_depth, lambda size: f"{mm(size)} mm"
-        )
-    _check_glass(to_left=to_left, to_right=to_right, settings=settings, notes=notes)
-    if (to_left and settings.left_bare) or (to_right and settings.right_bare):
-        _check_glass_edge(fire.body_depth + back, returning, settings, notes)
-    centre = _fire_centre(fire, glass, width, settings, notes)
-    lining = settings.fire_lining.thickness if settings.fire_lining is not None else 0
-    reach = max(fire.body_width + 2 * side, width) + 2 * lining
-    frame_x = centre - reach // 2, centre - reach // 2 + reach
-    cut_x = centre - width // 2, centre - width // 2 + width
-    if to_left:
-        frame_x, cut_x = (settings.left, frame_x[1]), (settings.start, cut_x[1])
-    if to_right:
-        frame_x = frame_x[0], settings.right
-        cut_x = cut_x[0], settings.end
-    frame = Rect(frame_x[0], base, frame_x[1], base + max(fire.body_height + top, height) + lining)
-    cut = Rect(cut_x[0], base, cut_x[1], base + height)
-    body_x = centre - fire.body_width // 2
-    choice = FireChoice(
-        fire=fire,
-        body=Rect(body_x, base, body_x + fire.body_width, base + fire.body_height),
-        opening_width=cut.width,
-        opening_height=height,
-        clearance_top=top,
-        clearance_side=side,
-        clearance_back=back,
-        return_depth=returning,
-        glass=glass,
-        power=notes.take("fire.power", fire.power, POWER, lambda watts: f"{watts} W"),
-    )
-    hole = Hole(
-        name="fire",
-        kind="fire",
-        frame=frame,
-        cut=cut,
-        clear=cut,
-        depth=choice.reach,
-        panel=0,
-        to_left=to_left,
-        to_right=to_right,
-    )
-    return choice, hole
-
-
-def _check_glass(*, to_left: bool, to_right: bool, settings: Settings, notes: Notes) -> None:
-    for wanted, free, end in (
-        (to_left, bool(settings.left_bare), "left"),
-        (to_right, bool(settings.right_bare), "right"),
-    ):
-        if wanted and not free:
-            notes.problem(
-                "fire.glass",
-                f'returns round the {end} end, but wall.{end} is "abuts"',
-                f'set wall.{end} to "free", or the glass to the front only',
-            )
-
-
-def _check_glass_edge(reach: int, glass: int, settings: Settings, notes: Notes) -> None:
-    """Refuse a depth that leaves no upright near enough behind the edge of the returning glass.
-
-    `reach` is how deep the fire and its clearance go, `glass` how deep the end board is cut out.
-    """
-    behind, strip = settings.depth - reach, settings.depth - glass
-    upright = behind_glass(behind, settings)
-    held = upright.y + upright.deep if upright is not None else 0
-    # The end board may stand out past that upright by as much as past any.
-    if behind < 0 or strip <= 0 or (held > 0 and strip - held <= MOST_OVERHANG):
-        return
-    said = (
-        f"{mm(settings.depth)} leaves {mm(behind)} behind fire.body_depth and its clearance,"
-        f" {mm(reach)}, and {mm(strip)} of end board behind fire.return_depth {mm(glass)}"
-    )
-    if reach - glass > MOST_OVERHANG:
-        notes.problem(
-            "fire.return_depth",
-            f"{said}: no upright can stand within {mm(MOST_OVERHANG)} of the board's edge",
-            f"make it at least {mm(reach - MOST_OVERHANG)}",
-        )
-        return
-    flat = settings.wide <= 2 * settings.thick
-    least = settings.wide + (settings.thick if flat else settings.wide)
-    needs = f"back timber {mm(settings.wide)} and the upright at the glass's edge need {mm(least)}"
-    if behind < settings.thick:
-        least = settings.thick
-        needs = f"the upright at the glass's edge needs {mm(least)}"
-    notes.problem("wall.depth", f"{said}: {needs}", f"make the wall {mm(least - behind)} deeper")
-
-
-def _fire_centre(fire: Fire, glass: Glass, width: int, settings: Settings, notes: Notes) -> int:
-    if glass is Glass.LEFT:
-        return settings.start + max(width, fire.body_width) // 2
-    if glass is Glass.RIGHT:
-        return settings.end - max(width, fire.body_width) // 2
-    middle = (settings.start + settings.end) // 2
-    if glass is Glass.BOTH:
-        return middle
-    return notes.size("fire.centre", fire.centre, middle)
-
-
 def settle_tv(
     tv: Tv, fire: Hole | None, settings: Settings, notes: Notes
 ) -> tuple[TvChoice, Hole] | None:
     """Return the TV as it will hang, and its recess; None when its size is not known."""
-    size = _tv_size(tv, notes)
-    if size is None:
+    settled = _tv_size(tv, notes)
+    if settled is None:
         return None
-    width, height = size
+    width, height = settled
     gap = notes.size("tv.finger_gap", tv.finger_gap, FINGER_GAP)
     centre = notes.size("tv.centre", tv.centre, (settings.start + settings.end) // 2)
     above = max(ABOVE_FIRE, _room_for_slot(gap, fire, settings))
@@ -232,7 +100,42 @@ def settle_tv(
         viewing_distance=notes.size("tv.viewing_distance", tv.viewing_distance, VIEWING_DISTANCE),
     )
     clear = Rect(x, z, x + clear_w, z + clear_h)
-    return choice, lined_hole("tv", "tv", clear, recess, settings.backboard.thickness, settings)
+    panel = settings.backboard.thickness
+    return choice, lined_hole(
+        "tv", "tv", clear, recess, panel, settings, told=_tv_told(choice, fire)
+    )
+
+
+def _tv_told(choice: TvChoice, fire: Hole | None) -> Told:
+    """Return the figures behind a TV's recess, those that set its size first."""
+    tv = choice.tv
+    gap = size("tv.finger_gap", tv.finger_gap, choice.finger_gap)
+    along, high = (
+        _tv_side(tv, given, field, used, gap)
+        for given, field, used in (
+            (tv.width, "width", choice.screen.width),
+            (tv.height, "height", choice.screen.height),
+        )
+    )
+    if tv.centre is not None:
+        along = (*along, size("tv.centre", tv.centre, tv.centre))
+    if tv.centre_height is None and fire is not None:
+        over = size("tv.above_fire", tv.above_fire, choice.screen.z0 - fire.cut.z1)
+        up = (over, *high, *fire.told.up)
+    else:
+        up = (size("tv.centre_height", tv.centre_height, choice.centre_height), *high)
+    deep = size("tv.recess_depth", tv.recess_depth, choice.recess_depth)
+    return Told(along=along, up=up, deep=(deep,))
+
+
+def _tv_side(tv: Tv, given: Tenths | None, field: str, used: int, gap: Figure) -> Figures:
+    recess = tv.recess_width if field == "width" else tv.recess_height
+    if recess is not None:
+        return (size(f"tv.recess_{field}", recess, recess),)
+    if given is None and tv.diagonal is not None:
+        inches = f"{float(tv.diagonal):g} in, {mm(used)} {'wide' if field == 'width' else 'high'}"
+        return (Figure("tv.diagonal", inches), gap)
+    return (size(f"tv.{field}", given, used), gap)
 
 
 def _kilograms(mass: int) -> str:
@@ -243,10 +146,11 @@ def _tv_size(tv: Tv, notes: Notes) -> tuple[int, int] | None:
     if tv.width is not None and tv.height is not None:
         return tv.width, tv.height
     if tv.diagonal is None:
+        left_out = [f"tv.{name}" for name in ("width", "height") if getattr(tv, name) is None]
         notes.problem(
-            "tv",
-            "needs its width and height, or its diagonal",
-            "measure its case, or give tv.diagonal_in",
+            left_out[0],
+            f"{' and '.join(left_out)} left out, and tv.diagonal too",
+            "measure the TV's case, or give tv.diagonal_in",
         )
         return None
     picture = picture_size(tv.diagonal)
@@ -271,11 +175,16 @@ def _tv_bottom(tv: Tv, height: int, fire: Hole | None, above: int, notes: Notes)
     if tv.centre_height is not None and tv.above_fire is not None:
         notes.problem(
             "tv.centre_height",
-            f"{mm(tv.centre_height)} and tv.above_fire {mm(tv.above_fire)} both set its height",
+            f"tv.centre_height {mm(tv.centre_height)} and tv.above_fire {mm(tv.above_fire)} both"
+            " set its height",
             "give one of the two",
         )
     if tv.above_fire is not None and fire is None:
-        notes.problem("tv.above_fire", "there is no fire", "give tv.centre_height, or add the fire")
+        notes.problem(
+            "tv.above_fire",
+            f"tv.above_fire {mm(tv.above_fire)} counts from a fire, and fire is left out",
+            "give tv.centre_height, or add the fire",
+        )
     if tv.centre_height is None and fire is not None:
         return fire.cut.z1 + notes.size("tv.above_fire", tv.above_fire, above)
     return notes.size("tv.centre_height", tv.centre_height, CENTRE_HEIGHT) - height // 2
@@ -286,8 +195,11 @@ def soundbar_hole(bar: Soundbar, tv: Hole | None, settings: Settings, notes: Not
     gap = notes.size("soundbar.gap", bar.gap, SOUNDBAR_GAP)
     width, height = bar.width + 2 * gap, bar.height + 2 * gap
     if tv is None and (bar.x is None or bar.z is None):
+        missing = [f"soundbar.{name}" for name in ("x", "z") if getattr(bar, name) is None]
         notes.problem(
-            "soundbar", "no TV to put its slot under", "give soundbar.x_mm and soundbar.z_mm"
+            missing[0],
+            f"{' and '.join(missing)} left out, and tv too: there is no TV to put its slot under",
+            "give soundbar.x_mm and soundbar.z_mm",
         )
         return None
     middle = (tv.clear.x0 + tv.clear.x1) // 2 if tv is not None else 0
@@ -296,7 +208,18 @@ def soundbar_hole(bar: Soundbar, tv: Hole | None, settings: Settings, notes: Not
     z = notes.size("soundbar.z", bar.z, max(0, below - height))
     clear = Rect(x, z, x + width, z + height)
     depth = bar.depth + gap
-    return lined_hole("soundbar", "soundbar", clear, depth, settings.board.thickness, settings)
+    between = size("soundbar.gap", bar.gap, gap)
+    told = Told(
+        along=(
+            size("soundbar.width", bar.width, bar.width),
+            between,
+            size("soundbar.x", bar.x, x),
+        ),
+        up=(size("soundbar.z", bar.z, z), size("soundbar.height", bar.height, bar.height), between),
+        deep=(size("soundbar.depth", bar.depth, bar.depth), between),
+    )
+    panel = settings.board.thickness
+    return lined_hole("soundbar", "soundbar", clear, depth, panel, settings, told=told)
 
 
 def niche_holes(niches: list[Niche], settings: Settings) -> list[Hole]:
@@ -309,8 +232,24 @@ def niche_holes(niches: list[Niche], settings: Settings) -> list[Hole]:
             niche.depth,
             settings.board.thickness,
             settings,
+            told=_niche_told(niche),
             shelves=niche.shelves,
             lit=niche.lit,
         )
         for niche in niches
     ]
+
+
+def _niche_told(niche: Niche) -> Told:
+    here = f"niches.{niche.name}"
+    return Told(
+        along=(
+            size(f"{here}.x", niche.x, niche.x),
+            size(f"{here}.width", niche.width, niche.width),
+        ),
+        up=(
+            size(f"{here}.z", niche.z, niche.z),
+            size(f"{here}.height", niche.height, niche.height),
+        ),
+        deep=(size(f"{here}.depth", niche.depth, niche.depth),),
+    )

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import NoScrewBand
 from optimiser.domain.wall import ExistingWall
-from optimiser.framing.appliances import fire_findings, soundbar_findings, tv_findings
-from optimiser.framing.findings import box_findings, wall_findings
+from optimiser.framing.appliances import fire_findings, tv_findings
+from optimiser.framing.findings import box_findings, choice_findings, wall_findings
 from optimiser.framing.framed import Framed
 from optimiser.framing.hanging import shelf_findings
+from optimiser.framing.placing import Placed
 from optimiser.framing.rules import finding
 from optimiser.framing.settings import Settings
 from optimiser.units import mm
@@ -24,6 +25,23 @@ def wall_remarks(
     `loose` screws into the house found no place outside the bands.
     """
     return [*wall_findings(whole, way), *_site(whole, bands, loose)]
+
+
+def early_stops(whole: Settings, placed: list[Placed]) -> Iterator[Finding]:
+    """Yield what stops a wall that cannot be framed: all that needs no timber to be told.
+
+    A file with faults is thus told at once what would stop it without them.
+    """
+    fire_hole = next((hole for box in placed for hole in box.holes if hole.kind == "fire"), None)
+    said = list(choice_findings(whole))
+    for box in placed:
+        settings, tv = box.settings, box.tv
+        if box.fire is not None and fire_hole is not None:
+            said += fire_findings(settings, box.fire, fire_hole)
+        recess = box.hole("tv")
+        if tv is not None and recess is not None:
+            said += tv_findings(settings, tv, recess, fire_hole, [])
+    yield from (one for one in said if one.severity is Severity.STOP)
 
 
 def box_remarks(one: Framed, way: list[Framed]) -> list[Finding]:
@@ -41,8 +59,6 @@ def _openings(one: Framed, way: list[Framed]) -> Iterator[Finding]:
     for hole in placed.holes:
         if hole.kind == "tv" and placed.tv is not None:
             yield from tv_findings(settings, placed.tv, hole, fire_hole, one.levels[hole.name])
-        if hole.kind == "soundbar":
-            yield from soundbar_findings(settings, hole)
         yield from shelf_findings(settings, hole)
         if hole.lit:
             yield finding(

@@ -7,9 +7,10 @@ plainly "common practice, no source", "from memory" or "calculated".
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from optimiser.domain.finding import Finding, Severity
+from optimiser.domain.finding import Change, Finding, Severity
 
 COMMON = "common practice, no source"
 CALCULATED = "calculated"
@@ -145,13 +146,11 @@ RULES: dict[str, Rule] = {
     "check.tv.angle": _rule("an upward look of 15° at most", "display set-up guide (40°, 15°)"),
     "check.tv.size": _rule("a diagonal gives the picture, not the case", CALCULATED),
     "check.tv.mass": _rule("the TV's mass must be known for its bracket", COMMON),
-    "check.soundbar.depth": _rule("the soundbar stands within its slot", COMMON),
     "check.board.centres": _rule("9.5 board at 450, 12.5 and thicker at 600 at most", NHBC_BOARD),
     "check.board.noggins": _rule("12.5 board at 600 has noggins between", NHBC_BOARD),
     "check.board.bearing": _rule("a bound and a cut edge need 35 of timber", SPECIFICATION),
     "check.board.corner": _rule("no joint in line with an opening's corner", "from memory"),
     "check.board.strip": _rule("no strip of board narrower than 150", COMMON),
-    "check.board.span": _rule("the end board's span between front and back timber", NHBC_BOARD),
     "check.timber.section": _rule("studs and plates of 38 × 63 at least", NHBC_FRAME),
     "check.timber.noggin": _rule("noggins behind board of 38 × 43 at least", NHBC_FRAME),
     "check.timber.size": _rule(
@@ -177,8 +176,15 @@ RULES: dict[str, Rule] = {
 }
 
 
-def finding(rule: str, severity: Severity, trouble: str, remedy: str) -> Finding:
+def finding(
+    rule: str, severity: Severity, trouble: str, remedy: str, *, change: Iterable[Change] = ()
+) -> Finding:
     """Make the finding of one rule, with that rule's source."""
     return Finding(
-        rule=rule, severity=severity, trouble=trouble, remedy=remedy, source=RULES[rule].source
+        rule=rule,
+        severity=severity,
+        trouble=trouble,
+        remedy=remedy,
+        source=RULES[rule].source,
+        change=tuple(change),
     )

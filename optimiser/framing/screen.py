@@ -36,3 +36,9 @@ def distance_for_field(width: float, degrees: float) -> float:
 def upward_look(centre: int, eye: int, distance: int) -> float:
     """Return the angle in degrees at which an eye looks up at the middle of a screen."""
     return math.degrees(math.atan2(centre - eye, distance))
+
+
+def least_distance(centre: int, eye: int, degrees: float) -> int:
+    """Return from how far away, in tenths rounded up, an eye looks up by no more than that."""
+    distance = math.ceil((centre - eye) / math.tan(math.radians(degrees)))
+    return distance if upward_look(centre, eye, distance) <= degrees else distance + 1

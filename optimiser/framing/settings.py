@@ -8,7 +8,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from optimiser.domain.price_book import LengthItem, PriceBook, SheetItem
-from optimiser.domain.wall import End, Extent, Wall
+from optimiser.domain.wall import End, Wall
+from optimiser.framing.figures import (
+    Figure,
+    board,
+    box_depth,
+    ceiling,
+    listed,
+    size,
+    summed,
+    timber,
+    wall_width,
+)
 from optimiser.framing.levels import Levels, levels_of
 from optimiser.framing.materials import choose_materials, pick
 from optimiser.framing.notes import Notes
@@ -49,13 +60,13 @@ class Settings:
 
     A plain wall is one box. x and z are those of the wall: `start` to `end` over its boards, its
     timbers from `base` up; y and `depth` count from the box's own back, `back` from the existing
-    wall. `left_bare`, `right_bare` are the parts of its ends that show, `top_bare` and
-    `bottom_bare` from which y on its top and underside do. `board_base`, `board_top`: where its
-    front board ends, None at floor and ceiling. `inset_*`: how far from a hidden end its timber
-    stands, below 0 where it reaches to the next box's. `plate_limit` is set where plates are to be
-    joined though a longer stock would do. `thick` × `wide` is the timber's section, `skin` the
-    boards on one face, `front` the back of the front timbers, `left` to `right` where timbers may
-    stand.
+    wall; `step` names the step that it is part of. `left_bare`, `right_bare` are the parts of its
+    ends that show, `top_bare` and `bottom_bare` from which y on its top and underside do.
+    `board_base`, `board_top`: where its front board ends, None at floor and ceiling. `inset_*`:
+    how far from a hidden end its timber stands, below 0 where it reaches to the next box's.
+    `plate_limit` is set where plates are to be joined though a longer stock would do. `thick` ×
+    `wide` is the timber's section, `skin` the boards on one face, `front` the back of the front
+    timbers, `left` to `right` where timbers may stand.
     """
 
     wall: Wall
@@ -70,6 +81,7 @@ class Settings:
     base: int = 0
     back: int = 0
     name: str = ""
+    step: str = ""
     left_bare: tuple[Bare, ...] = ()
     right_bare: tuple[Bare, ...] = ()
     top_bare: int | None = None
@@ -163,7 +175,10 @@ def longest_part(item: LengthItem) -> int:
 
 
 def settle(wall: Wall, book: PriceBook, notes: Notes) -> Settings | None:
-    """Make every choice that the whole wall shares; None when faults of the input forbid it."""
+    """Make every choice that the whole wall shares; None when the price book has no such material.
+
+    Faults are recorded; with them the settings serve no more than to find further faults.
+    """
     extent = wall.extent
     offset = notes.size("wall.offset", extent.offset, 0)
     rest = wall.site.clear_width - offset
@@ -176,13 +191,13 @@ def settle(wall: Wall, book: PriceBook, notes: Notes) -> Settings | None:
     )
     _check_extent(wall, offset, width, left, right, notes)
     check_survey(wall, notes)
-    timber, board, backboard, corner, stop = choose_materials(wall, book, notes)
-    if timber is None or board is None or backboard is None or corner is None or stop is None:
+    wood, boarding, backboard, corner, stop = choose_materials(wall, book, notes)
+    if wood is None or boarding is None or backboard is None or corner is None or stop is None:
         return None
     fire_lining: SheetItem | None = None
     if wall.fire is not None and wall.fire.lining is not None:
         fire_lining = pick("fire.lining", wall.fire.lining, book.sheets, [], notes)
-    thick_board = board.thickness >= THICK_BOARD
+    thick_board = boarding.thickness >= THICK_BOARD
     settings = Settings(
         wall=wall,
         levels=levels_of(wall.site, offset=offset, width=width),
@@ -195,8 +210,8 @@ def settle(wall: Wall, book: PriceBook, notes: Notes) -> Settings | None:
         end=width,
         inset_left=max(wall.site.lean_left, 0) if left is End.ABUTS else 0,
         inset_right=max(wall.site.lean_right, 0) if right is End.ABUTS else 0,
-        timber=timber,
-        board=board,
+        timber=wood,
+        board=boarding,
         backboard=backboard,
         fire_lining=fire_lining,
         corner_bead=corner,
@@ -207,8 +222,8 @@ def settle(wall: Wall, book: PriceBook, notes: Notes) -> Settings | None:
         skim=notes.take("materials.skim", _SKIMS.get(wall.materials.skim), SKIM, _skim),
         fit=notes.size("materials.fit", wall.materials.fit, FIT),
     )
-    _check_settings(settings, extent, notes)
-    return None if notes.problems else settings
+    _check_settings(settings, notes)
+    return settings
 
 
 def _skim(choice: int) -> str:
@@ -218,78 +233,104 @@ def _skim(choice: int) -> str:
 def _check_extent(wall: Wall, offset: int, width: int, left: End, right: End, notes: Notes) -> None:
     clear = wall.site.clear_width
     room = f"site.clear_width {mm(clear)}"
-    if width <= 0 or offset + width > clear:
+    reach = summed(
+        size("wall.offset", wall.extent.offset, offset),
+        size("wall.width", wall.extent.width, width),
+    )
+    beyond = width <= 0 or offset + width > clear
+    if beyond:
         notes.problem(
-            "wall.width",
-            f"wall.offset {mm(offset)} + wall.width {mm(width)} does not fit {room}",
-            f"make the width {mm(max(clear - offset, 0))} or less, or the offset smaller",
+            "wall.width" if width > 0 else "wall.offset",
+            f"{reach} is more than {room}"
+            if width > 0
+            else f"{reach} leaves nothing of {room} to build on",
+            f"make wall.width {mm(clear - offset)} or less, or wall.offset smaller"
+            if offset < clear
+            else f"make wall.offset less than {mm(clear)}",
         )
     if left is End.ABUTS and offset != 0:
         notes.problem(
             "wall.left",
-            f'"abuts" but wall.offset is {mm(offset)}',
+            f'wall.left "abuts" contradicts wall.offset {mm(offset)}',
             'set wall.offset to 0, or wall.left to "free"',
         )
-    if right is End.ABUTS and offset + width != clear:
+    if right is End.ABUTS and offset + width != clear and not beyond:
         notes.problem(
             "wall.right",
-            f'"abuts" but the wall ends {mm(clear - offset - width)} before the side wall',
-            'widen wall.width to the side wall, or set wall.right to "free"',
+            f'wall.right "abuts" contradicts {reach}, which ends'
+            f" {mm(clear - offset - width)} before {room}",
+            f'make wall.width {mm(clear - offset)}, or set wall.right to "free"',
         )
 
 
-def _check_settings(settings: Settings, extent: Extent, notes: Notes) -> None:
-    thick, wide, skin = settings.thick, settings.wide, settings.skin
-    least = skin + 2 * wide + SHORTEST
-    if extent.depth < least:
-        notes.problem(
-            "wall.depth",
-            f"{mm(extent.depth)} is less than boards {mm(skin)} + two timbers of {mm(wide)}"
-            f" + a return of {mm(SHORTEST)}",
-            f"make the wall at least {mm(least)} deep, or choose a narrower timber",
-        )
-    if settings.right - settings.left < 4 * thick:
-        notes.problem(
-            "wall.width",
-            f"{mm(settings.width)} leaves no room for uprights",
-            f"make it at least {mm(4 * thick + 2 * skin)}",
-        )
+def _check_settings(settings: Settings, notes: Notes) -> None:
+    thick, skin = settings.thick, settings.skin
+    depth, timber_said = box_depth(settings), timber(settings)
     if settings.layers not in (1, 2):
-        notes.problem("materials.layers", f"{settings.layers} layers of board", "choose 1 or 2")
-    if settings.centres < max(CLOSEST_CENTRES, 2 * thick):
         notes.problem(
-            "materials.centres", f"{mm(settings.centres)} is too close", "choose 400 or 600"
+            "materials.layers",
+            f"materials.layers {settings.layers} is neither 1 nor 2",
+            "choose 1 or 2",
+        )
+    least = max(CLOSEST_CENTRES, 2 * thick)
+    if settings.centres < least:
+        notes.problem(
+            "materials.centres",
+            f"materials.centres {mm(settings.centres)} is less than {mm(least)}, the closest for"
+            f" {timber_said}",
+            "choose 400 or 600",
         )
     if settings.width > WIDEST_WALL:
         notes.problem(
-            "wall.width",
-            f"{mm(settings.width)} is more than {mm(WIDEST_WALL)}",
+            wall_width(settings).field,
+            f"{wall_width(settings)} is more than {mm(WIDEST_WALL)}",
             "check the figure and its unit",
         )
     widest = max((stock.width for stock in settings.board.stock), default=0)
-    if extent.depth - skin > widest > 0:
+    if settings.depth - skin > widest > 0:
         notes.problem(
-            "wall.depth",
-            f"{mm(extent.depth)} is more than the widest board, {mm(widest)}",
-            "make the wall less deep, or add a wider board to the price book",
+            depth.field,
+            f"{depth} less {mm(skin)} of board is more than the widest sheet, {mm(widest)}, of"
+            f" {board(settings)}",
+            f"make the wall {mm(widest + skin)} deep at most, or add a wider board to the price"
+            " book",
         )
     if settings.longest <= 0:
-        notes.problem("materials.timber", "no stock length", "add one to the price book")
-    if not settings.board.stock or not settings.backboard.stock:
-        notes.problem("materials.board", "no stock sheet", "add one to the price book")
-    if notes.problems:
+        notes.problem(
+            "materials.timber",
+            f"{timber_said} has no stock length in the price book",
+            "add one to the price book",
+        )
+    for name, item in (("board", settings.board), ("backboard", settings.backboard)):
+        if not item.stock:
+            notes.problem(
+                f"materials.{name}",
+                f'materials.{name} "{item.material}" has no stock sheet in the price book',
+                "add one to the price book",
+            )
+    _check_heights(settings, notes)
+
+
+def _check_heights(settings: Settings, notes: Notes) -> None:
+    site, thick = settings.wall.site, settings.thick
+    if not site.levels and site.height_left is None:
         return
     lowest = settings.levels.lowest_ceiling(0, settings.width)
     highest = settings.levels.highest_ceiling(0, settings.width)
+    said = ceiling(settings)
     if highest > HIGHEST_ROOM:
         notes.problem(
-            "site.height_left",
-            f"the ceiling is {mm(highest)} above the highest floor, more than {mm(HIGHEST_ROOM)}",
-            "check the three heights and their unit",
+            said[0].field,
+            f"{listed(said)}: the ceiling is {mm(highest)} above the highest floor, more than"
+            f" {mm(HIGHEST_ROOM)}",
+            "check the heights and their unit",
         )
-    if lowest < 2 * thick + 10 * SHORTEST:
+    least = 2 * thick + 10 * SHORTEST
+    if lowest < least:
+        fall = Figure("site.floor_fall", mm(site.floor_fall))
         notes.problem(
-            "site.height_left",
-            f"the ceiling is only {mm(lowest)} above the highest floor",
-            "check the three heights and site.floor_fall",
+            said[0].field,
+            f"{listed(said, [fall] if site.floor_fall else [])}: the ceiling is only {mm(lowest)}"
+            f" above the highest floor, and {mm(least)} is the least for {timber(settings)}",
+            "check the heights and site.floor_fall",
         )

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from optimiser.domain.wall import Glass, Step, Wall
+from optimiser.domain.wall import Glass, Wall
 from optimiser.framing.openings import Hole
 from optimiser.framing.placing import Placed
 from optimiser.framing.settings import Settings
@@ -94,18 +94,10 @@ def places_up(settings: Settings) -> dict[int, Shares]:
     return found
 
 
-def _step_of(settings: Settings) -> Step | None:
-    for step in settings.wall.steps:
-        if settings.name in (step.name, *(f"{step.name} {w}" for w in ("left", "breast", "right"))):
-            return step
-    return None
-
-
 def depth_shares(settings: Settings) -> tuple[Shares, Shares, dict[int, Shares]]:
     """Return what moves the back of a box, its front, and the faces beside it by their depth."""
     wall = settings.wall
-    step = _step_of(settings)
-    before = _of(f"steps.{step.name}.depth" if step is not None else "wall.depth")
+    before = _of(f"steps.{settings.step}.depth" if settings.step else "wall.depth")
     skirting = wall.site.skirting or 0
     solids: dict[int, Shares] = {
         breast.depth: _of(f"site.projections[{i}].depth")

@@ -70,9 +70,9 @@ def test_a_field_named_without_its_unit_is_found_too() -> None:
 
 def test_a_niche_is_found_under_its_name_too() -> None:
     problems = (
-        Problem("right.x", "is too far", "move it"),
-        Problem("left", "overlaps", "move it"),
-        Problem("left.x and wall.depth", "contradict each other", "choose one"),
+        Problem("niches.right.x", "is too far", "move it"),
+        Problem("niches.left", "overlaps", "move it"),
+        Problem("wall.toml: niches.left.x", "contradicts wall.depth", "choose one"),
     )
 
     said = [problem.trouble for problem in quote_lines(problems, TEXT)]

@@ -69,7 +69,7 @@ def sites(clear: int) -> st.SearchStrategy[Site]:
         height_right=maybe(size(2_300, 2_800)),
         floor_fall=st.integers(-300, 300),
         kind=st.sampled_from(ExistingWall),
-        stud_positions=st.lists(size(0, 5_000), max_size=8).map(tuple),
+        stud_positions=st.lists(size(0, clear // 10), max_size=8).map(tuple),
         levels=levels(clear),
         lean_left=st.integers(-150, 150),
         lean_right=st.integers(-150, 150),

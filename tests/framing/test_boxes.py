@@ -235,25 +235,6 @@ def _doubled(frame: Frame) -> bool:
     return any(x + tenths(38) in xs for x in xs)
 
 
-@pytest.mark.parametrize(
-    ("steps", "said"),
-    [
-        ((a_step(900, 1_800, 320),), "stands 20 before"),
-        ((a_step(900, 3_000, 420),), "reaches beyond wall.width 3600"),
-        ((a_step(900, 1_800, 150),), "at least 198.5 deep"),
-        ((a_step(0, 3_600, 0, height=tenths(900)),), "nothing stands under it"),
-        ((a_step(900, 60, 420),), "no room for uprights"),
-    ],
-)
-def test_steps_that_cannot_be_built_are_refused_with_figures(
-    steps: tuple[Step, ...], said: str
-) -> None:
-    with pytest.raises(InvalidInput) as refused:
-        framed(steps=steps)
-
-    assert any(said in f"{p.trouble} {p.remedy}" for p in refused.value.problems)
-
-
 def test_a_recess_before_a_breast_counts_the_breast() -> None:
     with pytest.raises(InvalidInput) as refused:
         framed(
@@ -263,7 +244,7 @@ def test_a_recess_before_a_breast_counts_the_breast() -> None:
         )
 
     (problem,) = refused.value.problems
-    assert "before 150 of breast" in problem.trouble
+    assert problem.trouble.endswith("+ site.projections[0].depth 150 behind")
 
 
 @pytest.mark.parametrize(
@@ -271,12 +252,12 @@ def test_a_recess_before_a_breast_counts_the_breast() -> None:
     [
         (
             a_wall(steps=(a_step(900, 1_800, 420),), tv=a_tv(centre=tenths(900))),
-            "tv and steps",
+            "tv.width",
             "crosses from box 1, x 0-912.5, z 0-the ceiling, into centre",
         ),
         (
             a_wall(site=a_breast(100), tv=a_tv(centre=tenths(1_000))),
-            "tv and site.projections",
+            "tv.width",
             "into wall breast",
         ),
         (
@@ -284,7 +265,7 @@ def test_a_recess_before_a_breast_counts_the_breast() -> None:
                 steps=(a_step(0, 3_600, 420, z=tenths(1_000)),),
                 tv=a_tv(centre_height=tenths(1_100)),
             ),
-            "tv and steps",
+            "tv.width",
             "crosses from centre, x 0-3600, z 1000-the ceiling, into box 1",
         ),
     ],
@@ -309,7 +290,7 @@ def test_shelves_too_near_for_their_bearers_are_refused_with_the_most_that_fit()
     # 300 in five is 60 a shelf; a bearer 63 high beside a strut's of 63 needs one and a half of it
     # but for the lining of 15.5: calculated.
     (problem,) = refused.value.problems
-    assert problem.field == f"{niche.name}.shelves"
+    assert problem.field == f"niches.{niche.name}.shelves"
     assert "lie 60 apart" in problem.trouble
     assert "make it 2 at the most" in problem.remedy
 

@@ -134,7 +134,11 @@ export class WallForm {
   /** Put problems beside their fields; return those that are about none of them. */
   place(problems) {
     return placeProblems(this.form, problems, ({ field }) => {
-      const path = field.replace(/^body(\.wall)?[:.]? ?/, "").replace(/^wall: /, "").replace(/\[(\d+)\]/g, ".$1");
+      const path = field.replace(/^body(\.wall)?[:.]? ?/, "").replace(/^wall: /, "").replace(/\[(\d+)\]/g, ".$1")
+        .replace(/^niches\.(.+)\.(\w+)$/, (all, name, key) => {
+          const at = this.niches.findIndex((niche) => niche.name === name);
+          return at < 0 ? all : `niches.${at}.${key}`;
+        });
       return this.input(path);
     });
   }

@@ -1,0 +1,207 @@
+"""From the fire as chosen to its opening, with the glass round an end of the wall or without.
+
+Its figures are those of its manual; what is left out is named in the frame's defaults.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from optimiser.domain.wall import Fire, Glass
+from optimiser.framing.bearing import MOST_OVERHANG
+from optimiser.framing.figures import (
+    Figures,
+    Told,
+    box_depth,
+    box_width,
+    listed,
+    size,
+    summed,
+    timber,
+)
+from optimiser.framing.notes import Notes
+from optimiser.framing.openings import Hole, behind_glass
+from optimiser.framing.settings import Settings
+from optimiser.framing.surfaces import Rect
+from optimiser.units import mm
+
+# Common practice, no source: a raised base.
+BASE_HEIGHT = 3_000
+# Inset electric fires draw 1 500 to 2 000 W: from memory.
+POWER = 2_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FireChoice:
+    """The fire with nothing left out; `body` is where it stands on the front."""
+
+    fire: Fire
+    body: Rect
+    opening_width: int
+    opening_height: int
+    clearance_top: int
+    clearance_side: int
+    clearance_back: int
+    return_depth: int
+    glass: Glass
+    power: int
+
+    @property
+    def reach(self) -> int:
+        """How deep body and back clearance reach from the front."""
+        return self.fire.body_depth + self.clearance_back
+
+
+def settle_fire(fire: Fire, settings: Settings, notes: Notes) -> tuple[FireChoice, Hole]:
+    """Return the fire as it will stand, and its opening."""
+    glass = notes.take("fire.glass", fire.glass, Glass.FRONT, lambda glass: glass.value)
+    top = notes.size("fire.clearance_top", fire.clearance_top, 0)
+    side = notes.size("fire.clearance_side", fire.clearance_side, 0)
+    back = notes.size("fire.clearance_back", fire.clearance_back, 0)
+    base = notes.size("fire.base_height", fire.base_height, BASE_HEIGHT)
+    width = notes.size("fire.opening_width", fire.opening_width, fire.body_width)
+    height = notes.size("fire.opening_height", fire.opening_height, fire.body_height)
+    to_left = glass in (Glass.LEFT, Glass.BOTH)
+    to_right = glass in (Glass.RIGHT, Glass.BOTH)
+    returning = fire.body_depth
+    if glass is not Glass.FRONT:
+        returning = notes.take(
+            "fire.return_depth", fire.return_depth, fire.body_depth, lambda depth: f"{mm(depth)} mm"
+        )
+    _check_glass(glass, settings, notes)
+    if (to_left and settings.left_bare) or (to_right and settings.right_bare):
+        _check_glass_edge(_deep(fire, back), fire.body_depth + back, returning, settings, notes)
+    centre = _fire_centre(fire, glass, width, settings, notes)
+    lining = settings.fire_lining.thickness if settings.fire_lining is not None else 0
+    reach = max(fire.body_width + 2 * side, width) + 2 * lining
+    frame_x = centre - reach // 2, centre - reach // 2 + reach
+    cut_x = centre - width // 2, centre - width // 2 + width
+    if to_left:
+        frame_x, cut_x = (settings.left, frame_x[1]), (settings.start, cut_x[1])
+    if to_right:
+        frame_x = frame_x[0], settings.right
+        cut_x = cut_x[0], settings.end
+    frame = Rect(frame_x[0], base, frame_x[1], base + max(fire.body_height + top, height) + lining)
+    cut = Rect(cut_x[0], base, cut_x[1], base + height)
+    body_x = centre - fire.body_width // 2
+    choice = FireChoice(
+        fire=fire,
+        body=Rect(body_x, base, body_x + fire.body_width, base + fire.body_height),
+        opening_width=cut.width,
+        opening_height=height,
+        clearance_top=top,
+        clearance_side=side,
+        clearance_back=back,
+        return_depth=returning,
+        glass=glass,
+        power=notes.take("fire.power", fire.power, POWER, lambda watts: f"{watts} W"),
+    )
+    hole = Hole(
+        name="fire",
+        kind="fire",
+        frame=frame,
+        cut=cut,
+        clear=cut,
+        depth=choice.reach,
+        panel=0,
+        to_left=to_left,
+        to_right=to_right,
+        told=_fire_told(choice, hole_width=width),
+    )
+    return choice, hole
+
+
+def _deep(fire: Fire, back: int) -> Figures:
+    return (
+        size("fire.body_depth", fire.body_depth, fire.body_depth),
+        size("fire.clearance_back", fire.clearance_back, back),
+    )
+
+
+def _fire_told(choice: FireChoice, *, hole_width: int) -> Told:
+    """Return the figures behind a fire's opening, those that set its size first."""
+    fire = choice.fire
+    side = size("fire.clearance_side", fire.clearance_side, choice.clearance_side)
+    top = size("fire.clearance_top", fire.clearance_top, choice.clearance_top)
+    along = [size("fire.body_width", fire.body_width, fire.body_width), side]
+    if hole_width > fire.body_width + 2 * choice.clearance_side:
+        along = [size("fire.opening_width", fire.opening_width, hole_width)]
+    if fire.centre is not None:
+        along.append(size("fire.centre", fire.centre, fire.centre))
+    high = [size("fire.body_height", fire.body_height, fire.body_height), top]
+    if choice.opening_height > fire.body_height + choice.clearance_top:
+        high = [size("fire.opening_height", fire.opening_height, choice.opening_height)]
+    base = size("fire.base_height", fire.base_height, choice.body.z0)
+    deep = _deep(fire, choice.clearance_back)
+    return Told(along=tuple(along), up=(base, *high), deep=deep)
+
+
+def _check_glass(glass: Glass, settings: Settings, notes: Notes) -> None:
+    for ends, free, end in (
+        ((Glass.LEFT, Glass.BOTH), bool(settings.left_bare), "left"),
+        ((Glass.RIGHT, Glass.BOTH), bool(settings.right_bare), "right"),
+    ):
+        if glass not in ends or free:
+            continue
+        outer = settings.start == 0 if end == "left" else settings.end == settings.width
+        hidden = f'wall.{end} "abuts" hides'
+        if not outer:
+            hidden = f"{listed(box_width(settings))} hide"
+        notes.problem(
+            "fire.glass",
+            f'fire.glass "{glass.value}" returns round the {end} end, and {hidden} that end',
+            f'set wall.{end} to "free", or fire.glass to "front"'
+            if outer
+            else 'set fire.glass to "front", or move the step',
+        )
+
+
+def _check_glass_edge(
+    deep: Figures, reach: int, glass: int, settings: Settings, notes: Notes
+) -> None:
+    """Refuse a depth that leaves no upright near enough behind the edge of the returning glass.
+
+    `reach` is how deep the fire and its clearance go, `glass` how deep the end board is cut out.
+    """
+    behind, strip = settings.depth - reach, settings.depth - glass
+    upright = behind_glass(behind, settings)
+    held = upright.y + upright.deep if upright is not None else 0
+    # The end board may stand out past that upright by as much as past any.
+    if behind < 0 or strip <= 0 or (held > 0 and strip - held <= MOST_OVERHANG):
+        return
+    fire = settings.wall.fire
+    edge = size("fire.return_depth", fire.return_depth if fire is not None else None, glass)
+    depth = box_depth(settings)
+    said = (
+        f"{depth} leaves {mm(behind)} behind {summed(deep)}, and {mm(strip)} of end board behind"
+        f" {edge}"
+    )
+    if reach - glass > MOST_OVERHANG:
+        notes.problem(
+            "fire.return_depth",
+            f"{said}: no upright can stand within {mm(MOST_OVERHANG)} of the board's edge",
+            f"make it at least {mm(reach - MOST_OVERHANG)}",
+        )
+        return
+    flat = settings.wide <= 2 * settings.thick
+    least = settings.wide + (settings.thick if flat else settings.wide)
+    needs = f"back timber {mm(settings.wide)} and the upright at the glass's edge need {mm(least)}"
+    needs += f" ({timber(settings)})"
+    if behind < settings.thick:
+        least = settings.thick
+        needs = f"the upright at the glass's edge needs {mm(least)}"
+    whole = settings.back + settings.depth
+    notes.problem(
+        depth.field, f"{said}: {needs}", f"make {depth.field} {mm(whole + least - behind)}"
+    )
+
+
+def _fire_centre(fire: Fire, glass: Glass, width: int, settings: Settings, notes: Notes) -> int:
+    if glass is Glass.LEFT:
+        return settings.start + max(width, fire.body_width) // 2
+    if glass is Glass.RIGHT:
+        return settings.end - max(width, fire.body_width) // 2
+    middle = (settings.start + settings.end) // 2
+    if glass is Glass.BOTH:
+        return middle
+    return notes.size("fire.centre", fire.centre, middle)
