@@ -52,5 +52,5 @@ def test_studs_without_the_kind_of_wall_are_not_passed_over() -> None:
 
     (problem,) = refused.value.problems
     assert problem.field == "site.kind"
-    assert "site.stud_positions gives 6 studs" in problem.trouble
+    assert "site.stud_positions gives 300, 900" in problem.trouble
     assert 'kind = "studs"' in problem.remedy
