@@ -14,6 +14,7 @@ from api.limits import BodyLimit, OwnPagesOnly, SecurityHeaders
 from api.openapi import add_openapi
 from api.problems import add_problem_handlers
 from api.routes import (
+    deliveries,
     documents,
     frames,
     papers,
@@ -70,6 +71,7 @@ def create_app(settings: Settings) -> FastAPI:
         planning,
         frames,
         plans,
+        deliveries,
         documents,
         runs,
         rack,

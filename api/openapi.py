@@ -9,8 +9,9 @@ from fastapi import APIRouter, FastAPI
 from fastapi.openapi.utils import get_openapi
 
 import optimiser as lib
-from api.answer_shapes import ANSWERS, RUN_INSTEAD, SHAPES
+from api.answer_shapes import ANSWERS, RUN_INSTEAD
 from api.examples import EXAMPLES
+from api.kept_shapes import SHAPES
 from api.problems import MEDIA_TYPE, PROBLEM_SCHEMA
 from api.shapes import Shape
 

@@ -42,6 +42,7 @@ Place = Annotated[
     Query(min_length=1, max_length=200, description="Where the new offcuts go on the rack."),
 ]
 State = Literal["draft", "confirmed", "undone", "dropped"]
+OrderState = Literal["draft", "placed", "part received", "received", "withdrawn"]
 
 
 @router.get("/plans")
@@ -163,7 +164,7 @@ def get_plan_order_csv(plan_id: str, store: TheStore, caller: Reader) -> Respons
 def list_orders(
     store: TheStore,
     caller: Reader,
-    state: Literal["draft", "placed", "withdrawn"] | None = None,
+    state: OrderState | None = None,
     plan: Annotated[str | None, Query(max_length=60, description="The id of a plan.")] = None,
     limit: Limit = 50,
     after: After = None,
@@ -184,7 +185,7 @@ def get_order(
     with store.read() as connection:
         row = papers.find_one(connection, orders, caller.firm, order_id)
     document = {**_order_document(row), "order": json.loads(row.document)}
-    return tagged_by_content(if_none_match, json.dumps(document))
+    return tagged(if_none_match, row.version, lambda: json.dumps(document))
 
 
 @router.get("/orders/{order_id}/order.csv", response_class=PlainTextResponse)
@@ -287,6 +288,7 @@ def _order_document(row: sa.Row[Any]) -> dict[str, Any]:
         "id": row.id,
         "plan": row.plan,
         "state": row.state,
+        "version": row.version,
         "created": moment(row.created),
         "changed": moment(row.changed),
     }

@@ -13,21 +13,17 @@ from pydantic import BaseModel, ConfigDict, Field, model_validator
 import optimiser as lib
 from api import ticks as ticking
 from api.answers import IfNoneMatch, moment, run_document, tagged
-from api.callers import Caller, Planner, Reader, TheStore
-from api.continuing import unused_offcuts
+from api.callers import Planner, Reader, TheStore
 from api.limits import require_within_limits
 from api.openapi import Routes
+from api.replanning import read_plan, rest_of
 from api.routes.planning import RUN_STARTED, SHORT_SECONDS, IdempotencyKey
 from api.routes.plans import answer_plan, made_plan
 from api.routes.runs import run_row
-from api.store import ledger, papers, plans, runs, ticks
+from api.store import papers, plans, runs, ticks
 from api.store.engine import Store
-from api.store.refusals import Conflict
 from api.store.repeats import known_run
-from api.store.runs import Asked
-from api.store.tables import runs as runs_table
 from api.working import work_on
-from optimiser import CuttingPlan, CuttingRequest, Problem
 
 router = Routes(prefix="/v1", tags=["at the saw"])
 _Name = Annotated[str, Field(min_length=1, max_length=64, pattern=r"^[A-Za-z0-9_.:-]+$")]
@@ -113,7 +109,7 @@ def get_saw_document(
         row = made_plan(connection, caller.firm, plan_id)
 
     def text() -> str:
-        asked, plan = _read(row)
+        asked, plan = read_plan(row)
         return json.dumps({"id": row.id, **lib.saw_document(asked, plan)})
 
     return tagged(if_none_match, row.version, text)
@@ -144,7 +140,7 @@ def add_ticks(plan_id: str, body: TicksBody, store: TheStore, caller: Planner) -
     sent = [tick.model_dump(exclude_none=True) for tick in body.ticks]
     with store.write() as connection:
         row = made_plan(connection, caller.firm, plan_id)
-        _, plan = _read(row)
+        _, plan = read_plan(row)
         ticking.require_fitting(plan, sent)
         new = ticks.add(connection, caller.firm, plan_id, sent, caller.who)
         if new:
@@ -175,7 +171,8 @@ def replan(
     with store.write() as connection:
         run = known_run(connection, caller.firm, idempotency_key, hashed)
         if run is None:
-            asked = _asked(connection, caller, plan_id, body.seconds, hashed, idempotency_key)
+            made_plan(connection, caller.firm, plan_id)
+            asked = rest_of(connection, caller, plan_id, body.seconds, hashed, idempotency_key)
             run, claim = runs.ask(
                 connection, caller.firm, asked, owner="service" if is_short else None
             )
@@ -194,76 +191,8 @@ def _answer(store: Store, firm: str, run: str) -> Response:
     )
 
 
-def _asked(
-    connection: sa.Connection,
-    caller: Caller,
-    plan_id: str,
-    seconds: float,
-    hashed: str,
-    key: str | None,
-) -> Asked:
-    """Put all that the rest is planned from into one document."""
-    made_plan(connection, caller.firm, plan_id)
-    row = plans.lock_confirmed(connection, caller.firm, plan_id)
-    request, plan = _read(row)
-    found = ticks.of_plan(connection, caller.firm, plan_id)
-    ticked = ticking.add_up(plan, found)
-    if not ticked.pieces and not ticked.floor:
-        trouble, remedy = "nothing is ticked on it", "Tick what was cut or went wrong first"
-        raise Conflict(Problem(f"plan {plan_id}", trouble, remedy))
-    extra = json.loads(row.extra)
-    racked = ledger.racked_by(connection, caller.firm, plan_id) | set(extra.get("adopted", ()))
-    own = ledger.ever(connection, caller.firm, racked)
-    is_continuation = "continues" in extra
-    document = {
-        "continues": plan_id,
-        "is_continuation": is_continuation,
-        "request": json.loads(row.request),
-        "plan": json.loads(row.plan),
-        "marks": ticking.marks_document(plan, ticked),
-        "seconds": seconds,
-        "withheld": [] if is_continuation else unused_offcuts(request, plan),
-        "own": [
-            {
-                "label": piece.label,
-                "material": piece.material,
-                "length": piece.length,
-                "width": piece.width,
-                "height": piece.height,
-            }
-            for piece in own
-        ],
-        "prices": _prices(connection, row),
-    }
-    return Asked(
-        kind="replan",
-        document=json.dumps(document),
-        body_hash=hashed,
-        seconds=seconds,
-        who=caller.who,
-        idempotency_key=key,
-        continues=(plan_id, len(found), tuple(sorted(racked))),
-    )
-
-
-def _prices(connection: sa.Connection, row: sa.Row[Any]) -> dict[str, Any] | None:
-    """Return the first merchant's prices that a plan was made with, None for a bare request."""
-    asked = json.loads(
-        connection.execute(
-            sa.select(runs_table.c.document).where(runs_table.c.id == row.run)
-        ).scalar_one()
-    )
-    prices = asked.get("prices") or next(iter(asked.get("merchants") or ()), None)
-    return prices if isinstance(prices, dict) else None
-
-
-def _read(row: sa.Row[Any]) -> tuple[CuttingRequest, CuttingPlan]:
-    request = lib.request_from_document(json.loads(row.request), name="request")
-    return request, lib.plan_from_document(json.loads(row.plan), name="plan")
-
-
 def _marks(row: sa.Row[Any], found: list[dict[str, Any]], successor: str | None) -> dict[str, Any]:
-    _, plan = _read(row)
+    _, plan = read_plan(row)
     ticked = ticking.add_up(plan, found)
     return {
         "plan": row.id,

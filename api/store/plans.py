@@ -162,6 +162,7 @@ def undo(
     row = _lock(connection, firm, plan, version)
     _require_state(row, "confirmed", "undo")
     require_not_continued(connection, plan)
+    _require_nothing_came(connection, plan)
     take_back(connection, firm, plan, who=who)
     _set(connection, plan, state="undone", order="withdrawn")
 
@@ -212,6 +213,17 @@ def require_not_continued(connection: sa.Connection, plan: str) -> None:
         raise Conflict(Problem(f"plan {plan}", f"is continued by {successor}", remedy))
 
 
+def _require_nothing_came(connection: sa.Connection, plan: str) -> None:
+    """Raise Conflict when goods of a plan's orders have come: they do not go away by undoing."""
+    came = sa.select(orders.c.id).where(
+        orders.c.plan == plan, orders.c.state.in_(("part received", "received"))
+    )
+    order = connection.execute(came).scalar()
+    if order is not None:
+        remedy = "Take the delivery back if it was typed wrong; else go on with the plan"
+        raise Conflict(Problem(f"plan {plan}", f"goods of its order {order} have come", remedy))
+
+
 def lock_confirmed(connection: sa.Connection, firm: str, plan: str) -> sa.Row[Any]:
     """Return a plan that is being cut, and let nobody change the firm's plans meanwhile.
 
@@ -256,7 +268,9 @@ def _set(connection: sa.Connection, plan: str, *, state: str, order: str) -> Non
         .values(state=state, version=plans.c.version + 1, changed=at)
     )
     connection.execute(
-        sa.update(orders).where(orders.c.plan == plan).values(state=order, changed=at)
+        sa.update(orders)
+        .where(orders.c.plan == plan)
+        .values(state=order, version=orders.c.version + 1, changed=at)
     )
 
 

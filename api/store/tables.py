@@ -20,7 +20,7 @@ metadata = sa.MetaData(
 
 EVENT_KINDS = ("racked", "reserved", "released", "used", "scrapped", "adjusted")
 PLAN_STATES = ("planning", "draft", "confirmed", "undone", "dropped")
-ORDER_STATES = ("draft", "placed", "withdrawn")
+ORDER_STATES = ("draft", "placed", "part received", "received", "withdrawn")
 RUN_STATES = ("queued", "running", "done", "cancelled", "failed")
 
 
@@ -190,7 +190,8 @@ orders = sa.Table(
     _firm(),
     # A plan may be ordered from two merchants.
     sa.Column("plan", sa.ForeignKey("plans.id"), nullable=False),
-    sa.Column("state", sa.String(10), nullable=False),
+    sa.Column("state", sa.String(20), nullable=False),
+    _number("version", default="1"),
     _text("document"),
     _text("csv"),
     _time("created"),
@@ -198,6 +199,24 @@ orders = sa.Table(
     sa.CheckConstraint(_one_of("state", ORDER_STATES), name="state"),
     sa.Index(None, "firm", "created"),
     sa.Index(None, "plan"),
+)
+# What came for an order, only ever added: one typed wrong is taken back by another that undoes it.
+deliveries = sa.Table(
+    "deliveries",
+    metadata,
+    _id(),
+    _firm(),
+    sa.Column("order", sa.ForeignKey("orders.id"), nullable=False),
+    _number("seq"),
+    sa.Column("who", sa.String(200), nullable=False),
+    _time("created"),
+    _text("document"),
+    sa.Column("idempotency_key", sa.String(200)),
+    sa.Column("body_hash", sa.String(64), nullable=False),
+    # The run that plans the rest of the plan anew, where one was asked for with it.
+    sa.Column("run", sa.ForeignKey("runs.id")),
+    sa.UniqueConstraint("order", "seq"),
+    sa.UniqueConstraint("firm", "idempotency_key"),
 )
 # What a piece is never changes; where it is and whose follows from its events.
 offcuts = sa.Table(

@@ -12,6 +12,7 @@ class OrderLine:
     """One item: quantity in whole lengths, sheets or packs; prices without VAT.
 
     `charge`: no goods, but what the merchant takes for bringing them or for a small order.
+    `material`: what stock of lengths or sheets is made of; "" for packs and charges.
     """
 
     item: str
@@ -21,6 +22,7 @@ class OrderLine:
     jobs: tuple[str, ...]
     needed: str
     charge: bool = False
+    material: str = ""
 
     @property
     def total(self) -> Pence:

@@ -96,6 +96,7 @@ def order_document(order: Order) -> dict[str, Any]:
                 "jobs": list(line.jobs),
                 "needed_by": line.needed,
                 "charge": line.charge,
+                "material": line.material,
             }
             for line in order.lines
         ],

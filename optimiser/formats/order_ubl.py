@@ -33,6 +33,7 @@ def order_from_document(document: dict[str, Any]) -> Order:
                 jobs=tuple(line["jobs"]),
                 needed=line["needed_by"],
                 charge=line.get("charge", False),
+                material=line.get("material", ""),
             )
             for line in document["lines"]
         ),

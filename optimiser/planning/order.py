@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
+from dataclasses import replace
 from fractions import Fraction
 
 from optimiser.domain.frame import Quantity
@@ -141,7 +142,8 @@ def _stock_lines(
             count, price = cheapest_count(cut, sold.price, prices, sold.available)
             over = f" ({count - cut} more than is cut: together they cost less)"
             words = description if count == cut else description + over
-            lines.append(_line(sold.id, words, count, price, jobs[name, sold.id], needed))
+            line = _line(sold.id, words, count, price, jobs[name, sold.id], needed)
+            lines.append(replace(line, material=name))
     return lines
 
 

@@ -11,7 +11,7 @@ from jsonschema_rs import Draft202012Validator
 
 from api.examples import EXAMPLES
 from api.problems import MEDIA_TYPE
-from tests.api.bodies import Caller, a_service
+from tests.api.bodies import Caller, a_batch_body, a_service
 
 PARAMETER = re.compile(r"{(\w+)}")
 
@@ -78,6 +78,9 @@ def test_every_example_of_a_body_is_accepted(service: Caller, document: dict[str
     service.post(f"/v1/plans/{plan['id']}/confirm")
     kept = {"wall_id": wall["id"], "job_id": wall["job"], "label": rack["racked"][0]["id"]}
     kept["plan_id"] = plan["id"]
+    batch = service.post("/v1/batches", a_batch_body(keep=none)).json()["id"]
+    service.post(f"/v1/plans/{batch}/confirm")
+    kept["order_id"] = service.get(f"/v1/orders?plan={batch}").json()["items"][0]["id"]
     tried = []
     for path, method, operation in operations(document):
         if "requestBody" in operation:

@@ -8,6 +8,7 @@ from .batch import Batch
 from .batch_jobs_item import BatchJobsItem
 from .board_part_document import BoardPartDocument
 from .board_part_document_dimension_from import BoardPartDocumentDimensionFrom
+from .came_line import CameLine
 from .check import Check
 from .check_response_200 import CheckResponse200
 from .check_response_200_faults_item import CheckResponse200FaultsItem
@@ -25,6 +26,7 @@ from .cutting import Cutting
 from .cutting_marks import CuttingMarks
 from .cutting_plan import CuttingPlan
 from .cutting_request import CuttingRequest
+from .delivery_body import DeliveryBody
 from .delivery_terms import DeliveryTerms
 from .delivery_terms_needed import DeliveryTermsNeeded
 from .delivery_terms_weekdays_item import DeliveryTermsWeekdaysItem
@@ -48,11 +50,18 @@ from .get_walls_paper import GetWallsPaper
 from .glass import Glass
 from .health_response_200 import HealthResponse200
 from .http_validation_error import HTTPValidationError
+from .instead import Instead
 from .job_body import JobBody
 from .job_body_parts_type_0 import JobBodyPartsType0
 from .keep_document import KeepDocument
 from .keep_part_list_response_201 import KeepPartListResponse201
 from .keep_part_list_response_201_jobs_item import KeepPartListResponse201JobsItem
+from .kept_delivery import KeptDelivery
+from .kept_delivery_lines_item import KeptDeliveryLinesItem
+from .kept_delivery_lines_item_instead_item import KeptDeliveryLinesItemInsteadItem
+from .kept_delivery_promised_item import KeptDeliveryPromisedItem
+from .kept_delivery_touches_item import KeptDeliveryTouchesItem
+from .kept_delivery_touches_item_kind import KeptDeliveryTouchesItemKind
 from .kept_job import KeptJob
 from .kept_job_job import KeptJobJob
 from .kept_order import KeptOrder
@@ -77,6 +86,8 @@ from .list_audit_response_200_items_item import ListAuditResponse200ItemsItem
 from .list_batches_response_200 import ListBatchesResponse200
 from .list_batches_response_200_items_item import ListBatchesResponse200ItemsItem
 from .list_body import ListBody
+from .list_deliveries_response_200 import ListDeliveriesResponse200
+from .list_deliveries_response_200_state import ListDeliveriesResponse200State
 from .list_diagrams_response_200 import ListDiagramsResponse200
 from .list_diagrams_response_200_diagrams_item import ListDiagramsResponse200DiagramsItem
 from .list_events_response_200 import ListEventsResponse200
@@ -107,6 +118,7 @@ from .mark_model import MarkModel
 from .materials_model import MaterialsModel
 from .niche_model import NicheModel
 from .order import Order
+from .order_line_received import OrderLineReceived
 from .order_lines_item import OrderLinesItem
 from .order_summary import OrderSummary
 from .order_summary_state import OrderSummaryState
@@ -136,6 +148,8 @@ from .rack_offcut import RackOffcut
 from .rack_offcut_model import RackOffcutModel
 from .rack_piece import RackPiece
 from .ready_response_200 import ReadyResponse200
+from .receive_delivery_response_201 import ReceiveDeliveryResponse201
+from .receive_delivery_response_201_state import ReceiveDeliveryResponse201State
 from .replan_body import ReplanBody
 from .run import Run
 from .run_problems_item import RunProblemsItem
@@ -187,6 +201,7 @@ __all__ = (
     "BatchJobsItem",
     "BoardPartDocument",
     "BoardPartDocumentDimensionFrom",
+    "CameLine",
     "Check",
     "CheckResponse200",
     "CheckResponse200FaultsItem",
@@ -204,6 +219,7 @@ __all__ = (
     "CuttingMarks",
     "CuttingPlan",
     "CuttingRequest",
+    "DeliveryBody",
     "DeliveryTerms",
     "DeliveryTermsNeeded",
     "DeliveryTermsWeekdaysItem",
@@ -227,11 +243,18 @@ __all__ = (
     "Glass",
     "HealthResponse200",
     "HTTPValidationError",
+    "Instead",
     "JobBody",
     "JobBodyPartsType0",
     "KeepDocument",
     "KeepPartListResponse201",
     "KeepPartListResponse201JobsItem",
+    "KeptDelivery",
+    "KeptDeliveryLinesItem",
+    "KeptDeliveryLinesItemInsteadItem",
+    "KeptDeliveryPromisedItem",
+    "KeptDeliveryTouchesItem",
+    "KeptDeliveryTouchesItemKind",
     "KeptJob",
     "KeptJobJob",
     "KeptOrder",
@@ -256,6 +279,8 @@ __all__ = (
     "ListBatchesResponse200",
     "ListBatchesResponse200ItemsItem",
     "ListBody",
+    "ListDeliveriesResponse200",
+    "ListDeliveriesResponse200State",
     "ListDiagramsResponse200",
     "ListDiagramsResponse200DiagramsItem",
     "ListEventsResponse200",
@@ -286,6 +311,7 @@ __all__ = (
     "MaterialsModel",
     "NicheModel",
     "Order",
+    "OrderLineReceived",
     "OrderLinesItem",
     "OrderSummary",
     "OrderSummaryState",
@@ -315,6 +341,8 @@ __all__ = (
     "RackOffcutModel",
     "RackPiece",
     "ReadyResponse200",
+    "ReceiveDeliveryResponse201",
+    "ReceiveDeliveryResponse201State",
     "ReplanBody",
     "Run",
     "RunProblemsItem",

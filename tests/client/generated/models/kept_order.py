@@ -30,6 +30,7 @@ class KeptOrder:
             id (str):
             plan (str):
             state (KeptOrderState):
+            version (int):
             created (datetime.datetime):
             changed (datetime.datetime):
             order (Order):
@@ -38,6 +39,7 @@ class KeptOrder:
     id: str
     plan: str
     state: KeptOrderState
+    version: int
     created: datetime.datetime
     changed: datetime.datetime
     order: Order
@@ -55,6 +57,8 @@ class KeptOrder:
 
         state = self.state.value
 
+        version = self.version
+
         created = self.created.isoformat()
 
         changed = self.changed.isoformat()
@@ -68,6 +72,7 @@ class KeptOrder:
             "id": id,
             "plan": plan,
             "state": state,
+            "version": version,
             "created": created,
             "changed": changed,
             "order": order,
@@ -90,6 +95,8 @@ class KeptOrder:
 
 
 
+        version = d.pop("version")
+
         created = datetime.datetime.fromisoformat(d.pop("created"))
 
 
@@ -109,6 +116,7 @@ class KeptOrder:
             id=id,
             plan=plan,
             state=state,
+            version=version,
             created=created,
             changed=changed,
             order=order,

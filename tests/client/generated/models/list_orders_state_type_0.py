@@ -2,7 +2,9 @@ from enum import StrEnum
 
 class ListOrdersStateType0(StrEnum):
     DRAFT = "draft"
+    PART_RECEIVED = "part received"
     PLACED = "placed"
+    RECEIVED = "received"
     WITHDRAWN = "withdrawn"
 
     def __str__(self) -> str:

@@ -32,6 +32,7 @@ class OrderLinesItem:
             jobs (list[str]):
             needed_by (str):
             charge (bool | Unset):
+            material (str | Unset):
      """
 
     item: str
@@ -42,6 +43,7 @@ class OrderLinesItem:
     jobs: list[str]
     needed_by: str
     charge: bool | Unset = UNSET
+    material: str | Unset = UNSET
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
 
@@ -67,6 +69,8 @@ class OrderLinesItem:
 
         charge = self.charge
 
+        material = self.material
+
 
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
@@ -81,6 +85,8 @@ class OrderLinesItem:
         })
         if charge is not UNSET:
             field_dict["charge"] = charge
+        if material is not UNSET:
+            field_dict["material"] = material
 
         return field_dict
 
@@ -106,6 +112,8 @@ class OrderLinesItem:
 
         charge = d.pop("charge", UNSET)
 
+        material = d.pop("material", UNSET)
+
         order_lines_item = cls(
             item=item,
             description=description,
@@ -115,6 +123,7 @@ class OrderLinesItem:
             jobs=jobs,
             needed_by=needed_by,
             charge=charge,
+            material=material,
         )
 
 

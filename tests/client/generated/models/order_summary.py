@@ -28,6 +28,7 @@ class OrderSummary:
             id (str):
             plan (str):
             state (OrderSummaryState):
+            version (int):
             created (datetime.datetime):
             changed (datetime.datetime):
      """
@@ -35,6 +36,7 @@ class OrderSummary:
     id: str
     plan: str
     state: OrderSummaryState
+    version: int
     created: datetime.datetime
     changed: datetime.datetime
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
@@ -50,6 +52,8 @@ class OrderSummary:
 
         state = self.state.value
 
+        version = self.version
+
         created = self.created.isoformat()
 
         changed = self.changed.isoformat()
@@ -61,6 +65,7 @@ class OrderSummary:
             "id": id,
             "plan": plan,
             "state": state,
+            "version": version,
             "created": created,
             "changed": changed,
         })
@@ -81,6 +86,8 @@ class OrderSummary:
 
 
 
+        version = d.pop("version")
+
         created = datetime.datetime.fromisoformat(d.pop("created"))
 
 
@@ -95,6 +102,7 @@ class OrderSummary:
             id=id,
             plan=plan,
             state=state,
+            version=version,
             created=created,
             changed=changed,
         )
