@@ -92,6 +92,8 @@ ANSWERS: dict[tuple[str, str], Shape] = {
             "run": _of("run").or_null().but(None),
         }
     ),
+    ("post", "/v1/deliveries"): _of("dealt"),
+    ("get", "/v1/deliveries/{run_id}"): _of("dealt"),
     ("get", "/v1/runs"): page(_of("run")),
     ("get", "/v1/runs/{run_id}"): _of("run"),
     ("post", "/v1/runs/{run_id}/cancel"): _of("run"),

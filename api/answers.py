@@ -14,6 +14,7 @@ from fastapi import Header, Query
 from fastapi.responses import Response
 
 from api.store.papers import MOST_ON_A_PAGE
+from api.store.runs import WITHOUT_PLAN
 from optimiser import InvalidInput, Problem, pounds
 
 Limit = Annotated[int, Query(ge=1, le=MOST_ON_A_PAGE, description="How many, at most 200.")]
@@ -95,8 +96,15 @@ def run_document(row: sa.Row[Any], plan: str | None) -> dict[str, Any]:
         "attempt": row.attempt,
         "cancel_asked": row.cancel,
         "plan": plan,
+        "result": _result(row),
         "problems": json.loads(row.problem or "[]"),
     }
+
+
+def _result(row: sa.Row[Any]) -> str | None:
+    """Return where to fetch what a run found that is no plan, once it is there."""
+    is_there = row.kind == WITHOUT_PLAN and row.ended is not None and row.cost is not None
+    return f"/v1/deliveries/{row.id}" if is_there else None
 
 
 def plan_text(row: sa.Row[Any], order: str | None) -> str:

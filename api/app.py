@@ -14,6 +14,7 @@ from api.limits import BodyLimit, OwnPagesOnly, SecurityHeaders
 from api.openapi import add_openapi
 from api.problems import add_problem_handlers
 from api.routes import (
+    dealing,
     deliveries,
     documents,
     frames,
@@ -69,6 +70,7 @@ def create_app(settings: Settings) -> FastAPI:
     app.state.local_firm = open_local_firm(store)
     for module in (
         planning,
+        dealing,
         frames,
         plans,
         deliveries,

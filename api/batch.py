@@ -134,7 +134,7 @@ def plan_batch(
     if merchants.others:
         first, book = book, lib.merged_book((book, *merchants.others))
     frames, jobs = framed_jobs(walls, part_lists, book, files)
-    jobs = tuple(_dated(job, dates or {}) for job in jobs)
+    jobs = tuple(dated(job, dates or {}) for job in jobs)
     request = lib.request_for_jobs(
         jobs, book, rack, keep=rules.keep, seed=rules.seed, seconds=rules.seconds
     )
@@ -231,7 +231,7 @@ def _require_no_stop(frames: tuple[Frame, ...]) -> None:
         raise NoPlan(stops)
 
 
-def _dated(job: Job, dates: Mapping[str, tuple[str, str]]) -> Job:
+def dated(job: Job, dates: Mapping[str, tuple[str, str]]) -> Job:
     """Say whom a listed job is for and when it is needed; a wall says so itself."""
     client, needed = dates.get(job.name, ("", ""))
     return replace(job, client=job.client or client, needed=job.needed or needed)

@@ -7,12 +7,11 @@ import json
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
-from typing import Any
 
 import optimiser as lib
 from api.inputs import read_jobs, read_text
 from api.printing import add_printing, printing_of
-from optimiser import Deliveries, Delivery, InvalidInput, Job, Problem, mm, pounds
+from optimiser import Deliveries, mm, pounds
 
 
 def add_deliver(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
@@ -34,6 +33,7 @@ def add_deliver(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -
 
 def _deliver(arguments: argparse.Namespace) -> int:
     from api.batch import framed_jobs
+    from api.dealing import as_planned, deliveries_document, with_days
     from api.documents import order_papers
     from api.folder import write_cutting, write_files
     from api.rules import default_keep
@@ -43,7 +43,8 @@ def _deliver(arguments: argparse.Namespace) -> int:
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
     terms, needed = lib.read_terms(read_text(arguments.terms), name=arguments.terms.name)
     framed = framed_jobs(walls, lists, book, files)
-    jobs = _with_days(_jobs_as_planned(*framed, book, arguments.seed), needed)
+    jobs = as_planned(*framed, book, default_keep(), arguments.seed, arguments.seconds)
+    jobs = with_days(jobs, needed)
     found = lib.plan_deliveries(
         jobs,
         book,
@@ -65,42 +66,10 @@ def _deliver(arguments: argparse.Namespace) -> int:
             ordered = order_papers(delivery.request, delivery.plan, (order,), own, printing)
             write_files({"order.csv": lib.order_csv(order), **ordered}, folder)
     if arguments.json:
-        print(json.dumps(_document(found), indent=1, ensure_ascii=False))
+        print(json.dumps(deliveries_document(found), indent=1, ensure_ascii=False))
     else:
         print(deliveries_text(found))
     return 0
-
-
-def _jobs_as_planned(
-    frames: tuple[lib.Frame, ...], jobs: tuple[Job, ...], book: lib.PriceBook, seed: int
-) -> tuple[Job, ...]:
-    """Return all jobs, each wall boarded in the way that a plan of all jobs together chooses."""
-    from api.rules import default_keep
-
-    if not any(job.choices for job in jobs):
-        return jobs
-    request = lib.request_for_jobs(
-        jobs, book, lib.Rack(), keep=default_keep(), seed=seed, seconds=3
-    )
-    plan = lib.plan_cutting(request)
-    settled = tuple(
-        lib.job_as_planned(job, frame, plan)
-        for job, frame in zip(jobs[: len(frames)], frames, strict=True)
-    )
-    return settled + jobs[len(frames) :]
-
-
-def _with_days(jobs: tuple[Job, ...], needed: dict[str, str]) -> tuple[Job, ...]:
-    names = {job.name for job in jobs}
-    strange = sorted(set(needed) - names)
-    if strange:
-        remedy = f"Name one of {', '.join(sorted(names))}"
-        raise InvalidInput(
-            tuple(
-                Problem(f"needed: job {name!r}", "is not in the batch", remedy) for name in strange
-            )
-        )
-    return tuple(replace(job, needed=needed.get(job.name, job.needed)) for job in jobs)
 
 
 def deliveries_text(found: Deliveries) -> str:
@@ -122,29 +91,3 @@ def deliveries_text(found: Deliveries) -> str:
         f"({found.planned} of {found.batches} batches planned)",
     ]
     return "\n".join(lines)
-
-
-def _document(found: Deliveries) -> dict[str, Any]:
-    return {
-        "cost": pounds(found.cost),
-        "bound": pounds(found.bound),
-        "proven": found.proven,
-        "one_each": pounds(found.one_each),
-        "together": None if found.together is None else pounds(found.together),
-        "batches": found.batches,
-        "planned": found.planned,
-        "deliveries": [_delivery(one) for one in found.deliveries],
-    }
-
-
-def _delivery(one: Delivery) -> dict[str, Any]:
-    return {
-        "day": one.day,
-        "jobs": list(one.jobs),
-        "goods": pounds(one.goods),
-        "charge": pounds(one.charge),
-        "mass_kg": one.mass / 1000,
-        "longest_mm": mm(one.longest),
-        "request": lib.request_document(one.request),
-        "plan": lib.plan_document(one.plan),
-    }

@@ -202,10 +202,37 @@ CHECK_EXAMPLE: dict[str, Any] = {
     },
 }
 
+DEAL_EXAMPLE: dict[str, Any] = {
+    "seconds": 1,
+    "today": "2026-12-01",
+    "jobs": [
+        {
+            "name": job,
+            "needed": day,
+            "parts": {
+                "lengths": [
+                    {
+                        "id": f"{job}/U1",
+                        "job": job,
+                        "name": "upright",
+                        "material": "c16-38x63",
+                        "length_mm": 1150,
+                        "quantity": 1,
+                    }
+                ]
+            },
+        }
+        for job, day in (("A", "2026-12-04"), ("B", "2026-12-07"))
+    ],
+    "prices": BATCH_EXAMPLE["prices"],
+    "terms": {"charge": "35.00", "free_over": "600.00", "vehicle_mass_kg": 1200},
+}
+
 EXAMPLES: dict[str, Any] = {
     "cutting-request": REQUEST_EXAMPLE,
     "batch": BATCH_EXAMPLE,
     "check": CHECK_EXAMPLE,
+    "deal": DEAL_EXAMPLE,
     "wall": BATCH_EXAMPLE["walls"][0],
     "price-book": BATCH_EXAMPLE["prices"],
     "rack": BATCH_EXAMPLE["rack"],

@@ -71,6 +71,7 @@ SHAPES: dict[str, Shape] = {
             "attempt": whole(0),
             "cancel_asked": flag(example=False),
             "plan": text(PLAN).or_null().but(None),
+            "result": text(f"/v1/deliveries/{RUN}").or_null().but(None),
             "problems": many(_PROBLEM, examples=0),
         }
     ),
@@ -243,4 +244,30 @@ SHAPES["kept-delivery"] = thing(
         "run": text(RUN).or_null().but(None),
     },
     {"undone": flag(example=False)},
+)
+SHAPES["dealt"] = thing(
+    {
+        "id": text(RUN),
+        "cost": money("38.58"),
+        "bound": money("38.58"),
+        "proven": flag(example=True),
+        "one_each": money("77.16"),
+        "together": money("38.58").or_null(),
+        "batches": whole(3),
+        "planned": whole(1),
+        "deliveries": many(
+            thing(
+                {
+                    "day": text("2026-12-04"),
+                    "jobs": many(text("A")),
+                    "goods": money("3.58"),
+                    "charge": money("35.00"),
+                    "mass_kg": number(2.6),
+                    "longest_mm": text("2400"),
+                    "request": named("cutting-request", CHECK_EXAMPLE["request"]),
+                    "plan": named("cutting-plan", CHECK_EXAMPLE["plan"]),
+                }
+            )
+        ),
+    }
 )

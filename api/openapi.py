@@ -119,6 +119,22 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
             "price_book": {"type": "string", "description": "The name of a kept price book."},
         },
     }
+    given = components["batch"]["properties"]
+    shared = ("walls", "wall_ids", "jobs", "job_ids", "prices", "price_book", "keep")
+    components["deal"] = {
+        "type": "object",
+        "additionalProperties": False,
+        "required": ["terms"],
+        "properties": {
+            **{name: given[name] for name in (*shared, "seed", "seconds")},
+            "terms": {"$ref": _REF.format(model="delivery-terms")},
+            "today": {
+                "type": "string",
+                "format": "date",
+                "description": "The day from which deliveries can come; else today (UTC).",
+            },
+        },
+    }
     components["check"] = {
         "type": "object",
         "additionalProperties": False,

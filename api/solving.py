@@ -7,6 +7,7 @@ the same.
 from __future__ import annotations
 
 import json
+import time
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
@@ -15,9 +16,11 @@ import optimiser as lib
 from api.batch import Batch, History, plan_batch
 from api.bodies import read_batch
 from api.continuing import continue_plan
+from api.dealing import deal, deliveries_document, read_deal
 from api.drawings import wall_drawings
 from api.store.ledger import Piece, as_rack, piece_document
 from api.store.plans import Made, Picture
+from api.store.results import Found
 from api.store.runs import Progress
 from api.values import batch_document
 from optimiser import CuttingPlan, CuttingRequest, PlanProgress
@@ -68,6 +71,21 @@ def solve(
         cancelled=cancelled,
     )
     return made_of_batch(batch, held)
+
+
+def find_deliveries(document: str, *, at_most: float | None = None) -> Found:
+    """Deal the jobs of a document to deliveries. Raises as the library does."""
+    began = time.monotonic()
+    found = deal(read_deal(document.encode()), at_most=at_most)
+    return Found(
+        result=_text(deliveries_document(found)),
+        progress=Progress(
+            cost=found.cost,
+            bound=found.bound,
+            layouts=sum(layouts_of(one.plan) for one in found.deliveries),
+            spent=round(time.monotonic() - began, 3),
+        ),
+    )
 
 
 def made_of_batch(batch: Batch, held: tuple[Piece, ...] | None) -> Made:

@@ -20,9 +20,11 @@ import sqlalchemy as sa
 
 from api.batch import History
 from api.logs import log_lines
-from api.solving import layouts_of, solve
-from api.store import ledger, lives, plans, runs
+from api.solving import find_deliveries, layouts_of, solve
+from api.store import ledger, lives, plans, results, runs
 from api.store.engine import Store, now
+from api.store.plans import Made
+from api.store.results import Found
 from api.store.runs import Claim, LeaseLost, Progress
 from optimiser import CuttingPlan, InvalidInput, NoPlan, PlanProgress, PlanRefused, Problem
 
@@ -102,17 +104,24 @@ def work_on(store: Store, claim: Claim) -> None:
         raise NoPlan(late)
     try:
         with Heart(store, claim) as heart:
-            made = solve(
-                claim.kind,
-                claim.document,
-                held,
-                at_most=left,
-                history=lambda: _history(store, claim.firm),
-                watch=heart.complete,
-                tell=heart.progress,
-                cancelled=heart.cancelled,
-            )
-        plans.finish(store, claim, made)
+            made: Made | Found
+            if claim.kind == runs.WITHOUT_PLAN:
+                made = find_deliveries(claim.document, at_most=left)
+            else:
+                made = solve(
+                    claim.kind,
+                    claim.document,
+                    held,
+                    at_most=left,
+                    history=lambda: _history(store, claim.firm),
+                    watch=heart.complete,
+                    tell=heart.progress,
+                    cancelled=heart.cancelled,
+                )
+        if isinstance(made, Found):
+            results.finish(store, claim, made)
+        else:
+            plans.finish(store, claim, made)
     except (InvalidInput, NoPlan, PlanRefused) as fault:
         runs.end_without_plan(store, claim, fault.problems)
         raise

@@ -67,7 +67,7 @@ if TYPE_CHECKING:
     from optimiser.formats.saw_document import saw_document
     from optimiser.formats.schema import schemas
     from optimiser.formats.set_out import set_out_text
-    from optimiser.formats.terms import read_terms
+    from optimiser.formats.terms import read_terms, terms_from_document
     from optimiser.formats.toml_lines import quote_lines
     from optimiser.formats.wall import read_wall, wall_from_document
     from optimiser.framing.cautions import CAUTIONS
@@ -246,6 +246,7 @@ __all__ = [
     "spent_by_material",
     "square_metres",
     "tenths",
+    "terms_from_document",
     "usual_breakage",
     "wall_from_document",
     "wall_set",

@@ -162,7 +162,10 @@ HOMES = {
     "formats.saw_document": ("saw_document",),
     "formats.schema": ("schemas",),
     "formats.set_out": ("set_out_text",),
-    "formats.terms": ("read_terms",),
+    "formats.terms": (
+        "read_terms",
+        "terms_from_document",
+    ),
     "formats.toml_lines": ("quote_lines",),
     "formats.wall": (
         "read_wall",

@@ -94,7 +94,7 @@ def _plan_request(
         Asked(
             kind="request",
             document=body.decode("utf-8-sig"),
-            body_hash=_hash(body, use_rack, deadline),
+            body_hash=body_hash(body, use_rack, deadline),
             seconds=asked.seconds,
             who=caller.who,
             idempotency_key=key,
@@ -141,7 +141,7 @@ def _plan_jobs(
     deadline: float | None,
     key: str | None,
 ) -> Response:
-    document = json.dumps(_with_kept(store, caller, read_object(body)))
+    document = json.dumps(with_kept(store, caller, read_object(body)))
     asked = read_batch(document.encode())
     books = (asked.book, *asked.merchants.others)
     sold = [item.material for book in books for item in book.lengths]
@@ -156,7 +156,7 @@ def _plan_jobs(
         Asked(
             kind="batch",
             document=document,
-            body_hash=_hash(body, use_rack, deadline),
+            body_hash=body_hash(body, use_rack, deadline),
             seconds=asked.rules.seconds,
             who=caller.who,
             idempotency_key=key,
@@ -167,7 +167,7 @@ def _plan_jobs(
     )
 
 
-def _with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[str, Any]:
+def with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[str, Any]:
     """Put kept walls and prices in the place of their names."""
     changed = dict(document)
     with store.read() as connection:
@@ -250,5 +250,6 @@ def _ask(store: Store, caller: Caller, asked: Asked) -> Response:
     )
 
 
-def _hash(body: bytes, *also: object) -> str:
+def body_hash(body: bytes, *also: object) -> str:
+    """Return what tells two calls with one idempotency key apart."""
     return hashlib.sha256(repr(also).encode() + body).hexdigest()

@@ -22,7 +22,7 @@ MOST_ON_A_PAGE = 200
 _LONG = {
     "plans": ("request", "plan", "extra"),
     "orders": ("document", "csv"),
-    "runs": ("document",),
+    "runs": ("document", "result"),
     "price_books": ("document",),
 }
 

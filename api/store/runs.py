@@ -26,6 +26,8 @@ from optimiser import Problem
 LEASE_SECONDS = 10.0
 # A run that has taken this many workers with it would take the next as well.
 MOST_ATTEMPTS = 5
+# Runs of this kind find something else than a plan.
+WITHOUT_PLAN = "deliveries"
 ENDED = ("done", "cancelled", "failed")
 
 
@@ -50,7 +52,10 @@ class Asked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Claim:
-    """A worker's right to work on a run, for as long as it renews its lease."""
+    """A worker's right to work on a run, for as long as it renews its lease.
+
+    `plan` is "" where the run makes none.
+    """
 
     run: str
     firm: str
@@ -112,11 +117,12 @@ def ask(
             attempt=0 if owner is None else 1,
         )
     )
-    connection.execute(
-        sa.insert(plans).values(
-            id=plan, firm=firm, run=run, state="planning", version=1, created=at, changed=at
+    if asked.kind != WITHOUT_PLAN:
+        connection.execute(
+            sa.insert(plans).values(
+                id=plan, firm=firm, run=run, state="planning", version=1, created=at, changed=at
+            )
         )
-    )
     if asked.kind == "batch":
         connection.execute(
             sa.insert(batches).values(
@@ -138,13 +144,13 @@ def claim_of(connection: sa.Connection, run: str) -> Claim:
     """Read the claim on a run that is being worked on."""
     row = connection.execute(
         sa.select(runs, plans.c.id.label("plan"))
-        .join(plans, plans.c.run == runs.c.id)
+        .outerjoin(plans, plans.c.run == runs.c.id)
         .where(runs.c.id == run)
     ).one()
     return Claim(
         run=row.id,
         firm=row.firm,
-        plan=row.plan,
+        plan=row.plan or "",
         kind=row.kind,
         document=row.document,
         takes_rack=row.takes_rack,

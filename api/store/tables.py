@@ -141,6 +141,8 @@ runs = sa.Table(
     _number("layouts", nullable=True),
     _time("spent", nullable=True),
     _text("problem", nullable=True),
+    # What was found where that is no plan.
+    _text("result", nullable=True),
     sa.CheckConstraint(_one_of("state", RUN_STATES), name="state"),
     sa.UniqueConstraint("firm", "idempotency_key"),
     sa.Index(None, "state", "firm", "created"),

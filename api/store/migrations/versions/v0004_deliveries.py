@@ -1,4 +1,4 @@
-"""Deliveries, and orders that follow them: a version, and states of their own."""
+"""Deliveries, and orders that follow them; runs whose result is no plan."""
 
 from __future__ import annotations
 
@@ -22,6 +22,7 @@ def upgrade() -> None:
             )
         )
         table.create_check_constraint(op.f("ck_orders_state"), _STATES)
+    op.add_column("runs", sa.Column("result", sa.Text(), nullable=True))
     op.create_table(
         "deliveries",
         sa.Column("id", sa.String(length=40), nullable=False),

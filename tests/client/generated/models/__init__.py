@@ -26,6 +26,10 @@ from .cutting import Cutting
 from .cutting_marks import CuttingMarks
 from .cutting_plan import CuttingPlan
 from .cutting_request import CuttingRequest
+from .deal import Deal
+from .deal_jobs_item import DealJobsItem
+from .dealt import Dealt
+from .dealt_deliveries_item import DealtDeliveriesItem
 from .delivery_body import DeliveryBody
 from .delivery_terms import DeliveryTerms
 from .delivery_terms_needed import DeliveryTermsNeeded
@@ -219,6 +223,10 @@ __all__ = (
     "CuttingMarks",
     "CuttingPlan",
     "CuttingRequest",
+    "Deal",
+    "DealJobsItem",
+    "Dealt",
+    "DealtDeliveriesItem",
     "DeliveryBody",
     "DeliveryTerms",
     "DeliveryTermsNeeded",

@@ -42,6 +42,7 @@ class Run:
             attempt (int):
             cancel_asked (bool):
             plan (None | str):
+            result (None | str):
             problems (list[RunProblemsItem]):
      """
 
@@ -60,6 +61,7 @@ class Run:
     attempt: int
     cancel_asked: bool
     plan: None | str
+    result: None | str
     problems: list[RunProblemsItem]
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
@@ -116,6 +118,9 @@ class Run:
         plan: None | str
         plan = self.plan
 
+        result: None | str
+        result = self.result
+
         problems = []
         for problems_item_data in self.problems:
             problems_item = problems_item_data.to_dict()
@@ -142,6 +147,7 @@ class Run:
             "attempt": attempt,
             "cancel_asked": cancel_asked,
             "plan": plan,
+            "result": result,
             "problems": problems,
         })
 
@@ -267,6 +273,14 @@ class Run:
         plan = _parse_plan(d.pop("plan"))
 
 
+        def _parse_result(data: object) -> None | str:
+            if data is None:
+                return data
+            return cast(None | str, data)
+
+        result = _parse_result(d.pop("result"))
+
+
         problems = []
         _problems = d.pop("problems")
         for problems_item_data in (_problems):
@@ -293,6 +307,7 @@ class Run:
             attempt=attempt,
             cancel_asked=cancel_asked,
             plan=plan,
+            result=result,
             problems=problems,
         )
 
