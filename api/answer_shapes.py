@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from api.kept_shapes import ANY_OBJECT, CELL, JOB, ORDER, PLAN, RUN, SHAPES
+from api.saw_shapes import SAW_SHAPES
 from api.shapes import (
     Shape,
     flag,
@@ -17,9 +18,12 @@ from api.shapes import (
     whole,
 )
 
+# Every schema that has a name of its own among the components.
+COMPONENTS = {**SHAPES, **SAW_SHAPES}
+
 
 def _of(name: str) -> Shape:
-    return named(name, SHAPES[name].example)
+    return named(name, COMPONENTS[name].example)
 
 
 def _list(of: Shape) -> Shape:
@@ -126,6 +130,17 @@ ANSWERS: dict[tuple[str, str], Shape] = {
     ("put", "/v1/price-books/{name}"): thing(
         {"name": text("usual"), "version": whole(1), "valid_from": text("2026-11-26")}
     ),
+    ("put", "/v1/price-books/{name}/file"): thing(
+        {
+            "name": text("usual"),
+            "version": whole(1),
+            "valid_from": text("2026-11-26"),
+            "merchant": text("Demo Merchant"),
+            "lengths": whole(1),
+            "sheets": whole(0),
+            "packs": whole(0),
+        }
+    ),
     ("get", "/v1/price-books/{name}"): _of("price-book-version"),
     ("post", "/v1/part-lists"): thing(
         {"jobs": many(thing({"id": text(JOB), "name": text("shelves")}))}
@@ -195,12 +210,12 @@ ANSWERS: dict[tuple[str, str], Shape] = {
             "notes": many(CELL, examples=0),
         }
     ),
-    ("get", "/v1/plans/{plan_id}/saw"): thing({"id": text(PLAN)}),
-    ("get", "/v1/plans/{plan_id}/marks"): Shape(schema=ANY_OBJECT, example={"ticks": []}),
-    ("post", "/v1/plans/{plan_id}/marks"): thing({"new": whole(1)}),
+    ("get", "/v1/plans/{plan_id}/saw"): _of("saw-document"),
+    ("get", "/v1/plans/{plan_id}/marks"): _of("marks"),
+    ("post", "/v1/plans/{plan_id}/marks"): _of("marks-taken"),
     ("post", "/v1/plans/{plan_id}/replan"): _of("made-plan"),
-    ("post", "/v1/plans/{plan_id}/near-misses"): Shape(schema=ANY_OBJECT, example={}),
-    ("post", "/v1/plans/{plan_id}/spares"): Shape(schema=ANY_OBJECT, example={}),
+    ("post", "/v1/plans/{plan_id}/near-misses"): _of("near-misses"),
+    ("post", "/v1/plans/{plan_id}/spares"): _of("spares"),
     ("get", "/health"): thing({"status": text("ok")}),
     ("get", "/ready"): thing({"status": text("ready")}),
     ("get", "/metrics"): text('scantling_runs{state="queued"} 0\n'),

@@ -9,9 +9,8 @@ from fastapi import APIRouter, FastAPI
 from fastapi.openapi.utils import get_openapi
 
 import optimiser as lib
-from api.answer_shapes import ANSWERS, RUN_INSTEAD
+from api.answer_shapes import ANSWERS, COMPONENTS, RUN_INSTEAD
 from api.examples import EXAMPLES
-from api.kept_shapes import SHAPES
 from api.problems import MEDIA_TYPE, PROBLEM_SCHEMA
 from api.shapes import Shape
 
@@ -146,7 +145,7 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
     }
     components["rack"] = {"type": "array", "items": {"$ref": _REF.format(model="rack-offcut")}}
     components["problem"] = PROBLEM_SCHEMA
-    components.update({name: shape.schema for name, shape in SHAPES.items()})
+    components.update({name: shape.schema for name, shape in COMPONENTS.items()})
     for path, methods in document["paths"].items():
         for method, operation in methods.items():
             _describe_answer(operation, ANSWERS.get((method, path)))

@@ -43,6 +43,7 @@ PAGES = (
     Page(name="plan", title="Plan", paths=("/plans/{plan_id}",)),
     Page(name="orders", title="Orders", paths=("/orders",)),
     Page(name="order", title="Order", paths=("/plans/{plan_id}/order",)),
+    Page(name="batch-prices", title="Price books", paths=("/price-books",)),
     Page(name="rack", title="Rack", paths=("/rack",)),
 )
 # Has a module of routes of its own: a page that opens without a signal.

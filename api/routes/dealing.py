@@ -57,8 +57,8 @@ def get_dealt_jobs(
 ) -> Response:
     """Return the deliveries that a run found."""
     with store.read() as connection:
-        row = results.of_run(connection, caller.firm, run_id)
-    return tagged(if_none_match, run_id, lambda: _text(run_id, row.result))
+        result = results.of_run(connection, caller.firm, run_id)
+    return tagged(if_none_match, run_id, lambda: _text(run_id, result))
 
 
 def _deal(

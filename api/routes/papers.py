@@ -273,9 +273,7 @@ def _add_price_book(
     store: Store, caller: Caller, name: str, first: str, body: bytes, if_match: str | None
 ) -> Response:
     known = version_from(if_match)
-    if not name.isprintable() or len(name) > 200:
-        remedy = "Give a name of at most 200 letters"
-        raise lib.InvalidInput((lib.Problem("name", f"{name[:40]!r} is no name", remedy),))
+    papers.require_book_name(name)
     document = read_object(body)
     lib.price_book_from_document(document, name="body")
     with store.write() as connection:

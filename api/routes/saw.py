@@ -122,15 +122,17 @@ def get_marks(
     """Return all ticks of a plan, what they come to, and where they contradict.
 
     A tick stands until an undo names it. Where standing ticks contradict, the worse news counts.
+    `too_late` counts ticks that came after the plan that goes on was made: they are kept, and count
+    when that one is dropped and the rest planned anew.
     """
     with store.read() as connection:
         row = made_plan(connection, caller.firm, plan_id)
         found = ticks.of_plan(connection, caller.firm, plan_id)
-        successor = plans.continued_by(connection, plan_id)
+        after = plans.continued_by(connection, plan_id), plans.continued_at(connection, plan_id)
     return tagged(
         if_none_match,
-        f"{row.version}-{len(found)}-{successor or ''}",
-        lambda: json.dumps(_marks(row, found, successor)),
+        f"{row.version}-{len(found)}-{after[0] or ''}",
+        lambda: json.dumps(_marks(row, found, *after)),
     )
 
 
@@ -146,8 +148,8 @@ def add_ticks(plan_id: str, body: TicksBody, store: TheStore, caller: Planner) -
         if new:
             papers.note(connection, caller.firm, caller.who, f"tick {new}", plan_id)
         found = ticks.of_plan(connection, caller.firm, plan_id)
-        successor = plans.continued_by(connection, plan_id)
-    return {"new": new, **_marks(row, found, successor)}
+        after = plans.continued_by(connection, plan_id), plans.continued_at(connection, plan_id)
+    return {"new": new, **_marks(row, found, *after)}
 
 
 @router.post("/plans/{plan_id}/replan", status_code=201, responses=RUN_STARTED)
@@ -191,7 +193,9 @@ def _answer(store: Store, firm: str, run: str) -> Response:
     )
 
 
-def _marks(row: sa.Row[Any], found: list[dict[str, Any]], successor: str | None) -> dict[str, Any]:
+def _marks(
+    row: sa.Row[Any], found: list[dict[str, Any]], successor: str | None, made_from: int | None
+) -> dict[str, Any]:
     _, plan = read_plan(row)
     ticked = ticking.add_up(plan, found)
     return {
@@ -199,6 +203,8 @@ def _marks(row: sa.Row[Any], found: list[dict[str, Any]], successor: str | None)
         "state": row.state,
         "continues": json.loads(row.extra).get("continues"),
         "continued_by": successor,
+        # Ticks that came after the plan that goes on was made from those before: kept, not counted.
+        "too_late": 0 if made_from is None else sum(tick["seq"] > made_from for tick in found),
         "ticks": [{**tick, "came": moment(tick["came"])} for tick in found],
         "pieces": [
             {

@@ -161,6 +161,13 @@ def remove_wall(connection: sa.Connection, firm: str, id_: str, version: int | N
     connection.execute(sa.delete(walls).where(walls.c.id == id_))
 
 
+def require_book_name(name: str) -> None:
+    """Raise InvalidInput for what cannot be the name of a price book."""
+    if not name.isprintable() or len(name) > 200:
+        remedy = "Give a name of at most 200 letters"
+        raise InvalidInput((Problem("name", f"{name[:40]!r} is no name", remedy),))
+
+
 def add_price_book(
     connection: sa.Connection,
     firm: str,

@@ -205,6 +205,17 @@ def continued_by(connection: sa.Connection, plan: str) -> str | None:
     return None if found is None else str(found)
 
 
+def continued_at(connection: sa.Connection, plan: str) -> int | None:
+    """Return the last tick that the plan which goes on was made from; None where there is none."""
+    wanted = (
+        sa.select(continuations.c.marks)
+        .join(plans, plans.c.id == continuations.c.plan)
+        .where(continuations.c.continues == plan, plans.c.state.not_in(("dropped", "undone")))
+    )
+    found = connection.execute(wanted).scalar()
+    return None if found is None else int(found)
+
+
 def require_not_continued(connection: sa.Connection, plan: str) -> None:
     """Raise Conflict when a plan goes on as another one."""
     successor = continued_by(connection, plan)

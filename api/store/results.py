@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
 import sqlalchemy as sa
 
@@ -32,15 +31,15 @@ def finish(store: Store, claim: Claim, found: Found) -> None:
         )
 
 
-def of_run(connection: sa.Connection, firm: str, run: str) -> sa.Row[Any]:
-    """Return the result of a run and when it ended. Raises Missing when there is none yet."""
-    wanted = sa.select(runs.c.result, runs.c.ended).where(
+def of_run(connection: sa.Connection, firm: str, run: str) -> str:
+    """Return the result of a run. Raises Missing when there is none yet."""
+    wanted = sa.select(runs.c.result).where(
         runs.c.id == run,
         runs.c.firm == firm,
         runs.c.kind == WITHOUT_PLAN,
         runs.c.result.is_not(None),
     )
-    row = connection.execute(wanted).first()
-    if row is None:
+    found = connection.execute(wanted).scalar()
+    if found is None:
         raise Missing("result of run", run)
-    return row
+    return str(found)

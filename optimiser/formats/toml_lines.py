@@ -18,6 +18,11 @@ _AT = re.compile(r"\(at line (\d+), column \d+\)")
 # What the last part of a field's name says about its unit.
 UNITS = ("_mm", "_kg", "_in", "_w")
 _MOST_SHOWN = 80
+_LIST_BEGINS = re.compile(r"=\s*\[\s*(#.*)?$")
+_LIST_ENDS = re.compile(r"\s*\]\s*(#.*)?$")
+_ITEM = re.compile(r"\s*\{")
+# The last step of a field within a list: "stock[0].price" is in "stock[0]", and that in "stock".
+_INNER = re.compile(r"(.+\[\d+\])\.\w+|(.+\w)\[\d+\]")
 
 
 def lines_of(text: str) -> dict[str, int]:
@@ -29,7 +34,16 @@ def lines_of(text: str) -> dict[str, int]:
     counted: dict[str, int] = {}
     named: dict[str, str] = {}
     table = ""
+    listed, place = "", 0
     for number, line in enumerate(text.splitlines(), start=1):
+        # A list over several lines, such as a price book's stock: an item begins with a brace.
+        if listed:
+            if _ITEM.match(line):
+                found[f"{listed}[{place}]"] = number
+                place += 1
+            if _LIST_ENDS.match(line):
+                listed = ""
+            continue
         head = _TABLE.fullmatch(line)
         if head is not None:
             table = _path(head[2].replace(" ", ""), counted, is_new=head[1] == "[[")
@@ -37,7 +51,10 @@ def lines_of(text: str) -> dict[str, int]:
             continue
         key = _KEY.match(line)
         if key is not None:
-            found.setdefault(f"{table}.{key[1]}" if table else key[1], number)
+            field = f"{table}.{key[1]}" if table else key[1]
+            found.setdefault(field, number)
+            if _LIST_BEGINS.search(line):
+                listed, place = field, 0
         name = _NAME.match(line)
         if name is not None and table.endswith("]"):
             named[table] = name[1]
@@ -75,7 +92,7 @@ def quote_lines(problems: tuple[Problem, ...], text: str) -> tuple[Problem, ...]
     for problem in problems:
         # Of fields that contradict each other, that of the first one's line is shown.
         field = problem.field.rsplit(": ", 1)[-1]
-        number = found.get(field, plain.get(_without_unit(field)))
+        number = found.get(field, plain.get(_without_unit(field))) or _item(field, found, shown)
         at = _AT.search(problem.trouble)
         if at is not None:
             number = int(at[1])
@@ -85,6 +102,16 @@ def quote_lines(problems: tuple[Problem, ...], text: str) -> tuple[Problem, ...]
         line = shown[number - 1].strip()[:_MOST_SHOWN]
         made.append(replace(problem, trouble=f"{problem.trouble}; line {number}: {line}"))
     return tuple(made)
+
+
+def _item(field: str, found: dict[str, int], shown: list[str]) -> int | None:
+    """Return the line of the list's item that a field is in, or of the list; None for a table's."""
+    while (step := _INNER.fullmatch(field)) is not None:
+        field = step[1] or step[2]
+        number = found.get(field)
+        if number is not None:
+            return None if _TABLE.fullmatch(shown[number - 1]) else number
+    return None
 
 
 def _without_unit(field: str) -> str:

@@ -16,7 +16,7 @@ from tests.api.bodies import Caller, a_batch_body, a_request_body, a_service, th
 from tests.api.test_openapi import example_of, operations
 
 # What a firm's name for its own thing leads to: the same name, another thing.
-OWN_NAMES = {("put", "/v1/price-books/{name}")}
+OWN_NAMES = {("put", "/v1/price-books/{name}"), ("put", "/v1/price-books/{name}/file")}
 
 
 def a_key(app: FastAPI, firm: str, *roles: str) -> str:
@@ -50,7 +50,9 @@ def kept(ours: Caller) -> dict[str, str]:
     plan = ours.post("/v1/batches", body).json()
     (order,) = ours.get("/v1/orders").json()["items"]
     diagram = ours.get(f"/v1/plans/{plan['id']}/diagrams").json()["diagrams"][0]
+    dealt = ours.post("/v1/deliveries", {**EXAMPLES["deal"], "seconds": 0.1}).json()
     return {
+        "dealt": dealt["id"],
         "plan_id": plan["id"],
         "run_id": plan["run"],
         "wall_id": wall["id"],
@@ -63,6 +65,8 @@ def kept(ours: Caller) -> dict[str, str]:
 
 def filled(path: str, kept: dict[str, str]) -> str:
     name = kept["diagram"] if "diagrams" in path else "usual"
+    if path == "/v1/deliveries/{run_id}":
+        return path.format(run_id=kept["dealt"])
     return path.format(name=name, **kept)
 
 

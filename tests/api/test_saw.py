@@ -231,6 +231,26 @@ def test_only_a_confirmed_plan_with_ticks_is_planned_anew(service: Caller) -> No
     )
 
 
+def test_ticks_that_come_after_the_rest_was_planned_are_told_and_count_when_it_is_dropped(
+    service: Caller,
+) -> None:
+    plan = confirmed(service, a_body())
+    assert send(service, plan, tick("van-1", "damaged"))["too_late"] == 0
+    new = service.post(f"/v1/plans/{plan}/replan", {"seconds": 0.1}).json()
+
+    # A phone that was out of signal when the office planned anew.
+    late = send(service, plan, tick("phone-1", "done", piece=2), tick("phone-2", "done", piece=3))
+
+    assert (late["too_late"], late["continued_by"]) == (2, new["id"])
+    assert service.get(f"/v1/plans/{plan}/marks").json()["too_late"] == 2
+    assert len(new["request"]["lengths"][0]["parts"]) == 1
+    assert new["request"]["lengths"][0]["parts"][0]["quantity"] == 6
+    service.ask("DELETE", f"/v1/plans/{new['id']}")
+    again = service.post(f"/v1/plans/{plan}/replan", {"seconds": 0.1}).json()
+    assert again["request"]["lengths"][0]["parts"][0]["quantity"] == 2
+    assert service.get(f"/v1/plans/{plan}/marks").json()["too_late"] == 0
+
+
 def test_the_same_replan_sent_twice_is_one(service: Caller) -> None:
     plan = confirmed(service, a_body())
     send(service, plan, tick("van-1", "damaged"))

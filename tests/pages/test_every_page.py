@@ -27,6 +27,7 @@ READY = {
     "job-wall": "#pictorial-drawing svg",
     "job-parts": "#file",
     "batch": "#jobs input",
+    "batch-prices": "#books table",
     "plans": "#plans table",
     "plan": "#diagrams figure",
     "orders": "#orders table",

@@ -25,7 +25,13 @@ function chooseBooks(books) {
   const names = [...new Set(books.map((book) => book.name))];
   fill(the("books"), names.length ? names.map((name, at) => h("label", { class: "check", for: `book-${at}` },
     h("input", { type: "checkbox", id: `book-${at}`, name: "book", value: name, checked: at === names.length - 1 }), name))
-    : h("p", {}, "No price book yet."));
+    : h("p", {}, "No price book yet: ", h("a", { href: "/price-books" }, "add one"), "."));
+  const several = () => {
+    the("together-row").hidden = picked("book").length < 2;
+    the("split-row").hidden = picked("book").length < 2 || !the("together").checked;
+  };
+  the("books").addEventListener("change", several);
+  the("together").addEventListener("change", several);
 }
 
 function sayRack() {
@@ -36,10 +42,11 @@ function sayRack() {
 
 const picked = (name) => [...document.querySelectorAll(`input[name="${name}"]:checked`)].map((box) => box.value);
 
-function asked(book, several) {
+function asked(books, several) {
   const number = (id) => Number(the(id).value.replace(",", ".")) || the(id).value;
+  const prices = books.length > 1 ? { price_books: books, split_saves: the("split-saves").value.trim().replace(",", ".") } : { price_book: books[0] };
   const body = {
-    job_ids: picked("job"), price_book: book, seconds: Number(the("seconds").value), compare: true,
+    job_ids: picked("job"), ...prices, ...(the("by-history").checked ? { keep_by_history: true } : {}), seconds: Number(the("seconds").value), compare: true,
     keep: { length_mm: number("keep-length"), width_mm: number("keep-width"), height_mm: number("keep-height"), credit: the("keep-credit").value.replace(",", ".") },
   };
   // Compared merchants each see the whole rack, and hold nothing of it: only one of them is ordered.
@@ -55,14 +62,16 @@ async function plan(books) {
   if (!picked("job").length || !books.length) {
     throw new Fault(0, { title: "Nothing to plan", detail: "Choose at least one job and one merchant." });
   }
-  const several = books.length > 1;
+  // Several merchants are one plan that chooses among them, or a plan for each to compare.
+  const groups = the("together").checked && books.length > 1 ? [books] : books.map((book) => [book]);
+  const several = groups.length > 1;
   watched.clear();
   fill(the("runs"));
   the("compared").replaceChildren();
   const query = !several && the("use-rack").checked ? "?use_rack=true" : "";
-  for (const book of books) {
-    const { status, document: found } = await call("POST", `/v1/batches${query}`, { body: asked(book, several) });
-    watch(status === 202 ? found.id : found.run, book, several);
+  for (const group of groups) {
+    const { status, document: found } = await call("POST", `/v1/batches${query}`, { body: asked(group, several) });
+    watch(status === 202 ? found.id : found.run, group.join(" or "), several);
   }
   const runs = new URLSearchParams([...watched.keys()].map((id) => ["run", id]));
   history.replaceState(null, "", `/batch?${runs}`);

@@ -91,7 +91,8 @@ function render() {
   const place = the("saw-next-plan");
   place.hidden = !state.continued && !state.draft;
   if (state.draft) fill(place, "This plan is a draft. Whoever orders confirms it first: ", h("a", { href: `/plans/${plan}` }, "open the plan"));
-  if (state.continued) fill(place, "This plan goes on as another one. ", h("a", { href: `/saw/${state.continued}` }, "Open the new plan"));
+  if (state.continued) fill(place, "This plan goes on as another one. ", h("a", { href: `/saw/${state.continued}` }, "Open the new plan"),
+    state.late > 0 && `. ${state.late} ticks here came after it was made and do not count there: tick them there as well, or drop it and plan anew.`);
   history.replaceState(null, "", `#${encodeURIComponent(`${layout.material}-${layout.layout}-${piece}`)}`);
 }
 
@@ -158,6 +159,7 @@ function take(marks) {
   state.ticks = marks.ticks.map((tick) => ({ ...tick, number: Number(tick.tick.split("-").at(-1)) || 0 }));
   state.contradictions = marks.contradictions;
   state.continued = marks.continued_by;
+  state.late = marks.too_late;
   state.draft = marks.state === "draft";
   keep(plan, { layouts: state.layouts, ticks: state.ticks, continued: state.continued });
 }

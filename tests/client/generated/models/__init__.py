@@ -3,7 +3,7 @@
 from .access_document import AccessDocument
 from .accessory_model import AccessoryModel
 from .add_price_book_response_201 import AddPriceBookResponse201
-from .add_ticks_response_200 import AddTicksResponse200
+from .add_price_file_response_201 import AddPriceFileResponse201
 from .batch import Batch
 from .batch_jobs_item import BatchJobsItem
 from .board_part_document import BoardPartDocument
@@ -41,15 +41,12 @@ from .ease_body_ease import EaseBodyEase
 from .end import End
 from .existing_wall import ExistingWall
 from .extent_model import ExtentModel
-from .find_near_misses_response_200 import FindNearMissesResponse200
 from .fire_model import FireModel
 from .frame import Frame
 from .get_booklet_paper import GetBookletPaper
 from .get_delivery_note_paper import GetDeliveryNotePaper
-from .get_marks_response_200 import GetMarksResponse200
 from .get_one_order_pdf_paper import GetOneOrderPdfPaper
 from .get_order_pdf_paper import GetOrderPdfPaper
-from .get_saw_document_response_200 import GetSawDocumentResponse200
 from .get_walls_paper import GetWallsPaper
 from .glass import Glass
 from .health_response_200 import HealthResponse200
@@ -119,7 +116,25 @@ from .made_plan_shares_item import MadePlanSharesItem
 from .made_plan_state import MadePlanState
 from .made_plan_walls_item import MadePlanWallsItem
 from .mark_model import MarkModel
+from .marks import Marks
+from .marks_contradictions_item import MarksContradictionsItem
+from .marks_pieces_item import MarksPiecesItem
+from .marks_pieces_item_lost import MarksPiecesItemLost
+from .marks_state import MarksState
+from .marks_taken import MarksTaken
+from .marks_taken_contradictions_item import MarksTakenContradictionsItem
+from .marks_taken_pieces_item import MarksTakenPiecesItem
+from .marks_taken_pieces_item_lost import MarksTakenPiecesItemLost
+from .marks_taken_state import MarksTakenState
+from .marks_taken_ticks_item import MarksTakenTicksItem
+from .marks_taken_ticks_item_kind import MarksTakenTicksItemKind
+from .marks_ticks_item import MarksTicksItem
+from .marks_ticks_item_kind import MarksTicksItemKind
 from .materials_model import MaterialsModel
+from .near_misses import NearMisses
+from .near_misses_items_item import NearMissesItemsItem
+from .near_misses_items_item_easings_item import NearMissesItemsItemEasingsItem
+from .near_misses_items_item_easings_item_dimension import NearMissesItemsItemEasingsItemDimension
 from .niche_model import NicheModel
 from .order import Order
 from .order_line_received import OrderLineReceived
@@ -144,6 +159,7 @@ from .preview_part_list_response_200_problems_item import PreviewPartListRespons
 from .price_book import PriceBook
 from .price_book_version import PriceBookVersion
 from .price_break_model import PriceBreakModel
+from .price_file_body import PriceFileBody
 from .problem import Problem
 from .problem_problems_item import ProblemProblemsItem
 from .projection_model import ProjectionModel
@@ -158,6 +174,15 @@ from .replan_body import ReplanBody
 from .run import Run
 from .run_problems_item import RunProblemsItem
 from .run_state import RunState
+from .saw_document import SawDocument
+from .saw_document_layouts_item import SawDocumentLayoutsItem
+from .saw_document_layouts_item_cuts_item import SawDocumentLayoutsItemCutsItem
+from .saw_document_layouts_item_cuts_item_line import SawDocumentLayoutsItemCutsItemLine
+from .saw_document_layouts_item_cuts_item_piece import SawDocumentLayoutsItemCutsItemPiece
+from .saw_document_layouts_item_cuts_item_way import SawDocumentLayoutsItemCutsItemWay
+from .saw_document_layouts_item_kind import SawDocumentLayoutsItemKind
+from .saw_document_layouts_item_left_item import SawDocumentLayoutsItemLeftItem
+from .saw_document_layouts_item_parts_item import SawDocumentLayoutsItemPartsItem
 from .sheet_cut_document import SheetCutDocument
 from .sheet_cut_document_direction import SheetCutDocumentDirection
 from .sheet_cut_document_tool import SheetCutDocumentTool
@@ -176,9 +201,13 @@ from .socket_model import SocketModel
 from .sold_length_model import SoldLengthModel
 from .sold_sheet_model import SoldSheetModel
 from .soundbar_model import SoundbarModel
+from .spares import Spares
 from .spares_body import SparesBody
 from .spares_body_handling import SparesBodyHandling
 from .spares_body_rates_percent import SparesBodyRatesPercent
+from .spares_exposures_item import SparesExposuresItem
+from .spares_levels_item import SparesLevelsItem
+from .spares_levels_item_spares_item import SparesLevelsItemSparesItem
 from .state import State
 from .step_model import StepModel
 from .stock_length_document import StockLengthDocument
@@ -194,13 +223,12 @@ from .undo_plan_response_200 import UndoPlanResponse200
 from .validation_error import ValidationError
 from .validation_error_ctx import ValidationErrorCtx
 from .wall import Wall
-from .weigh_spares_response_200 import WeighSparesResponse200
 
 __all__ = (
     "AccessDocument",
     "AccessoryModel",
     "AddPriceBookResponse201",
-    "AddTicksResponse200",
+    "AddPriceFileResponse201",
     "Batch",
     "BatchJobsItem",
     "BoardPartDocument",
@@ -238,15 +266,12 @@ __all__ = (
     "End",
     "ExistingWall",
     "ExtentModel",
-    "FindNearMissesResponse200",
     "FireModel",
     "Frame",
     "GetBookletPaper",
     "GetDeliveryNotePaper",
-    "GetMarksResponse200",
     "GetOneOrderPdfPaper",
     "GetOrderPdfPaper",
-    "GetSawDocumentResponse200",
     "GetWallsPaper",
     "Glass",
     "HealthResponse200",
@@ -316,7 +341,25 @@ __all__ = (
     "MadePlanState",
     "MadePlanWallsItem",
     "MarkModel",
+    "Marks",
+    "MarksContradictionsItem",
+    "MarksPiecesItem",
+    "MarksPiecesItemLost",
+    "MarksState",
+    "MarksTaken",
+    "MarksTakenContradictionsItem",
+    "MarksTakenPiecesItem",
+    "MarksTakenPiecesItemLost",
+    "MarksTakenState",
+    "MarksTakenTicksItem",
+    "MarksTakenTicksItemKind",
+    "MarksTicksItem",
+    "MarksTicksItemKind",
     "MaterialsModel",
+    "NearMisses",
+    "NearMissesItemsItem",
+    "NearMissesItemsItemEasingsItem",
+    "NearMissesItemsItemEasingsItemDimension",
     "NicheModel",
     "Order",
     "OrderLineReceived",
@@ -341,6 +384,7 @@ __all__ = (
     "PriceBook",
     "PriceBookVersion",
     "PriceBreakModel",
+    "PriceFileBody",
     "Problem",
     "ProblemProblemsItem",
     "ProjectionModel",
@@ -355,6 +399,15 @@ __all__ = (
     "Run",
     "RunProblemsItem",
     "RunState",
+    "SawDocument",
+    "SawDocumentLayoutsItem",
+    "SawDocumentLayoutsItemCutsItem",
+    "SawDocumentLayoutsItemCutsItemLine",
+    "SawDocumentLayoutsItemCutsItemPiece",
+    "SawDocumentLayoutsItemCutsItemWay",
+    "SawDocumentLayoutsItemKind",
+    "SawDocumentLayoutsItemLeftItem",
+    "SawDocumentLayoutsItemPartsItem",
     "SheetCutDocument",
     "SheetCutDocumentDirection",
     "SheetCutDocumentTool",
@@ -373,9 +426,13 @@ __all__ = (
     "SoldLengthModel",
     "SoldSheetModel",
     "SoundbarModel",
+    "Spares",
     "SparesBody",
     "SparesBodyHandling",
     "SparesBodyRatesPercent",
+    "SparesExposuresItem",
+    "SparesLevelsItem",
+    "SparesLevelsItemSparesItem",
     "State",
     "StepModel",
     "StockLengthDocument",
@@ -391,5 +448,4 @@ __all__ = (
     "ValidationError",
     "ValidationErrorCtx",
     "Wall",
-    "WeighSparesResponse200",
 )

@@ -8,7 +8,7 @@ from ...client import AuthenticatedClient, Client
 from ...types import Response, UNSET
 from ... import errors
 
-from ...models.add_ticks_response_200 import AddTicksResponse200
+from ...models.marks_taken import MarksTaken
 from ...models.problem import Problem
 from ...models.ticks_body import TicksBody
 from typing import cast
@@ -42,9 +42,9 @@ def _get_kwargs(
 
 
 
-def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> AddTicksResponse200 | Problem | None:
+def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> MarksTaken | Problem | None:
     if response.status_code == 200:
-        response_200 = AddTicksResponse200.from_dict(response.json())
+        response_200 = MarksTaken.from_dict(response.json())
 
 
 
@@ -119,7 +119,7 @@ def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Res
         return None
 
 
-def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[AddTicksResponse200 | Problem]:
+def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[MarksTaken | Problem]:
     return Response(
         status_code=HTTPStatus(response.status_code),
         content=response.content,
@@ -134,7 +134,7 @@ def sync_detailed(
     client: AuthenticatedClient,
     body: TicksBody,
 
-) -> Response[AddTicksResponse200 | Problem]:
+) -> Response[MarksTaken | Problem]:
     """ 
     Args:
         plan_id (str):
@@ -145,7 +145,7 @@ def sync_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[AddTicksResponse200 | Problem]
+        Response[MarksTaken | Problem]
      """
 
 
@@ -167,7 +167,7 @@ def sync(
     client: AuthenticatedClient,
     body: TicksBody,
 
-) -> AddTicksResponse200 | Problem | None:
+) -> MarksTaken | Problem | None:
     """ 
     Args:
         plan_id (str):
@@ -178,7 +178,7 @@ def sync(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        AddTicksResponse200 | Problem
+        MarksTaken | Problem
      """
 
 
@@ -195,7 +195,7 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     body: TicksBody,
 
-) -> Response[AddTicksResponse200 | Problem]:
+) -> Response[MarksTaken | Problem]:
     """ 
     Args:
         plan_id (str):
@@ -206,7 +206,7 @@ async def asyncio_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[AddTicksResponse200 | Problem]
+        Response[MarksTaken | Problem]
      """
 
 
@@ -228,7 +228,7 @@ async def asyncio(
     client: AuthenticatedClient,
     body: TicksBody,
 
-) -> AddTicksResponse200 | Problem | None:
+) -> MarksTaken | Problem | None:
     """ 
     Args:
         plan_id (str):
@@ -239,7 +239,7 @@ async def asyncio(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        AddTicksResponse200 | Problem
+        MarksTaken | Problem
      """
 
 

@@ -8,7 +8,7 @@ from ...client import AuthenticatedClient, Client
 from ...types import Response, UNSET
 from ... import errors
 
-from ...models.get_marks_response_200 import GetMarksResponse200
+from ...models.marks import Marks
 from ...models.problem import Problem
 from ...types import UNSET, Unset
 from typing import cast
@@ -42,9 +42,9 @@ def _get_kwargs(
 
 
 
-def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Any | GetMarksResponse200 | Problem | None:
+def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Any | Marks | Problem | None:
     if response.status_code == 200:
-        response_200 = GetMarksResponse200.from_dict(response.json())
+        response_200 = Marks.from_dict(response.json())
 
 
 
@@ -102,7 +102,7 @@ def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Res
         return None
 
 
-def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[Any | GetMarksResponse200 | Problem]:
+def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[Any | Marks | Problem]:
     return Response(
         status_code=HTTPStatus(response.status_code),
         content=response.content,
@@ -117,7 +117,7 @@ def sync_detailed(
     client: AuthenticatedClient,
     if_none_match: None | str | Unset = UNSET,
 
-) -> Response[Any | GetMarksResponse200 | Problem]:
+) -> Response[Any | Marks | Problem]:
     """ 
     Args:
         plan_id (str):
@@ -128,7 +128,7 @@ def sync_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[Any | GetMarksResponse200 | Problem]
+        Response[Any | Marks | Problem]
      """
 
 
@@ -150,7 +150,7 @@ def sync(
     client: AuthenticatedClient,
     if_none_match: None | str | Unset = UNSET,
 
-) -> Any | GetMarksResponse200 | Problem | None:
+) -> Any | Marks | Problem | None:
     """ 
     Args:
         plan_id (str):
@@ -161,7 +161,7 @@ def sync(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Any | GetMarksResponse200 | Problem
+        Any | Marks | Problem
      """
 
 
@@ -178,7 +178,7 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     if_none_match: None | str | Unset = UNSET,
 
-) -> Response[Any | GetMarksResponse200 | Problem]:
+) -> Response[Any | Marks | Problem]:
     """ 
     Args:
         plan_id (str):
@@ -189,7 +189,7 @@ async def asyncio_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[Any | GetMarksResponse200 | Problem]
+        Response[Any | Marks | Problem]
      """
 
 
@@ -211,7 +211,7 @@ async def asyncio(
     client: AuthenticatedClient,
     if_none_match: None | str | Unset = UNSET,
 
-) -> Any | GetMarksResponse200 | Problem | None:
+) -> Any | Marks | Problem | None:
     """ 
     Args:
         plan_id (str):
@@ -222,7 +222,7 @@ async def asyncio(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Any | GetMarksResponse200 | Problem
+        Any | Marks | Problem
      """
 
 

@@ -8,8 +8,8 @@ from ...client import AuthenticatedClient, Client
 from ...types import Response, UNSET
 from ... import errors
 
-from ...models.get_saw_document_response_200 import GetSawDocumentResponse200
 from ...models.problem import Problem
+from ...models.saw_document import SawDocument
 from ...types import UNSET, Unset
 from typing import cast
 
@@ -42,9 +42,9 @@ def _get_kwargs(
 
 
 
-def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Any | GetSawDocumentResponse200 | Problem | None:
+def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Any | Problem | SawDocument | None:
     if response.status_code == 200:
-        response_200 = GetSawDocumentResponse200.from_dict(response.json())
+        response_200 = SawDocument.from_dict(response.json())
 
 
 
@@ -102,7 +102,7 @@ def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Res
         return None
 
 
-def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[Any | GetSawDocumentResponse200 | Problem]:
+def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[Any | Problem | SawDocument]:
     return Response(
         status_code=HTTPStatus(response.status_code),
         content=response.content,
@@ -117,7 +117,7 @@ def sync_detailed(
     client: AuthenticatedClient,
     if_none_match: None | str | Unset = UNSET,
 
-) -> Response[Any | GetSawDocumentResponse200 | Problem]:
+) -> Response[Any | Problem | SawDocument]:
     """ 
     Args:
         plan_id (str):
@@ -128,7 +128,7 @@ def sync_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[Any | GetSawDocumentResponse200 | Problem]
+        Response[Any | Problem | SawDocument]
      """
 
 
@@ -150,7 +150,7 @@ def sync(
     client: AuthenticatedClient,
     if_none_match: None | str | Unset = UNSET,
 
-) -> Any | GetSawDocumentResponse200 | Problem | None:
+) -> Any | Problem | SawDocument | None:
     """ 
     Args:
         plan_id (str):
@@ -161,7 +161,7 @@ def sync(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Any | GetSawDocumentResponse200 | Problem
+        Any | Problem | SawDocument
      """
 
 
@@ -178,7 +178,7 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     if_none_match: None | str | Unset = UNSET,
 
-) -> Response[Any | GetSawDocumentResponse200 | Problem]:
+) -> Response[Any | Problem | SawDocument]:
     """ 
     Args:
         plan_id (str):
@@ -189,7 +189,7 @@ async def asyncio_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[Any | GetSawDocumentResponse200 | Problem]
+        Response[Any | Problem | SawDocument]
      """
 
 
@@ -211,7 +211,7 @@ async def asyncio(
     client: AuthenticatedClient,
     if_none_match: None | str | Unset = UNSET,
 
-) -> Any | GetSawDocumentResponse200 | Problem | None:
+) -> Any | Problem | SawDocument | None:
     """ 
     Args:
         plan_id (str):
@@ -222,7 +222,7 @@ async def asyncio(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Any | GetSawDocumentResponse200 | Problem
+        Any | Problem | SawDocument
      """
 
 

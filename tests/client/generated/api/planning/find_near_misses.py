@@ -9,7 +9,7 @@ from ...types import Response, UNSET
 from ... import errors
 
 from ...models.ease_body import EaseBody
-from ...models.find_near_misses_response_200 import FindNearMissesResponse200
+from ...models.near_misses import NearMisses
 from ...models.problem import Problem
 from typing import cast
 
@@ -42,9 +42,9 @@ def _get_kwargs(
 
 
 
-def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> FindNearMissesResponse200 | Problem | None:
+def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> NearMisses | Problem | None:
     if response.status_code == 200:
-        response_200 = FindNearMissesResponse200.from_dict(response.json())
+        response_200 = NearMisses.from_dict(response.json())
 
 
 
@@ -119,7 +119,7 @@ def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Res
         return None
 
 
-def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[FindNearMissesResponse200 | Problem]:
+def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[NearMisses | Problem]:
     return Response(
         status_code=HTTPStatus(response.status_code),
         content=response.content,
@@ -134,7 +134,7 @@ def sync_detailed(
     client: AuthenticatedClient,
     body: EaseBody,
 
-) -> Response[FindNearMissesResponse200 | Problem]:
+) -> Response[NearMisses | Problem]:
     """ 
     Args:
         plan_id (str):
@@ -145,7 +145,7 @@ def sync_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[FindNearMissesResponse200 | Problem]
+        Response[NearMisses | Problem]
      """
 
 
@@ -167,7 +167,7 @@ def sync(
     client: AuthenticatedClient,
     body: EaseBody,
 
-) -> FindNearMissesResponse200 | Problem | None:
+) -> NearMisses | Problem | None:
     """ 
     Args:
         plan_id (str):
@@ -178,7 +178,7 @@ def sync(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        FindNearMissesResponse200 | Problem
+        NearMisses | Problem
      """
 
 
@@ -195,7 +195,7 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     body: EaseBody,
 
-) -> Response[FindNearMissesResponse200 | Problem]:
+) -> Response[NearMisses | Problem]:
     """ 
     Args:
         plan_id (str):
@@ -206,7 +206,7 @@ async def asyncio_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[FindNearMissesResponse200 | Problem]
+        Response[NearMisses | Problem]
      """
 
 
@@ -228,7 +228,7 @@ async def asyncio(
     client: AuthenticatedClient,
     body: EaseBody,
 
-) -> FindNearMissesResponse200 | Problem | None:
+) -> NearMisses | Problem | None:
     """ 
     Args:
         plan_id (str):
@@ -239,7 +239,7 @@ async def asyncio(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        FindNearMissesResponse200 | Problem
+        NearMisses | Problem
      """
 
 

@@ -9,8 +9,8 @@ from ...types import Response, UNSET
 from ... import errors
 
 from ...models.problem import Problem
+from ...models.spares import Spares
 from ...models.spares_body import SparesBody
-from ...models.weigh_spares_response_200 import WeighSparesResponse200
 from typing import cast
 
 
@@ -42,9 +42,9 @@ def _get_kwargs(
 
 
 
-def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Problem | WeighSparesResponse200 | None:
+def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Problem | Spares | None:
     if response.status_code == 200:
-        response_200 = WeighSparesResponse200.from_dict(response.json())
+        response_200 = Spares.from_dict(response.json())
 
 
 
@@ -119,7 +119,7 @@ def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Res
         return None
 
 
-def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[Problem | WeighSparesResponse200]:
+def _build_response(*, client: AuthenticatedClient | Client, response: httpx.Response) -> Response[Problem | Spares]:
     return Response(
         status_code=HTTPStatus(response.status_code),
         content=response.content,
@@ -134,7 +134,7 @@ def sync_detailed(
     client: AuthenticatedClient,
     body: SparesBody,
 
-) -> Response[Problem | WeighSparesResponse200]:
+) -> Response[Problem | Spares]:
     """ 
     Args:
         plan_id (str):
@@ -145,7 +145,7 @@ def sync_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[Problem | WeighSparesResponse200]
+        Response[Problem | Spares]
      """
 
 
@@ -167,7 +167,7 @@ def sync(
     client: AuthenticatedClient,
     body: SparesBody,
 
-) -> Problem | WeighSparesResponse200 | None:
+) -> Problem | Spares | None:
     """ 
     Args:
         plan_id (str):
@@ -178,7 +178,7 @@ def sync(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Problem | WeighSparesResponse200
+        Problem | Spares
      """
 
 
@@ -195,7 +195,7 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     body: SparesBody,
 
-) -> Response[Problem | WeighSparesResponse200]:
+) -> Response[Problem | Spares]:
     """ 
     Args:
         plan_id (str):
@@ -206,7 +206,7 @@ async def asyncio_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[Problem | WeighSparesResponse200]
+        Response[Problem | Spares]
      """
 
 
@@ -228,7 +228,7 @@ async def asyncio(
     client: AuthenticatedClient,
     body: SparesBody,
 
-) -> Problem | WeighSparesResponse200 | None:
+) -> Problem | Spares | None:
     """ 
     Args:
         plan_id (str):
@@ -239,7 +239,7 @@ async def asyncio(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Problem | WeighSparesResponse200
+        Problem | Spares
      """
 
 

@@ -14,14 +14,24 @@ from ..types import UNSET, Unset
 
 
 
-T = TypeVar("T", bound="GetMarksResponse200")
+T = TypeVar("T", bound="SawDocumentLayoutsItemCutsItemPiece")
 
 
 
 @_attrs_define
-class GetMarksResponse200:
-    
+class SawDocumentLayoutsItemCutsItemPiece:
+    """ 
+        Attributes:
+            x (float):
+            y (float):
+            width (float):
+            height (float):
+     """
 
+    x: float
+    y: float
+    width: float
+    height: float
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
 
@@ -29,9 +39,23 @@ class GetMarksResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        
+        x = self.x
+
+        y = self.y
+
+        width = self.width
+
+        height = self.height
+
+
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
+        field_dict.update({
+            "x": x,
+            "y": y,
+            "width": width,
+            "height": height,
+        })
 
         return field_dict
 
@@ -40,12 +64,24 @@ class GetMarksResponse200:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         d = dict(src_dict)
-        get_marks_response_200 = cls(
+        x = d.pop("x")
+
+        y = d.pop("y")
+
+        width = d.pop("width")
+
+        height = d.pop("height")
+
+        saw_document_layouts_item_cuts_item_piece = cls(
+            x=x,
+            y=y,
+            width=width,
+            height=height,
         )
 
 
-        get_marks_response_200.additional_properties = d
-        return get_marks_response_200
+        saw_document_layouts_item_cuts_item_piece.additional_properties = d
+        return saw_document_layouts_item_cuts_item_piece
 
     @property
     def additional_keys(self) -> list[str]:

@@ -14,18 +14,26 @@ from ..types import UNSET, Unset
 
 
 
-T = TypeVar("T", bound="AddTicksResponse200")
+T = TypeVar("T", bound="SawDocumentLayoutsItemLeftItem")
 
 
 
 @_attrs_define
-class AddTicksResponse200:
+class SawDocumentLayoutsItemLeftItem:
     """ 
         Attributes:
-            new (int):
+            keep (bool):
+            x (float):
+            y (float):
+            width (float):
+            height (float):
      """
 
-    new: int
+    keep: bool
+    x: float
+    y: float
+    width: float
+    height: float
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
 
@@ -33,13 +41,25 @@ class AddTicksResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        new = self.new
+        keep = self.keep
+
+        x = self.x
+
+        y = self.y
+
+        width = self.width
+
+        height = self.height
 
 
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update({
-            "new": new,
+            "keep": keep,
+            "x": x,
+            "y": y,
+            "width": width,
+            "height": height,
         })
 
         return field_dict
@@ -49,15 +69,27 @@ class AddTicksResponse200:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         d = dict(src_dict)
-        new = d.pop("new")
+        keep = d.pop("keep")
 
-        add_ticks_response_200 = cls(
-            new=new,
+        x = d.pop("x")
+
+        y = d.pop("y")
+
+        width = d.pop("width")
+
+        height = d.pop("height")
+
+        saw_document_layouts_item_left_item = cls(
+            keep=keep,
+            x=x,
+            y=y,
+            width=width,
+            height=height,
         )
 
 
-        add_ticks_response_200.additional_properties = d
-        return add_ticks_response_200
+        saw_document_layouts_item_left_item.additional_properties = d
+        return saw_document_layouts_item_left_item
 
     @property
     def additional_keys(self) -> list[str]:

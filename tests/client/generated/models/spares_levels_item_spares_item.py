@@ -14,14 +14,22 @@ from ..types import UNSET, Unset
 
 
 
-T = TypeVar("T", bound="WeighSparesResponse200")
+T = TypeVar("T", bound="SparesLevelsItemSparesItem")
 
 
 
 @_attrs_define
-class WeighSparesResponse200:
-    
+class SparesLevelsItemSparesItem:
+    """ 
+        Attributes:
+            material (str):
+            stock (str):
+            count (int):
+     """
 
+    material: str
+    stock: str
+    count: int
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
 
@@ -29,9 +37,20 @@ class WeighSparesResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        
+        material = self.material
+
+        stock = self.stock
+
+        count = self.count
+
+
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
+        field_dict.update({
+            "material": material,
+            "stock": stock,
+            "count": count,
+        })
 
         return field_dict
 
@@ -40,12 +59,21 @@ class WeighSparesResponse200:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         d = dict(src_dict)
-        weigh_spares_response_200 = cls(
+        material = d.pop("material")
+
+        stock = d.pop("stock")
+
+        count = d.pop("count")
+
+        spares_levels_item_spares_item = cls(
+            material=material,
+            stock=stock,
+            count=count,
         )
 
 
-        weigh_spares_response_200.additional_properties = d
-        return weigh_spares_response_200
+        spares_levels_item_spares_item.additional_properties = d
+        return spares_levels_item_spares_item
 
     @property
     def additional_keys(self) -> list[str]:

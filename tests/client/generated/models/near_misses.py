@@ -8,24 +8,27 @@ from attrs import field as _attrs_field
 
 from ..types import UNSET, Unset
 
+from typing import cast
+
+if TYPE_CHECKING:
+  from ..models.near_misses_items_item import NearMissesItemsItem
 
 
 
 
 
-
-T = TypeVar("T", bound="GetSawDocumentResponse200")
+T = TypeVar("T", bound="NearMisses")
 
 
 
 @_attrs_define
-class GetSawDocumentResponse200:
+class NearMisses:
     """ 
         Attributes:
-            id (str):
+            items (list[NearMissesItemsItem]):
      """
 
-    id: str
+    items: list[NearMissesItemsItem]
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
 
@@ -33,13 +36,19 @@ class GetSawDocumentResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        id = self.id
+        from ..models.near_misses_items_item import NearMissesItemsItem # noqa: PLC0415
+        items = []
+        for items_item_data in self.items:
+            items_item = items_item_data.to_dict()
+            items.append(items_item)
+
+
 
 
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update({
-            "id": id,
+            "items": items,
         })
 
         return field_dict
@@ -48,16 +57,25 @@ class GetSawDocumentResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.near_misses_items_item import NearMissesItemsItem # noqa: PLC0415
         d = dict(src_dict)
-        id = d.pop("id")
+        items = []
+        _items = d.pop("items")
+        for items_item_data in (_items):
+            items_item = NearMissesItemsItem.from_dict(items_item_data)
 
-        get_saw_document_response_200 = cls(
-            id=id,
+
+
+            items.append(items_item)
+
+
+        near_misses = cls(
+            items=items,
         )
 
 
-        get_saw_document_response_200.additional_properties = d
-        return get_saw_document_response_200
+        near_misses.additional_properties = d
+        return near_misses
 
     @property
     def additional_keys(self) -> list[str]:
