@@ -10,13 +10,14 @@ from __future__ import annotations
 from typing import Any
 
 import numpy as np
-from numba import njit
+
+from optimiser.solvers.compiled import compiled, lean
 
 # numba's decorator and arrays are untyped for mypy; every array is int64 unless named otherwise.
 Array = Any
 
 
-@njit(cache=True)
+@lean
 def relaxed(values: Array, weights: Array, limits: Array, start: int, room: int, slope: int) -> int:
     """Bound the value of items from `start` on, sorted by falling value a length, in `room`.
 
@@ -35,7 +36,7 @@ def relaxed(values: Array, weights: Array, limits: Array, start: int, room: int,
     return total
 
 
-@njit(cache=True)
+@compiled
 def tree(
     values: Array,
     weights: Array,
@@ -109,7 +110,7 @@ def tree(
         j = top + 1
 
 
-@njit(cache=True)
+@lean
 def _hope(
     values: Array,
     weights: Array,
@@ -133,7 +134,7 @@ def _hope(
     return int(max(bound, kept))
 
 
-@njit(cache=True)
+@compiled
 def _keep(kept: Array, kept_values: Array, finds: int, counts: Array, gain: int) -> int:
     """Write a find to its slot, the oldest find's when all are taken; return the new number."""
     kept[finds % kept.shape[0], :] = counts
@@ -141,7 +142,7 @@ def _keep(kept: Array, kept_values: Array, finds: int, counts: Array, gain: int)
     return finds + 1
 
 
-@njit(cache=True)
+@lean
 def _credit(stock: Array, credit: Array, fill: int) -> int:
     """Return the scaled credit for what a fill leaves of a stock."""
     left = max(0, stock[1] - fill * credit[3])
@@ -150,7 +151,7 @@ def _credit(stock: Array, credit: Array, fill: int) -> int:
     return int(credit[4] * (left * credit[0] // credit[1]))
 
 
-@njit(cache=True)
+@lean
 def _wanted(
     collect: int, credit: Array, weights: Array, limits: Array, counts: Array, room: int
 ) -> bool:
@@ -163,7 +164,7 @@ def _wanted(
     return True
 
 
-@njit(cache=True)
+@compiled
 def search_stocks(
     values: Array,
     weights: Array,
@@ -189,7 +190,7 @@ def search_stocks(
         nodes[k] = used
 
 
-@njit(cache=True)
+@compiled
 def table(values: Array, weights: Array, capacity: int) -> tuple[Array, Array]:
     """Fill the 0/1 knapsack table: best value within each length, and one bit a decision."""
     n = values.shape[0]
@@ -206,7 +207,7 @@ def table(values: Array, weights: Array, capacity: int) -> tuple[Array, Array]:
     return best, bits
 
 
-@njit(cache=True)
+@lean
 def trace(weights: Array, bits: Array, length: int, taken: Array) -> None:
     """Mark in `taken` the entries that make up the table's best value within `length`."""
     x = length

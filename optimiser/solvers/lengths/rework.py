@@ -11,8 +11,8 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 import numpy as np
-from numba import njit
 
+from optimiser.solvers.compiled import compiled, lean
 from optimiser.solvers.lengths.plans import Layout, Plan
 from optimiser.solvers.lengths.prepare import Ready
 from optimiser.solvers.protocol import Budget
@@ -105,7 +105,7 @@ def _gather(kept: Plan, state: _State) -> Plan:
     return plan
 
 
-@njit(cache=True)
+@compiled
 def _rounds(
     kinds: Array,
     sizes: Array,
@@ -181,7 +181,7 @@ def _rounds(
     return saved
 
 
-@njit(cache=True)
+@compiled
 def _take_apart(
     kinds: Array,
     sizes: Array,
@@ -225,7 +225,7 @@ def _take_apart(
     return taken, pooled
 
 
-@njit(cache=True)
+@lean
 def _loss(
     kinds: Array,
     sizes: Array,
@@ -243,7 +243,7 @@ def _loss(
     return _net(stock, credit, kinds[row], _fill(parts[row], sizes[row], weights)) - worth
 
 
-@njit(cache=True)
+@compiled
 def _best_piece(
     pool: Array,
     values: Array,
@@ -309,7 +309,7 @@ def _best_piece(
     return best_kind, best_size
 
 
-@njit(cache=True)
+@compiled
 def _replace(
     kinds: Array,
     sizes: Array,
@@ -340,7 +340,7 @@ def _replace(
     counters[0] = count
 
 
-@njit(cache=True)
+@lean
 def _fill(parts: Array, size: int, weights: Array) -> int:
     total = 0
     for i in range(size):
@@ -348,7 +348,7 @@ def _fill(parts: Array, size: int, weights: Array) -> int:
     return total
 
 
-@njit(cache=True)
+@lean
 def _net(stock: Array, credit: Array, kind: int, fill: int) -> int:
     """Return the cost of a piece less the credit for what is left of it."""
     left = max(0, stock[kind, 1] - fill * credit[3])
@@ -357,7 +357,7 @@ def _net(stock: Array, credit: Array, kind: int, fill: int) -> int:
     return int(stock[kind, 2] - left * credit[0] // credit[1])
 
 
-@njit(cache=True)
+@lean
 def _random(counters: Array) -> float:
     """Return a number from 0 up to 1 (xorshift, Marsaglia 2003)."""
     x = np.uint64(counters[1])

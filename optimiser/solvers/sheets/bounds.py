@@ -14,7 +14,7 @@ from math import gcd
 
 import numpy as np
 
-from optimiser.solvers.sheets.compiled import Real, Whole, compiled
+from optimiser.solvers.compiled import Real, Whole, compiled
 from optimiser.solvers.sheets.cover import Carrier, Load, least_cost
 from optimiser.solvers.sheets.problem import SheetsProblem, Table
 

@@ -14,7 +14,7 @@ from itertools import count
 
 import numpy as np
 
-from optimiser.solvers.sheets.compiled import Real
+from optimiser.solvers.compiled import Real
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.table import Kind
 

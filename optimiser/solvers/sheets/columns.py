@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from optimiser.solvers.compiled import Whole
 from optimiser.solvers.sheets import fill
-from optimiser.solvers.sheets.compiled import Whole
 from optimiser.solvers.sheets.grid import Grid
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.table import Kind

@@ -9,8 +9,8 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from optimiser.solvers.compiled import Real
 from optimiser.solvers.sheets import cells as c
-from optimiser.solvers.sheets.compiled import Real
 from optimiser.solvers.sheets.kernel import (
     begin,
     hang,
@@ -26,13 +26,13 @@ from optimiser.solvers.sheets.table import State, Table
 from optimiser.solvers.sheets.tree import Block, read_block
 
 # Measured, see benchmarks. Places looked at in one call of the kernel: 10 to 20 ms.
-SLICE = 400_000
+SLICE = 800_000
 _WINDOW = 40
 _BLINK = 100
 # Late acceptance: steps remembered at the first level; twice as many at each further one.
 _HISTORY = 30
 _LEVELS = 3
-_PATIENCE = 6000
+_PATIENCE = 20_000
 _ORDERS = 5
 # Of eight stalls in a row, those after which parts lie one way only: as listed, or turned.
 _ONE_WAY = {1: 1, 4: 2}

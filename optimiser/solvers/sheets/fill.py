@@ -10,7 +10,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from optimiser.solvers.sheets.compiled import Whole, compiled
+from optimiser.solvers.compiled import Whole, compiled, lean
 
 # What a trace says of a piece: left over, a part, or cut.
 LEFT = 0
@@ -65,7 +65,7 @@ def fill(
         start = stop
 
 
-@compiled
+@lean
 def put_parts(table: NDArray[np.int32], columns: Whole, rows: Whole, values: Whole) -> int:
     """Empty the table, write what one part is worth where it just fits; return the first row."""
     table[:] = 0
@@ -78,7 +78,7 @@ def put_parts(table: NDArray[np.int32], columns: Whole, rows: Whole, values: Who
     return int(lowest)
 
 
-@compiled
+@lean
 def lay_beside(
     line: NDArray[np.int32], table: NDArray[np.int32], xs: Whole, firsts: Whole, i: int, last: int
 ) -> None:
@@ -93,7 +93,7 @@ def lay_beside(
         add_rows(line, table[near], table[far])
 
 
-@compiled
+@lean
 def enter(
     block: NDArray[np.int32],
     beside: NDArray[np.int32],
@@ -110,7 +110,7 @@ def enter(
             block[j, r] = max(block[j, r], block[j, r - 1])
 
 
-@compiled
+@lean
 def leave(
     block: NDArray[np.int32], beside: NDArray[np.int32], row: NDArray[np.int32], r: int
 ) -> bool:
@@ -164,7 +164,7 @@ def stack_rows(block: NDArray[np.int32], left: NDArray[np.int32], ys: Whole, use
             count += 1
 
 
-@compiled
+@lean
 def add_rows(most: NDArray[np.int32], near: NDArray[np.int32], far: NDArray[np.int32]) -> None:
     """Raise `most` to the sums of two rows where they are more."""
     for j in range(most.shape[0]):
@@ -230,7 +230,7 @@ def trace(
     return count
 
 
-@compiled
+@lean
 def first_cut(
     table: NDArray[np.int32],
     xs: Whole,
@@ -261,7 +261,7 @@ def first_cut(
     return LEFT, 0, i, j
 
 
-@compiled
+@lean
 def splits(line: NDArray[np.int32], points: Whole, whole: int, value: int) -> int:
     """Return the first near piece that with what is left makes up a value; 0 if none does."""
     far = whole
@@ -275,7 +275,7 @@ def splits(line: NDArray[np.int32], points: Whole, whole: int, value: int) -> in
     return 0
 
 
-@compiled
+@lean
 def last_within(points: Whole, size: int) -> int:
     """Return the place of the last point that is not above a size."""
     return int(np.searchsorted(points, size, side="right")) - 1

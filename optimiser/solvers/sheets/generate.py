@@ -15,11 +15,11 @@ from math import ceil, prod
 
 import numpy as np
 
+from optimiser.solvers.compiled import Real, Whole
 from optimiser.solvers.protocol import Budget
 from optimiser.solvers.sheets.bounds import Proof, carriers_of, constant_of
 from optimiser.solvers.sheets.classes import shares_of
 from optimiser.solvers.sheets.columns import Column, Filler, alike, value_of
-from optimiser.solvers.sheets.compiled import Real, Whole
 from optimiser.solvers.sheets.cover import Carrier, Cover, Load, least_cost
 from optimiser.solvers.sheets.grid import QUICK_SUMS, Grid, bounding_grid, coarse_grid, exact_grid
 from optimiser.solvers.sheets.master import EPSILON, Master, Relaxed

@@ -13,7 +13,7 @@ from math import gcd
 
 import numpy as np
 
-from optimiser.solvers.sheets.compiled import Whole
+from optimiser.solvers.compiled import Whole
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.table import Kind
 

@@ -8,11 +8,11 @@ two left-over pieces among its own, so there is never a cut between two of them.
 
 from __future__ import annotations
 
+from optimiser.solvers.compiled import Real, Small, Whole, lean
 from optimiser.solvers.sheets import cells as c
-from optimiser.solvers.sheets.compiled import Real, Small, Whole, compiled
 
 
-@compiled
+@lean
 def draw(head: Whole, below: int) -> int:
     """Return a whole number from 0 to below - 1; xorshift on 32 bits (Marsaglia 2003)."""
     luck = head[c.LUCK]
@@ -23,7 +23,7 @@ def draw(head: Whole, below: int) -> int:
     return int((luck * below) >> 32)
 
 
-@compiled
+@lean
 def put(mem: Small, log: Small, head: Whole, cell: int, value: int) -> None:
     """Write a cell, and note what it held, so that `undo` can put it back."""
     entry = head[c.LOGGED]
@@ -34,7 +34,7 @@ def put(mem: Small, log: Small, head: Whole, cell: int, value: int) -> None:
     mem[cell] = value
 
 
-@compiled
+@lean
 def begin(head: Whole) -> None:
     """Start a step that can be taken back."""
     head[c.LOGGED] = 0
@@ -42,7 +42,7 @@ def begin(head: Whole) -> None:
         head[c.BEFORE + counter] = head[counter]
 
 
-@compiled
+@lean
 def undo(mem: Small, log: Small, head: Whole) -> bool:
     """Take back all that was done since the step began; False if the log ran over."""
     entry = head[c.LOGGED]
@@ -57,7 +57,7 @@ def undo(mem: Small, log: Small, head: Whole) -> bool:
     return True
 
 
-@compiled
+@lean
 def credit_of(mem: Small, head: Whole, ratios: Real, node: int) -> int:
     """Return the whole pence that a left-over piece would earn."""
     if ratios[c.RATE] <= 0.0:
@@ -71,13 +71,13 @@ def credit_of(mem: Small, head: Whole, ratios: Real, node: int) -> int:
     return int(ratios[c.RATE] * width * height)
 
 
-@compiled
+@lean
 def in_units(head: Whole, width: int, height: int) -> int:
     """Return an area in the units that fit a cell, rounded down."""
     return int((int(width) * int(height)) >> head[c.SHIFT])
 
 
-@compiled
+@lean
 def raise_largest(mem: Small, log: Small, head: Whole, node: int) -> None:
     """Let a sheet know of a left-over piece thicker or larger than all it had."""
     sheet = mem[node + c.SHEET]
@@ -89,7 +89,7 @@ def raise_largest(mem: Small, log: Small, head: Whole, node: int) -> None:
         put(mem, log, head, sheet + c.LARGE, large)
 
 
-@compiled
+@lean
 def lower_largest(mem: Small, log: Small, head: Whole, sheet: int, width: int, height: int) -> None:
     """Measure the left-over pieces of a sheet anew if the one that went was a largest one."""
     if (
@@ -110,7 +110,7 @@ def lower_largest(mem: Small, log: Small, head: Whole, sheet: int, width: int, h
         put(mem, log, head, sheet + c.LARGE, large)
 
 
-@compiled
+@lean
 def link(mem: Small, log: Small, head: Whole, ratios: Real, node: int) -> None:
     """Make a node a left-over piece, first in its sheet's list."""
     sheet = mem[node + c.SHEET]
@@ -125,7 +125,7 @@ def link(mem: Small, log: Small, head: Whole, ratios: Real, node: int) -> None:
     head[c.CREDIT] += credit_of(mem, head, ratios, node)
 
 
-@compiled
+@lean
 def unlink(mem: Small, log: Small, head: Whole, ratios: Real, node: int) -> None:
     """Take a node out of its sheet's list of left-over pieces."""
     sheet = mem[node + c.SHEET]
@@ -141,7 +141,7 @@ def unlink(mem: Small, log: Small, head: Whole, ratios: Real, node: int) -> None
     head[c.CREDIT] -= credit_of(mem, head, ratios, node)
 
 
-@compiled
+@lean
 def shrink(
     mem: Small, log: Small, head: Whole, ratios: Real, node: int, width: int, height: int
 ) -> None:
@@ -155,7 +155,7 @@ def shrink(
     head[c.CREDIT] += credit_of(mem, head, ratios, node)
 
 
-@compiled
+@lean
 def new_node(mem: Small, log: Small, head: Whole, width: int, height: int) -> int:
     """Take a free record for a node of the given size."""
     node = head[c.FREE_NODE]
@@ -165,7 +165,7 @@ def new_node(mem: Small, log: Small, head: Whole, width: int, height: int) -> in
     return int(node)
 
 
-@compiled
+@lean
 def free_node(mem: Small, log: Small, head: Whole, node: int) -> None:
     """Give a record back."""
     put(mem, log, head, node + c.KIND, c.FREE)
@@ -173,7 +173,7 @@ def free_node(mem: Small, log: Small, head: Whole, node: int) -> None:
     head[c.FREE_NODE] = node
 
 
-@compiled
+@lean
 def hang(mem: Small, log: Small, head: Whole, node: int, up: int) -> None:
     """Make a new node the first piece of `up`."""
     first = mem[up + c.FIRST]
@@ -187,7 +187,7 @@ def hang(mem: Small, log: Small, head: Whole, node: int, up: int) -> None:
     put(mem, log, head, up + c.FIRST, node)
 
 
-@compiled
+@lean
 def detach(mem: Small, log: Small, head: Whole, node: int) -> None:
     """Take a node out from among its neighbours, and free its record."""
     before = mem[node + c.PREV]
@@ -201,7 +201,7 @@ def detach(mem: Small, log: Small, head: Whole, node: int) -> None:
     free_node(mem, log, head, node)
 
 
-@compiled
+@lean
 def set_waiting(mem: Small, log: Small, head: Whole, kind: int) -> None:
     """Let one more copy of a part type wait."""
     count = mem[kind + c.COUNT]
@@ -214,7 +214,7 @@ def set_waiting(mem: Small, log: Small, head: Whole, kind: int) -> None:
     head[c.UNPLACED] += int(mem[kind + c.W]) * int(mem[kind + c.H])
 
 
-@compiled
+@lean
 def set_served(mem: Small, log: Small, head: Whole, kind: int) -> None:
     """Let one copy fewer of a part type wait."""
     count = mem[kind + c.COUNT] - 1
@@ -229,7 +229,7 @@ def set_served(mem: Small, log: Small, head: Whole, kind: int) -> None:
     head[c.UNPLACED] -= int(mem[kind + c.W]) * int(mem[kind + c.H])
 
 
-@compiled
+@lean
 def open_sheet(mem: Small, log: Small, head: Whole, ratios: Real, size: int) -> int:
     """Open one more sheet of a size, all of it left over."""
     sheet = head[c.FREE_SHEET]
@@ -255,7 +255,7 @@ def open_sheet(mem: Small, log: Small, head: Whole, ratios: Real, size: int) -> 
     return int(sheet)
 
 
-@compiled
+@lean
 def close_sheet(mem: Small, log: Small, head: Whole, ratios: Real, sheet: int) -> None:
     """Hand a sheet back; the parts on it wait again."""
     root = mem[sheet + c.TREE]
@@ -274,7 +274,7 @@ def close_sheet(mem: Small, log: Small, head: Whole, ratios: Real, sheet: int) -
     head[c.FREE_SHEET] = sheet
 
 
-@compiled
+@lean
 def empty(mem: Small, log: Small, head: Whole, ratios: Real, node: int) -> None:
     """Take out of a node all that it holds; the node is then of no kind until told."""
     if mem[node + c.KIND] == c.PLACED:
@@ -302,7 +302,7 @@ def empty(mem: Small, log: Small, head: Whole, ratios: Real, node: int) -> None:
         child = after
 
 
-@compiled
+@lean
 def remove(mem: Small, log: Small, head: Whole, ratios: Real, node: int) -> None:
     """Take a part or a whole strip out; what becomes free is joined to what is left beside it."""
     empty(mem, log, head, ratios, node)
@@ -323,7 +323,7 @@ def remove(mem: Small, log: Small, head: Whole, ratios: Real, node: int) -> None
     link(mem, log, head, ratios, node)
 
 
-@compiled
+@lean
 def place(
     mem: Small, log: Small, head: Whole, ratios: Real, leaf: int, kind: int, turned: int, cut: int
 ) -> None:

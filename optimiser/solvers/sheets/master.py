@@ -13,8 +13,8 @@ from typing import Any
 
 import numpy as np
 
+from optimiser.solvers.compiled import Real
 from optimiser.solvers.sheets.columns import Column
-from optimiser.solvers.sheets.compiled import Real
 
 # Artificial columns cost so many times what the dearest sheet does.
 _ARTIFICIAL = 4.0

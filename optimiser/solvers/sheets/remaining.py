@@ -11,9 +11,9 @@ from collections import Counter
 
 import numpy as np
 
+from optimiser.solvers.compiled import Whole
 from optimiser.solvers.sheets import fill
 from optimiser.solvers.sheets.columns import Column, Step, value_of
-from optimiser.solvers.sheets.compiled import Whole
 from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.table import Kind
 

@@ -9,8 +9,8 @@ area (after Fleszar 2013); late acceptance (Burke and Bykov 2017).
 
 from __future__ import annotations
 
+from optimiser.solvers.compiled import Real, Small, Whole, lean
 from optimiser.solvers.sheets import cells as c
-from optimiser.solvers.sheets.compiled import Real, Small, Whole, compiled
 from optimiser.solvers.sheets.kernel import (
     begin,
     close_sheet,
@@ -35,7 +35,7 @@ STEP_WORK = 60
 FIT_WORK = 4
 
 
-@compiled
+@lean
 def runs_needed(mem: Small, leaf: int, cut: int, more: int) -> int:
     """Return the runs of cuts to a part cut from a left-over piece by `cut` and `more` runs."""
     up = mem[leaf + c.UP]
@@ -45,7 +45,7 @@ def runs_needed(mem: Small, leaf: int, cut: int, more: int) -> int:
     return runs + more
 
 
-@compiled
+@lean
 def best_cut(mem: Small, head: Whole, leaf: int, width: int, height: int) -> tuple[int, float]:
     """Return the first cut that loses least when a part is cut from a piece it fits; 0 if none."""
     stages = head[c.STAGES]
@@ -79,7 +79,7 @@ def best_cut(mem: Small, head: Whole, leaf: int, width: int, height: int) -> tup
     return cut, least
 
 
-@compiled
+@lean
 def best_place(mem: Small, head: Whole, kind: int, start: int, stop: int) -> tuple[int, int, int]:
     """Find the left-over piece, way round and first cut that lose least squared left-over area.
 
@@ -126,7 +126,7 @@ def best_place(mem: Small, head: Whole, kind: int, start: int, stop: int) -> tup
     return found, found_turned, found_cut
 
 
-@compiled
+@lean
 def yields(mem: Small, head: Whole, size: int, kind: int) -> bool:
     """Return whether a sheet of this size yields the part at all."""
     only = head[c.FIRST_CUT]
@@ -144,7 +144,7 @@ def yields(mem: Small, head: Whole, size: int, kind: int) -> bool:
     return False
 
 
-@compiled
+@lean
 def choose_size(mem: Small, head: Whole, kind: int) -> int:
     """Choose the size of a new sheet for a part; 0 if none is affordable, left and large enough.
 
@@ -179,7 +179,7 @@ def choose_size(mem: Small, head: Whole, kind: int) -> int:
     return int(chosen)
 
 
-@compiled
+@lean
 def line_up(mem: Small, head: Whole, orders: Small, ranks: Small, order: int, queue: Small) -> int:
     """List the waiting part types by one of `orders`, or by luck if past the last one."""
     at = head[c.AT_WAIT]
@@ -211,7 +211,7 @@ def line_up(mem: Small, head: Whole, orders: Small, ranks: Small, order: int, qu
     return waiting
 
 
-@compiled
+@lean
 def recreate(
     mem: Small,
     log: Small,
@@ -246,7 +246,7 @@ def recreate(
             place(mem, log, head, ratios, leaf, kind, turned, cut)
 
 
-@compiled
+@lean
 def swap_open(mem: Small, log: Small, head: Whole, spot: int, sheet: int) -> None:
     """Move an open sheet to a spot in the list; the one there takes its spot."""
     at = head[c.AT_OPEN]
@@ -258,7 +258,7 @@ def swap_open(mem: Small, log: Small, head: Whole, spot: int, sheet: int) -> Non
     put(mem, log, head, sheet + c.SPOT, spot)
 
 
-@compiled
+@lean
 def pick_piece(mem: Small, head: Whole, root: int) -> int:
     """Draw a part or strip of a sheet, each with the same chance; the root itself if it is all."""
     seen = 0
@@ -278,7 +278,7 @@ def pick_piece(mem: Small, head: Whole, root: int) -> int:
     return int(picked)
 
 
-@compiled
+@lean
 def ruin(mem: Small, log: Small, head: Whole, ratios: Real) -> None:
     """Take a few pieces, and now and then a whole sheet, out of the sheets looked at."""
     at = head[c.AT_OPEN]
@@ -298,7 +298,7 @@ def ruin(mem: Small, log: Small, head: Whole, ratios: Real) -> None:
             close_sheet(mem, log, head, ratios, sheet)
 
 
-@compiled
+@lean
 def shed(mem: Small, log: Small, head: Whole, ratios: Real) -> None:
     """Hand back the sheets with the largest share left over until the cap is kept."""
     while head[c.PRICE] > head[c.CAP]:
@@ -320,7 +320,7 @@ def shed(mem: Small, log: Small, head: Whole, ratios: Real) -> None:
     begin(head)
 
 
-@compiled
+@lean
 def worth_of(head: Whole, ratios: Real) -> float:
     """Return what the search makes small: parts that wait, and the net cost if credit counts."""
     worth = ratios[c.PENALTY] * float(head[c.UNPLACED])
@@ -329,7 +329,7 @@ def worth_of(head: Whole, ratios: Real) -> float:
     return float(worth)
 
 
-@compiled
+@lean
 def shuffle_window(mem: Small, head: Whole) -> None:
     """Draw the sheets looked at in this step, if there are more than the window holds."""
     at = head[c.AT_OPEN]
@@ -343,7 +343,7 @@ def shuffle_window(mem: Small, head: Whole) -> None:
         mem[there + c.SPOT], mem[here + c.SPOT] = k, other
 
 
-@compiled
+@lean
 def search(
     mem: Small,
     log: Small,

@@ -11,9 +11,9 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from optimiser.solvers.compiled import Real, Whole
 from optimiser.solvers.protocol import Budget
 from optimiser.solvers.sheets.columns import Column, Filler, block_of, value_of
-from optimiser.solvers.sheets.compiled import Real, Whole
 from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.pool import Plan
 from optimiser.solvers.sheets.problem import SheetsProblem

@@ -10,8 +10,8 @@ from fractions import Fraction
 
 import numpy as np
 
+from optimiser.solvers.compiled import Real, Small, Whole
 from optimiser.solvers.sheets import cells as c
-from optimiser.solvers.sheets.compiled import Real, Small, Whole
 from optimiser.solvers.sheets.problem import Sheet, SheetsProblem, Way
 
 _UNLIMITED = 1 << 30
