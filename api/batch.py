@@ -129,7 +129,7 @@ def plan_batch(
     `files` are those that walls were read from, by job, so that their faults quote the line;
     `dates` are client and date needed of listed jobs, by job; `workers` processes plan at once.
     Raises InvalidInput for bad input, NoPlan when a wall has a finding that stops it or the parts
-    cannot be cut from what there is.
+    cannot be cut from what there is, PlanRefused for a plan or a chosen frame that does not hold.
     """
     if merchants.others:
         first, book = book, lib.merged_book((book, *merchants.others))
@@ -157,7 +157,9 @@ def plan_batch(
         )
         + jobs[len(frames) :]
     )
-    frames = tuple(lib.frame_as_planned(frame, plan) for frame in frames)
+    frames = tuple(
+        lib.frame_as_proven(frame, wall, plan) for frame, wall in zip(frames, walls, strict=True)
+    )
     bought = None
     if merchants.others:
         left = replace(request, seconds=request.seconds - settling.seconds)

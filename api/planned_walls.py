@@ -40,7 +40,11 @@ def planned_walls(document: str, *, request: str, plan: str) -> PlannedWalls:
     )
     _require_same_parts(chosen, lib.request_from_document(json.loads(request), name="request"))
     return PlannedWalls(
-        frames=tuple(lib.frame_as_planned(frame, made) for frame in frames), jobs=chosen
+        frames=tuple(
+            lib.frame_as_proven(frame, wall, made)
+            for frame, wall in zip(frames, asked.walls, strict=True)
+        ),
+        jobs=chosen,
     )
 
 

@@ -91,7 +91,7 @@ if TYPE_CHECKING:
     from optimiser.planning.shares import compare_batch, job_shares
     from optimiser.planning.spares import spares_by_risk, usual_breakage
     from optimiser.planning.spent import spent_by_job, spent_by_material
-    from optimiser.planning.walls import frame_wall, look_at_wall
+    from optimiser.planning.walls import frame_as_proven, frame_wall, look_at_wall
     from optimiser.units import Pence, Tenths, metres, mm, pence, pounds, square_metres, tenths
     from optimiser.verify.check import check_plan
     from optimiser.verify.continuation import check_continuation
@@ -181,6 +181,7 @@ __all__ = [
     "draw_upright_sections",
     "elevation_places",
     "frame_as_planned",
+    "frame_as_proven",
     "frame_wall",
     "front_layers",
     "inspect_frame",

@@ -203,7 +203,7 @@ HOMES = {
     ),
     "drawing.places": ("Place", "concerned"),
     "formats.part_list_document": ("part_list_document", "part_list_from_document"),
-    "planning.walls": ("frame_wall", "look_at_wall"),
+    "planning.walls": ("frame_as_proven", "frame_wall", "look_at_wall"),
     "units": (
         "Tenths",
         "metres",

@@ -6,7 +6,7 @@ for what was wanted of it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from optimiser.domain.fault import Fault
 from optimiser.domain.frame import Frame
@@ -26,11 +26,14 @@ def inspect_frame(frame: Frame, wall: Wall) -> tuple[Fault, ...]:
 
     Sizes in tenths of a millimetre, written in millimetres.
     """
-    found: dict[Fault, None] = {}
+    ways = inspect_ways((frame, *frame.alternatives), wall)
+    return tuple(dict.fromkeys(fault for faults in ways for fault in faults))
+
+
+def inspect_ways(ways: Sequence[Frame], wall: Wall) -> list[tuple[Fault, ...]]:
+    """Return the faults of each of several ways to board one wall; what they share is seen once."""
     faces = Faces()
-    for way in (frame, *frame.alternatives):
-        found.update(dict.fromkeys(_faults(Pieces(way), wall, faces)))
-    return tuple(found)
+    return [tuple(dict.fromkeys(_faults(Pieces(way), wall, faces))) for way in ways]
 
 
 def _faults(pieces: Pieces, wall: Wall, faces: Faces) -> Iterator[Fault]:

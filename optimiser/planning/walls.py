@@ -7,12 +7,14 @@ from dataclasses import replace
 from optimiser.domain.fault import Fault
 from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import Frame
+from optimiser.domain.plan import CuttingPlan
 from optimiser.domain.price_book import PriceBook
 from optimiser.domain.wall import Wall
 from optimiser.errors import PlanRefused, Problem
 from optimiser.framing import build
 from optimiser.framing.choosing import with_first, without
-from optimiser.inspection.inspect import inspect_frame
+from optimiser.inspection.inspect import inspect_frame, inspect_ways
+from optimiser.planning.jobs import frame_as_planned
 
 LEFT_OUT = "inspection.way"
 _REMEDY = "Report it with the wall's file: this is a fault of the program, not of the wall"
@@ -45,18 +47,34 @@ def look_at_wall(wall: Wall, book: PriceBook) -> Frame:
     return only_sound(frame, wall) if inspect_frame(first, wall) else first
 
 
+def frame_as_proven(frame: Frame, wall: Wall, plan: CuttingPlan) -> Frame:
+    """Return the wall made in the ways that a plan chose, without the other ways, and proven.
+
+    A plan may mix ways that no whole frame has together, which nobody has looked at before. Raises
+    PlanRefused for a mixture that does not hold.
+    """
+    planned = frame_as_planned(frame, plan)
+    known = {one.boarding for one in (frame, *frame.alternatives)}
+    faults = () if planned.boarding in known else inspect_frame(planned, wall)
+    if faults:
+        raise _refused(wall, faults)
+    return planned
+
+
+def _refused(wall: Wall, faults: tuple[Fault, ...]) -> PlanRefused:
+    return PlanRefused(
+        tuple(Problem(f"job {wall.job}, {fault.where}", fault.what, _REMEDY) for fault in faults)
+    )
+
+
 def only_sound(frame: Frame, wall: Wall) -> Frame:
     """Return the first way that the inspector passes, the others that pass as its alternatives."""
     ways = (replace(frame, alternatives=(), choices=()), *frame.alternatives)
-    faults = {way.boarding: inspect_frame(way, wall) for way in ways}
+    inspected = inspect_ways(ways, wall)
+    faults = {way.boarding: found for way, found in zip(ways, inspected, strict=True)}
     sound = [way for way in ways if not faults[way.boarding]]
     if not sound:
-        raise PlanRefused(
-            tuple(
-                Problem(f"job {wall.job}, {fault.where}", fault.what, _REMEDY)
-                for fault in faults[frame.boarding]
-            )
-        )
+        raise _refused(wall, faults[frame.boarding])
     notes = tuple(_left_out(name, found) for name, found in faults.items() if found)
     first, *others = (replace(way, findings=way.findings + notes) for way in sound)
     unsound = {name for name, found in faults.items() if found}

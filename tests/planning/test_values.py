@@ -4,14 +4,19 @@ from __future__ import annotations
 
 import pytest
 
+from optimiser.domain.plan import SheetLayout
+from optimiser.domain.request import Cutting
 from optimiser.formats.request_documents import KeepDocument
 from optimiser.planning.order import fewest_pence, order_for
 from optimiser.planning.plan import plan_cutting
 from tests.cutting_builders import (
+    a_board_part,
     a_length_material,
     a_length_part,
     a_request,
+    a_sheet_material,
     a_stock_length,
+    a_stock_sheet,
     stock_used,
 )
 from tests.planning.jobs_builders import a_book, a_job, a_length_item, a_pack
@@ -57,3 +62,20 @@ def test_a_board_is_kept_from_300_on_by_default() -> None:
     keep = KeepDocument()
 
     assert (keep.width_mm, keep.height_mm) == (3_000, 3_000)
+
+
+@pytest.mark.parametrize(("sides", "left"), [(2, (500, 2_387)), (3, (150, 2_387))])
+def test_box_sides_of_350_by_2387_come_from_one_board(sides: int, left: tuple[int, int]) -> None:
+    # Calculated: a board of 1200 × 2400 scored and snapped gives two sides of a box, or three.
+    side = a_board_part("side", 3_500, 23_870, sides, turn=False)
+    stock = [a_stock_sheet("board", 12_000, 24_000)]
+    material = a_sheet_material(side, stock=stock, cutting=Cutting.KNIFE)
+
+    plan = plan_cutting(a_request(material))
+
+    assert stock_used(plan) == {"board": 1}
+    (layout,) = plan.sheets[0].layouts
+    assert isinstance(layout, SheetLayout)
+    rest = {(one.width // 10, one.height // 10) for one in (*layout.offcuts, *layout.scrap)}
+    # What lies above the sides, 13 high, may stay with the rest or with them.
+    assert left in rest or (left[0], 2_400) in rest

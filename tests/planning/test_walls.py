@@ -6,12 +6,18 @@ from dataclasses import replace
 
 import pytest
 
+from optimiser.domain.fault import Fault
 from optimiser.domain.finding import Severity
 from optimiser.domain.frame import Frame
+from optimiser.domain.plan import Chosen, CuttingPlan
+from optimiser.domain.wall import Wall
 from optimiser.errors import PlanRefused
 from optimiser.framing import build
 from optimiser.inspection.inspect import inspect_frame
-from optimiser.planning.walls import LEFT_OUT, frame_wall, only_sound
+from optimiser.planning import walls
+from optimiser.planning.plan import plan_cutting
+from optimiser.planning.walls import LEFT_OUT, frame_as_proven, frame_wall, only_sound
+from tests.cutting_builders import a_length_material, a_length_part, a_request, a_stock_length
 from tests.framing.builders import a_price_book, a_tv, a_wall
 
 WALL = a_wall(tv=a_tv())
@@ -54,6 +60,37 @@ def test_where_the_first_way_does_not_hold_the_next_takes_its_place() -> None:
 
     assert frame.boarding == FRAME.alternatives[0].boarding
     assert inspect_frame(frame, WALL) == ()
+
+
+def a_mixture(frame: Frame) -> CuttingPlan:
+    """Return a plan that takes the second way of boards and the second of plates."""
+    chosen = tuple(Chosen(choice=f"{frame.job}/{one.name}", option=1) for one in frame.choices)
+    plan = plan_cutting(
+        a_request(
+            a_length_material(a_length_part("a", 1_000), stock=[a_stock_length("length", 10_000)])
+        )
+    )
+    return replace(plan, chosen=chosen)
+
+
+def test_a_mixture_that_a_plan_chose_is_inspected_before_anybody_sees_it(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    frame = frame_wall(WALL, a_price_book())
+    plan = a_mixture(frame)
+    seen: list[str] = []
+
+    def inspect(one: Frame, _: Wall) -> tuple[Fault, ...]:
+        seen.append(one.boarding)
+        return (Fault("face front", "is not there"),) if len(seen) > 1 else inspect_frame(one, WALL)
+
+    monkeypatch.setattr(walls, "inspect_frame", inspect)
+
+    mixed = frame_as_proven(frame, WALL, plan)
+    assert seen == [mixed.boarding]
+    assert mixed.boarding not in {frame.boarding, *(way.boarding for way in frame.alternatives)}
+    with pytest.raises(PlanRefused, match="face front: is not there"):
+        frame_as_proven(frame, WALL, plan)
 
 
 def test_a_wall_of_which_no_way_holds_is_refused_with_what_is_wrong() -> None:
