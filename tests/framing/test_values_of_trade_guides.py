@@ -6,8 +6,8 @@ What the guides reckon besides, and the program does not:
   no corner; its free ends are boxes, whose uprights are all drawn.
 - Boards taken off for doors and windows, three quarters and one each (drywall guide): openings are
   cut out of boards that are planned one by one.
-- 156 hours a year for four trips of 45 minutes a week (trade press): one order serves all jobs; what
-  a trip costs is the firm's to say.
+- 156 hours a year for four trips of 45 minutes a week (trade press): one order serves all jobs;
+  what a trip costs is the firm's to say.
 - 5 to 15 % of plasterboard wasted, 12 % of what is delivered (trade bodies): what is wasted is
   planned and shown sheet by sheet, never added as a percentage.
 - 29 cubic feet of plaster on 100 square yards of lath (estimating textbook, example 16-5): no wall
