@@ -93,6 +93,7 @@ def as_planned(
     keep: lib.Keep,
     seed: int,
     seconds: float,
+    workers: int = 1,
 ) -> tuple[Job, ...]:
     """Return all jobs, each wall boarded in the way that a plan of all jobs together chooses.
 
@@ -103,7 +104,7 @@ def as_planned(
     request = lib.request_for_jobs(
         jobs, book, lib.Rack(), keep=keep, seed=seed, seconds=min(3.0, seconds / 2)
     )
-    plan = lib.plan_cutting(request)
+    plan = lib.plan_cutting(request, workers=workers)
     settled = tuple(
         lib.job_as_planned(job, frame, plan)
         for job, frame in zip(jobs[: len(frames)], frames, strict=True)
@@ -131,6 +132,7 @@ def deliveries_document(found: Deliveries) -> dict[str, Any]:
         "cost": pounds(found.cost),
         "bound": pounds(found.bound),
         "proven": found.proven,
+        "proven_by_bound": found.cost == found.bound,
         "one_each": pounds(found.one_each),
         "together": None if found.together is None else pounds(found.together),
         "batches": found.batches,

@@ -251,6 +251,7 @@ SHAPES["dealt"] = thing(
         "cost": money("38.58"),
         "bound": money("38.58"),
         "proven": flag(example=True),
+        "proven_by_bound": flag(example=True),
         "one_each": money("77.16"),
         "together": money("38.58").or_null(),
         "batches": whole(3),

@@ -11,7 +11,7 @@ from typing import Any
 
 import optimiser as lib
 from api.inputs import read_bytes
-from optimiser import CuttingRequest, InvalidInput, NearMiss, Problem, mm, pounds
+from optimiser import CuttingRequest, EasingRun, InvalidInput, NearMiss, Problem, mm, pounds
 
 
 def add_ease(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
@@ -104,17 +104,47 @@ def near_misses_text(found: tuple[NearMiss, ...]) -> str:
             f"  {miss.material}: saves {pounds(miss.saving)} for {mm(miss.eased)} mm in all "
             f"({pounds(round(miss.per_mm))} a mm)"
         )
-        for one in miss.easings:
-            named = f"{one.part} ({one.name})" if one.name else one.part
-            lines.append(
-                f"      job {one.job}: {one.dimension} of {named} "
-                f"{mm(one.asked)} -> {mm(one.eased)} ({mm(one.by)} less)"
-            )
+        lines += [f"      {easing_text(run)}" for run in miss.runs]
         if not miss.certain:
             lines.append("      not proven that this saving needs the easing")
         if not miss.fewest:
             lines.append("      fewer easings may do; not all smaller sets could be ruled out")
     return "\n".join(lines)
+
+
+def easing_text(run: EasingRun) -> str:
+    """Tell in one line which parts are eased, by how much, and where in the wall's file to do it.
+
+    "3 parts A/s3 to A/s5" where their marks count on, else each by its id.
+    """
+    one = run.first
+    named = f" ({one.name})" if one.name else ""
+    parts = part_names(run.parts)
+    line = (
+        f"job {one.job}: {one.dimension} of {parts}{named} "
+        f"{mm(one.asked)} -> {mm(one.eased)} ({mm(one.by)} less{' each' * (len(run.parts) > 1)})"
+    )
+    return f"{line}, from {' and '.join(one.fields)}" if one.fields else line
+
+
+def part_names(parts: tuple[str, ...]) -> str:
+    """Name parts by their ids, those whose last number counts on as one run."""
+    runs: list[list[str]] = []
+    for part in sorted(parts, key=_counted):
+        stem, number = _counted(part)
+        if runs and number > 0 and _counted(runs[-1][-1]) == (stem, number - 1):
+            runs[-1].append(part)
+        else:
+            runs.append([part])
+    told = ", ".join(f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
+    return told if len(parts) == 1 else f"{len(parts)} parts {told}"
+
+
+def _counted(part: str) -> tuple[str, int]:
+    """Return an id's stem and the number it ends with, -1 where it ends with none."""
+    stem = part.rstrip("0123456789")
+    digits = part[len(stem) :]
+    return stem, int(digits[:9]) if digits else -1
 
 
 def near_miss_document(miss: NearMiss) -> dict[str, Any]:
@@ -134,9 +164,11 @@ def near_miss_document(miss: NearMiss) -> dict[str, Any]:
                 "dimension": one.dimension,
                 "asked_mm": mm(one.asked),
                 "eased_mm": mm(one.eased),
+                "fields": list(one.fields),
             }
             for one in miss.easings
         ],
+        "told": [easing_text(run) for run in miss.runs],
         "request": lib.request_document(miss.request),
         "plan": lib.plan_document(miss.plan),
     }

@@ -59,6 +59,7 @@ def main() -> None:
     parser.add_argument("--months", type=int, default=1)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--seconds", type=float, default=40.0)
+    parser.add_argument("--workers", type=int, default=1, help="processes to plan with")
     parser.add_argument("--out", type=Path)
     arguments = parser.parse_args()
     luck = Random(arguments.seed)
@@ -67,7 +68,13 @@ def main() -> None:
         jobs = random_month(luck, arguments.jobs, arguments.weeks)
         started = time.perf_counter()
         found = plan_deliveries(
-            jobs, price_book(), TERMS, keep=KEEP, today=TODAY, seconds=arguments.seconds
+            jobs,
+            price_book(),
+            TERMS,
+            keep=KEEP,
+            today=TODAY,
+            seconds=arguments.seconds,
+            workers=arguments.workers,
         )
         rows.append(
             {
@@ -77,6 +84,7 @@ def main() -> None:
                 "one_each": found.one_each,
                 "together": found.together,
                 "bound": found.bound,
+                "gap": round(1 - found.bound / found.cost, 4),
                 "proven": found.proven,
                 "batches": found.batches,
                 "planned": found.planned,

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from optimiser.domain.charted import CostBar, RackMoment
     from optimiser.domain.continuation import Continuation
     from optimiser.domain.deliveries import Deliveries, Delivery, Terms
-    from optimiser.domain.easing import Easing, NearMiss
+    from optimiser.domain.easing import Easing, EasingRun, NearMiss
     from optimiser.domain.fault import Fault
     from optimiser.domain.finding import Finding, Severity
     from optimiser.domain.frame import Frame, Quantity
@@ -114,6 +114,7 @@ __all__ = [
     "Deliveries",
     "Delivery",
     "Easing",
+    "EasingRun",
     "Fault",
     "Finding",
     "Frame",

@@ -35,6 +35,7 @@ HOMES = {
     ),
     "domain.easing": (
         "Easing",
+        "EasingRun",
         "NearMiss",
     ),
     "domain.fault": ("Fault",),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from optimiser.domain.plan import CuttingPlan
@@ -12,7 +12,11 @@ from optimiser.units import Pence, Tenths
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Easing:
-    """One dimension of one part made smaller: "length", "width" or "height"."""
+    """One dimension of one part made smaller: "length", "width" or "height".
+
+    `fields` are those of the wall's file that it comes from, such as "wall.width"; the one that
+    counts for most first, none where the part comes from a list.
+    """
 
     part: str
     job: str
@@ -20,11 +24,20 @@ class Easing:
     dimension: str
     asked: Tenths
     eased: Tenths
+    fields: tuple[str, ...] = ()
 
     @property
     def by(self) -> Tenths:
         """Return how much smaller it is."""
         return Tenths(self.asked - self.eased)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EasingRun:
+    """Parts of one job and name that are eased alike: as much of the same dimension of one size."""
+
+    parts: tuple[str, ...]
+    first: Easing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +57,17 @@ class NearMiss:
     fewest: bool
     request: CuttingRequest
     plan: CuttingPlan
+
+    @property
+    def runs(self) -> tuple[EasingRun, ...]:
+        """Return the easings, those that are alike as one, in the order of the first of each."""
+        alike: dict[Easing, list[str]] = {}
+        for easing in self.easings:
+            alike.setdefault(replace(easing, part=""), []).append(easing.part)
+        return tuple(
+            EasingRun(parts=tuple(parts), first=replace(easing, part=parts[0]))
+            for easing, parts in alike.items()
+        )
 
     @property
     def eased(self) -> Tenths:

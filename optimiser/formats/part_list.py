@@ -8,10 +8,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from optimiser.domain.part_list import PartList
-from optimiser.domain.parts import BoardPart, CutOut, LengthPart
+from optimiser.domain.parts import NO_EASE, BoardPart, CutOut, LengthPart
 from optimiser.errors import InvalidInput, Problem, invalid
 from optimiser.formats.table import Cells, Column, Table, column_letter, read_table
-from optimiser.units import tenths
+from optimiser.units import Tenths, mm, tenths
 
 _COLUMNS = {
     "mark": ("part", "id", "part id", "part no", "part mark", "ref"),
@@ -24,6 +24,7 @@ _COLUMNS = {
     "name": ("description", "what"),
     "turn": ("may turn", "turnable"),
     "grain": ("grain matters",),
+    "ease": ("may be shorter", "may be smaller", "shorter by"),
     "cut outs": ("cutouts", "cut out", "cut outs mm"),
 }
 _ANSWERS = {"yes": True, "y": True, "true": True, "1": True}
@@ -31,6 +32,7 @@ _ANSWERS |= {"no": False, "n": False, "false": False, "0": False}
 # What a request takes as the id of a part.
 _MOST_ID = 120
 _MOST_CUT_OUTS = 100
+_ZERO = re.compile(r"0+([.,]0*)?( ?mm)?")
 _TEXTS = ("mark", "job", "material", "name")
 # What makes a spreadsheet work a cell out, and what makes a browser run a text.
 _CALCULATED = ("=", "+", "@")
@@ -175,6 +177,7 @@ def _length(cells: Cells, job: str) -> LengthPart:
         length=cells.size("length"),
         quantity=cells.count("quantity"),
         name=cells.text("name", most=200),
+        ease=_ease(cells, "length"),
     )
 
 
@@ -193,7 +196,24 @@ def _board(cells: Cells, job: str) -> BoardPart:
         turn=_turn(cells),
         cut_outs=_cut_outs(cells, width, height),
         name=cells.text("name", most=200),
+        ease=_ease(cells, "width", "height"),
     )
+
+
+def _ease(cells: Cells, *sides: str) -> Tenths:
+    """Read by how much a part may be smaller without harm: empty or 0 says not at all."""
+    text = cells.row.cells.get("ease", "")
+    if not text or _ZERO.fullmatch(text):
+        return NO_EASE
+    before = len(cells.problems)
+    ease = cells.size("ease")
+    if len(cells.problems) == before:
+        for side in sides:
+            if cells.filled(side) and ease >= cells.size(side):
+                trouble = f"{mm(ease)} is not below the {side}"
+                cells.fault("ease", trouble, "Give by how many mm the part may be smaller, e.g. 3")
+                break
+    return ease
 
 
 def _turn(cells: Cells) -> bool:

@@ -9,45 +9,178 @@ only one stock is sold.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
-from optimiser.domain.request import LengthMaterial, SheetMaterial
+import numpy as np
+
+from optimiser.domain.plan import LengthWeights, SheetWeights
+from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.planning.until import Trial
 from optimiser.units import ceiling
+from optimiser.verify.board_bounds import sheet_reasons
+from optimiser.verify.bounds import length_reasons
 from optimiser.verify.weighing import FillTable
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+# Of the stock of best value; beyond, whole pieces say little more than parts of them.
+MOST_PIECES = 12
+# Reasons of one material that are kept, and of them those that are counted in whole pieces.
+MOST_GROUNDS = 80
+COUNTED = 4
+# Boxes of counts that the bound of a batch's material may take; the checker takes more.
+BOXES = 12
 
 
 @dataclass(frozen=True, slots=True)
 class Reason:
-    """What each job weighs, and by stock its price and the most weight that it yields."""
+    """What each job weighs, and by stock its price, most weight that it yields and length."""
 
     jobs: Counter[str]
-    stock: tuple[tuple[int, int], ...]
+    stock: tuple[tuple[int, int, int], ...]
 
-    def least(self, jobs: Iterable[str]) -> int:
-        """Return the least money for stock that yields the weight of these jobs, in pence."""
-        weight = sum(self.jobs[job] for job in jobs)
-        useful = [(price, most) for price, most in self.stock if most > 0]
-        if weight == 0 or not useful:
+    def weight(self, jobs: Iterable[str]) -> int:
+        """Return what the jobs weigh together."""
+        return sum(self.jobs[job] for job in jobs)
+
+    def useful(self, limit: int | None = None) -> list[tuple[int, int]]:
+        """Return price and most weight of stock up to the limit, best value first."""
+        best: dict[int, int] = {}
+        for price, most, long in self.stock:
+            if most > 0 and (limit is None or long <= limit):
+                best[price] = max(most, best.get(price, 0))
+        return sorted(best.items(), key=lambda pair: Fraction(*pair))
+
+
+class Grounds:
+    """All reasons of one material, those of every plan made so far: what holds for one batch holds
+    for all, and a batch asks for the most that any of them says."""
+
+    def __init__(self, material: LengthMaterial | SheetMaterial) -> None:
+        self._material = material
+        self._jobs = sorted({part.job for part in material.parts})
+        self._rows: set[object] = set()
+        self._reasons: list[Reason] = []
+        self._weights = np.zeros((0, len(self._jobs)))
+        self._rates: dict[int | None, NDArray[np.float64]] = {}
+        self._stock: dict[int | None, list[list[tuple[int, int]]]] = {}
+
+    def learn(self, trial: Trial | None, own: LengthMaterial | SheetMaterial) -> None:
+        """Take the reasons of a plan of some of the parts, `own`."""
+        fresh = []
+        for row in _rows_of(self._material, trial, own):
+            if row not in self._rows and len(self._rows) < MOST_GROUNDS:
+                self._rows.add(row)
+                fresh.append(_reason(self._material, row))
+        self._reasons += fresh
+        if fresh:
+            # Floats only say which reasons to count out.
+            self._weights = np.array(
+                [[float(one.jobs[job]) for job in self._jobs] for one in self._reasons]
+            )
+            self._rates.clear()
+            self._stock.clear()
+
+    @property
+    def count(self) -> int:
+        """Return how many reasons there are."""
+        return len(self._reasons)
+
+    def least(self, jobs: Collection[str], limit: int | None = None, since: int = 0) -> int:
+        """Return the least money for stock up to the limit that these jobs take, in pence.
+
+        By the reasons taken `since` there were so many. Whole pieces are counted for those that ask
+        most; where no stock is of use nothing is said.
+        """
+        if since >= len(self._reasons):
             return 0
-        if len(useful) == 1:
-            price, most = useful[0]
-            return price * -(-weight // most)
-        return ceiling(min(Fraction(price * weight, most) for price, most in useful))
+        if limit not in self._stock:
+            self._stock[limit] = [one.useful(limit) for one in self._reasons]
+            self._rates[limit] = np.array(
+                [stock[0][0] / stock[0][1] if stock else 0.0 for stock in self._stock[limit]]
+            )
+        mine = np.array([job in jobs for job in self._jobs])
+        asked = self._rates[limit][since:] * self._weights[since:, mine].sum(axis=1)
+        best = 0
+        for place in np.argsort(-asked)[:COUNTED] + since:
+            stock = self._stock[limit][place]
+            weight = self._reasons[place].weight(jobs)
+            if weight and stock:
+                best = max(best, _least_money(weight, stock))
+        return best
 
 
-def reasons_of(material: LengthMaterial | SheetMaterial, trial: Trial | None) -> tuple[Reason, ...]:
-    """Return the reasons of one material, from a plan of all jobs; plain size is always one."""
+def _least_money(weight: int, stock: list[tuple[int, int]]) -> int:
+    """Return the least price of whole pieces that together yield a weight; best value first.
+
+    Where the pieces are many, parts of pieces are allowed: less, and therefore still a bound.
+    """
+    price, most = stock[0]
+    count = -(-weight // most)
+    if len(stock) == 1:
+        return price * count
+    if count > MOST_PIECES:
+        return ceiling(Fraction(price * weight, most))
+    best = price * count
+    for taken in range(count):
+        rest = weight - taken * most
+        # No piece yields more for its price than the next best.
+        if price * taken + Fraction(stock[1][0] * rest, stock[1][1]) < best:
+            best = min(best, price * taken + _least_money(rest, stock[1:]))
+    return best
+
+
+def proven_bound(
+    request: CuttingRequest, material: LengthMaterial | SheetMaterial, trial: Trial
+) -> int:
+    """Return what no plan of the material costs less than, by the checker's own count."""
+    keep = request.keep_for(material)
     if isinstance(material, LengthMaterial):
-        by_size = (tuple(part.length + material.kerf for part in material.parts), 1)
-        rows = [by_size, *(trial.length_rows if trial is not None else ())]
-        return tuple(_length_reason(material, weights) for weights, _ in rows)
+        by_length = tuple(part.length + material.kerf for part in material.parts)
+        rows = dict.fromkeys((*trial.length_rows, (by_length, 1)))
+        lengths = tuple(LengthWeights(weights=weights, scale=scale) for weights, scale in rows)
+        return length_reasons(material, keep, (), lengths).least_of((), BOXES)
     sizes = sorted({size for part in material.parts for size in (part.width, part.height)})
     by_area = tuple((int(size), size + material.kerf) for size in sizes)
-    tables = [(by_area, by_area), *(trial.sheet_rows if trial is not None else ())]
-    return tuple(_sheet_reason(material, dict(a), dict(b)) for a, b in tables)
+    tables = dict.fromkeys((*trial.sheet_rows, (by_area, by_area)))
+    sheets = tuple(SheetWeights(across=across, along=along) for across, along in tables)
+    return sheet_reasons(material, keep, (), sheets).least_of((), BOXES)
+
+
+def _rows_of(
+    material: LengthMaterial | SheetMaterial,
+    trial: Trial | None,
+    own: LengthMaterial | SheetMaterial,
+) -> Iterator[tuple[tuple[tuple[str, int], ...], ...]]:
+    """Yield weights by part, or by size across and along, of a plan; plain size is always one."""
+    if isinstance(material, LengthMaterial):
+        yield (tuple((part.id, part.length + material.kerf) for part in material.parts),)
+        ids = [part.id for part in own.parts]
+        for weights, _ in () if trial is None else trial.length_rows:
+            yield (tuple(zip(ids, weights, strict=True)),)
+        return
+    sizes = sorted({size for part in material.parts for size in (part.width, part.height)})
+    by_area = tuple((str(size), size + material.kerf) for size in sizes)
+    yield by_area, by_area
+    for across, along in () if trial is None else trial.sheet_rows:
+        yield (
+            tuple((str(size), weight) for size, weight in across),
+            tuple((str(size), weight) for size, weight in along),
+        )
+
+
+def _reason(
+    material: LengthMaterial | SheetMaterial, row: tuple[tuple[tuple[str, int], ...], ...]
+) -> Reason:
+    if isinstance(material, LengthMaterial):
+        weights = dict(row[0])
+        return _length_reason(material, tuple(weights.get(part.id, 0) for part in material.parts))
+    across, along = ({int(size): weight for size, weight in side} for side in row)
+    return _sheet_reason(material, across, along)
 
 
 def _length_reason(material: LengthMaterial, weights: tuple[int, ...]) -> Reason:
@@ -62,7 +195,7 @@ def _length_reason(material: LengthMaterial, weights: tuple[int, ...]) -> Reason
     return Reason(
         jobs,
         tuple(
-            (item.price, 0 if table is None else table.most(room))
+            (item.price, 0 if table is None else table.most(room), int(item.length))
             for item, room in zip(material.stock, rooms, strict=True)
         ),
     )
@@ -84,7 +217,7 @@ def _sheet_reason(material: SheetMaterial, across: dict[int, int], along: dict[i
     return Reason(
         jobs,
         tuple(
-            (item.price, most_across.most(w) * most_along.most(h))
+            (item.price, most_across.most(w) * most_along.most(h), max(item.width, item.height))
             for item, w, h in zip(material.stock, wide, high, strict=True)
         ),
     )

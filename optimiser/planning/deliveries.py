@@ -8,7 +8,7 @@ that it uses are planned: then no way to deal the jobs is cheaper.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import cache
 from itertools import combinations
 from math import isfinite
@@ -19,7 +19,7 @@ from optimiser.domain.price_book import PriceBook
 from optimiser.domain.request import Keep
 from optimiser.errors import InvalidInput, NoPlan, Problem, invalid
 from optimiser.planning.assemble import added_up, assembled
-from optimiser.planning.batches import Batch, Batches
+from optimiser.planning.batches import LONGER, Batch, Batches, Places
 from optimiser.planning.days import day_number, day_text, weekday
 from optimiser.solvers.protocol import Budget
 from optimiser.units import Pence, Tenths, mm
@@ -28,6 +28,8 @@ from optimiser.verify.check import require_sound
 # Jobs that could share one delivery with a given one; beyond, there are too many batches to bound.
 MOST_COMPANIONS = 10
 MOST_SECONDS = 3600
+# Of the time, for finding the cheapest dealing; the rest is for its plans and for the bound.
+DEALING = 0.7
 
 
 def plan_deliveries(
@@ -39,9 +41,11 @@ def plan_deliveries(
     today: str,
     seed: int = 1,
     seconds: float = 40.0,
+    workers: int = 1,
 ) -> Deliveries:
     """Deal the jobs to deliveries at the least cost; every delivery's plan has passed the checker.
 
+    Batches are planned by so many `workers`, processes forked from this one where the system forks.
     `today` is an ISO date; jobs have one way of boarding each and the day they are needed. Raises
     InvalidInput for dates that are none, past, or without a day of delivery in their window, and
     for more jobs within one window than can be looked into; NoPlan when one job alone is more than
@@ -55,8 +59,9 @@ def plan_deliveries(
     jobs = tuple(jobs[place] for place in order)
     days = tuple(windows[place] for place in order)
     _require_short_enough(jobs, book, terms)
-    batches = Batches(jobs, book, terms, keep, seed)
-    return _Search(jobs, days, batches, terms, budget).deliveries()
+    batches = Batches(jobs, book, terms, keep, seed, workers)
+    with batches.crew:
+        return _Search(jobs, days, batches, terms, budget).deliveries()
 
 
 def _windows(jobs: tuple[Job, ...], terms: Terms, today: str) -> list[tuple[int, ...]]:
@@ -151,45 +156,72 @@ class _Search:
         self._terms = terms
         self._budget = budget
         # By its first job: candidates that may come together.
-        self._starting: list[list[frozenset[int]]] = []
-        self._bounds: dict[frozenset[int], int] = {}
-        self._planned: dict[frozenset[int], Batch | None] = {}
+        self._starting: list[list[Places]] = []
+        self._planned: dict[Places, Batch | None] = {}
+        # Batches that were planned for longer.
+        self._longer: set[Places] = set()
 
     def deliveries(self) -> Deliveries:
         alone = [frozenset({place}) for place in range(len(self._jobs))]
-        for batch in alone:
-            self._plan(batch)
+        everyone = frozenset(range(len(self._jobs)))
+        self._plan(alone)
         self._require_bringable()
         self._batches.weigh()
         self._starting = [list(self._candidates(place)) for place in range(len(self._jobs))]
-        for starting in self._starting:
-            for batch in starting:
-                self._bounds[batch] = self._batches.least(batch)
-        everyone = frozenset(range(len(self._jobs)))
         if self._common(everyone):
-            self._plan(everyone)
-        bound, dealt = self._cheapest(known_only=False)
-        while not all(batch in self._planned for batch in dealt) and not self._budget.is_spent:
-            for batch in dealt:
-                if batch not in self._planned:
-                    self._plan(batch)
-            bound, dealt = self._cheapest(known_only=False)
-        cost, dealt = self._cheapest(known_only=True)
+            self._plan([everyone])
+        until = self._budget.seconds * DEALING
+        _, dealt = self._cheapest(self._value)
+        while (new := [b for b in dealt if b not in self._planned]) and not self._is_late(until):
+            self._plan(new)
+            _, dealt = self._cheapest(self._value)
+        cost, dealt = self._cheapest(self._known)
+        while self._plan_longer(dealt):
+            cost, dealt = self._cheapest(self._known)
+        lowest = self._raised()
+        # Raising the bound may have come upon better batches.
+        cost, dealt = self._cheapest(self._known)
+        least, _ = self._cheapest(self._value)
         whole = self._planned.get(everyone)
-        lowest = self._least_of_all()
         return Deliveries(
             deliveries=tuple(sorted(map(self._delivery, dealt), key=lambda one: one.day)),
             cost=Pence(cost),
             bound=Pence(min(cost, lowest)),
-            proven=cost == bound,
-            one_each=Pence(sum(self._cost(batch) for batch in alone)),
+            proven=cost in (least, lowest),
+            one_each=Pence(sum(map(self._cost, alone))),
             together=None if whole is None else Pence(whole.cost),
             batches=sum(map(len, self._starting)),
             planned=len(self._planned),
         )
 
-    def _plan(self, batch: frozenset[int]) -> None:
-        self._planned[batch] = self._batches.plan(batch)
+    def _is_late(self, until: float) -> bool:
+        return self._budget.used >= until
+
+    def _plan(self, batches: Sequence[Places], seconds: float | None = None) -> None:
+        for places, batch in self._batches.plan_all(batches, seconds).items():
+            known = self._planned.get(places)
+            if known is None or (batch is not None and batch.cost < known.cost):
+                self._planned[places] = batch
+
+    def _plan_longer(self, batches: Sequence[Places]) -> bool:
+        """Plan each for longer that was not and had a plan; return whether any was."""
+        any_longer = False
+        for places in batches:
+            if places not in self._longer and not self._budget.is_spent:
+                self._longer.add(places)
+                self._plan([places], LONGER)
+                any_longer = True
+        return any_longer
+
+    def _raised(self) -> int:
+        """Return what no dealing costs less than, however its batches are planned.
+
+        The batches that this rests on are planned, as that bounds them better, while time allows.
+        """
+        lowest, dealt = self._cheapest(self._batches.least)
+        while self._plan_longer(dealt):
+            lowest, dealt = self._cheapest(self._batches.least)
+        return lowest
 
     def _require_bringable(self) -> None:
         problems = []
@@ -207,11 +239,11 @@ class _Search:
         if problems:
             raise NoPlan(tuple(problems))
 
-    def _common(self, batch: frozenset[int]) -> set[int]:
+    def _common(self, batch: Places) -> set[int]:
         """Return the days on which all these jobs can have their delivery."""
         return set.intersection(*(set(self._days[place]) for place in batch))
 
-    def _candidates(self, first: int) -> Iterator[frozenset[int]]:
+    def _candidates(self, first: int) -> Iterator[Places]:
         """Yield every batch whose first job is that one."""
         own = set(self._days[first])
         others = [
@@ -230,36 +262,28 @@ class _Search:
                 if self._common(batch):
                     yield batch
 
-    def _cost(self, batch: frozenset[int]) -> int:
+    def _cost(self, batch: Places) -> int:
         planned = self._planned[batch]
         assert planned is not None
         return planned.cost
 
-    def _value(self, batch: frozenset[int], *, known_only: bool) -> int | None:
+    def _value(self, batch: Places) -> int | None:
         """Return what a batch costs, or at least costs; None when it cannot be used."""
-        if batch in self._planned:
-            planned = self._planned[batch]
-            return None if planned is None else planned.cost
-        return None if known_only else self._bounds[batch]
+        return self._known(batch) if batch in self._planned else self._batches.least(batch)
 
-    def _cheapest(self, *, known_only: bool) -> tuple[int, tuple[frozenset[int], ...]]:
+    def _known(self, batch: Places) -> int | None:
+        planned = self._planned.get(batch)
+        return None if planned is None else planned.cost
+
+    def _cheapest(self, value: Callable[[Places], int | None]) -> tuple[int, tuple[Places, ...]]:
         """Deal all jobs to batches at the least value: exact, over the sets of jobs dealt."""
         values = [
-            [
-                (value, batch)
-                for batch in starting
-                if (value := self._value(batch, known_only=known_only)) is not None
-            ]
+            [(worth, batch) for batch in starting if (worth := value(batch)) is not None]
             for starting in self._starting
         ]
         return _partition(len(self._jobs), values)
 
-    def _least_of_all(self) -> int:
-        """Return what no dealing costs less than, however well its batches are planned."""
-        values = [[(self._bounds[b], b) for b in starting] for starting in self._starting]
-        return _partition(len(self._jobs), values)[0]
-
-    def _delivery(self, batch: frozenset[int]) -> Delivery:
+    def _delivery(self, batch: Places) -> Delivery:
         planned = self._planned[batch]
         assert planned is not None
         request = planned.request
@@ -279,9 +303,7 @@ class _Search:
         )
 
 
-def _partition(
-    jobs: int, values: list[list[tuple[int, frozenset[int]]]]
-) -> tuple[int, tuple[frozenset[int], ...]]:
+def _partition(jobs: int, values: list[list[tuple[int, Places]]]) -> tuple[int, tuple[Places, ...]]:
     """Return the cheapest way to deal all jobs to batches; each job's own batch is among them.
 
     `values` holds by first job the batches and what they cost. The job dealt next is always the
@@ -294,11 +316,11 @@ def _partition(
     everyone = (1 << jobs) - 1
 
     @cache
-    def least(dealt: int) -> tuple[int, frozenset[int] | None]:
+    def least(dealt: int) -> tuple[int, Places | None]:
         if dealt == everyone:
             return 0, None
         first = next(place for place in range(jobs) if not dealt >> place & 1)
-        best: tuple[int, frozenset[int] | None] | None = None
+        best: tuple[int, Places | None] | None = None
         for value, mask, batch in masks[first]:
             if not mask & dealt:
                 total = value + least(dealt | mask)[0]

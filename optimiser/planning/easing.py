@@ -148,6 +148,14 @@ class _Search:
                     dimension=dimension,
                     asked=Tenths(getattr(parts[id_], dimension)),
                     eased=Tenths(getattr(parts[id_], dimension) - by),
+                    fields=next(
+                        (
+                            one.fields
+                            for one in parts[id_].dimension_from
+                            if one.dimension == dimension
+                        ),
+                        (),
+                    ),
                 )
                 for (id_, dimension), by in amounts.items()
             ),
@@ -216,6 +224,12 @@ class _Search:
                     least = middle
             amounts = {**amounts, key: most}
         return amounts
+
+
+def _fields(part: LengthPart | BoardPart, dimension: str) -> tuple[str, ...]:
+    """Return the fields of the wall's file that a dimension comes from, none where unknown."""
+    known = (one.fields for one in part.dimension_from if one.dimension == dimension)
+    return next(known, ())
 
 
 def _needed(

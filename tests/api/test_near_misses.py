@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from api.cli import main
+from api.near_misses import part_names
 
 REQUEST = {
     "seconds": 0.5,
@@ -67,3 +68,51 @@ def test_a_slip_is_bad_input(
 ) -> None:
     assert main(["ease", *files, *more]) == 2
     assert said in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("ids", "told"),
+    [
+        (("A/s3",), "A/s3"),
+        (("A/s9", "A/s10", "A/s8"), "3 parts A/s8 to A/s10"),
+        (("A/s1", "A/s2"), "2 parts A/s1, A/s2"),
+        (("A/s1", "A/s2", "A/s3", "A/s7", "B/s4"), "5 parts A/s1 to A/s3, A/s7, B/s4"),
+        (("A/top", "A/foot"), "2 parts A/foot, A/top"),
+    ],
+)
+def test_parts_whose_marks_count_on_are_told_as_a_run(ids: tuple[str, ...], told: str) -> None:
+    assert part_names(ids) == told
+
+
+def test_like_easings_are_one_line_with_the_field_of_the_wall(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    # By hand: 240 holds one of 120.5; with a cut of 1 it holds 120.5 and 118.5, three times.
+    parts = [
+        {
+            "id": f"A/s{number}",
+            "job": "A",
+            "length_mm": 120.5,
+            "quantity": 1,
+            "name": "stud",
+            "ease_mm": 3,
+            "dimension_from": {"length": ["wall.ceiling"]},
+        }
+        for number in range(1, 7)
+    ]
+    request = json.loads(json.dumps(REQUEST))
+    request["lengths"][0]["parts"] = parts
+    (tmp_path / "request.json").write_text(json.dumps(request), encoding="utf-8")
+    assert main(["cut", str(tmp_path / "request.json"), "--out", str(tmp_path / "cut")]) == 0
+    files = [str(tmp_path / "request.json"), str(tmp_path / "cut" / "plan.json")]
+    capsys.readouterr()
+
+    assert main(["ease", *files, "--saving", "10.80"]) == 0
+
+    told = capsys.readouterr().out
+    assert "saves 10.80 for 6 mm in all" in told
+    assert (
+        "job A: length of 3 parts A/s1, A/s3, A/s5 (stud) 120.5 -> 118.5 (2 less each), "
+        "from wall.ceiling" in told
+    )
+    assert told.count("job A") == 1

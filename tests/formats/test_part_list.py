@@ -342,3 +342,24 @@ def test_no_bytes_do_more_than_be_refused(content: bytes) -> None:
         else:
             count = len(parts.lengths) + len(parts.boards)
         assert count > 0
+
+
+def test_a_column_says_by_how_much_a_part_may_be_smaller() -> None:
+    parts = a_list(
+        "Mark,Material,Length,Width,Height,Ease\n"
+        "U1,c16,2281.5,,,3\nU2,c16,2281.5,,,\nU3,c16,2281.5,,,0\nB1,mdf,,300,900,2.5\n"
+    )
+
+    assert [part.ease for _, part in parts.lengths] == [30, 0, 0]
+    assert [part.ease for _, part in parts.boards] == [25]
+
+
+@pytest.mark.parametrize(
+    ("ease", "trouble"),
+    [("much", "'much' is not a size"), ("900", "900 is not below the height"), ("-1", "-1")],
+)
+def test_an_ease_that_leaves_nothing_is_refused_by_its_cell(ease: str, trouble: str) -> None:
+    problem = problem_of(f"Mark,Material,Width,Height,May be smaller\nB1,mdf,1000,900,{ease}\n")
+
+    assert trouble in problem.trouble
+    assert "row 2" in problem.field

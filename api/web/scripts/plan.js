@@ -159,7 +159,7 @@ async function nearMisses(event) {
     try {
       const text = the("ease").value.trim().replace(",", ".");
       const { items } = await post(`/v1/plans/${id}/near-misses`, { ease: { "*": Number(text) || text } });
-      const parts = (item) => item.easings.map((one) => `${one.part} ${one.name}, ${one.dimension} ${mm(one.asked_mm)} → ${mm(one.eased_mm)}`).join("; ");
+      const parts = (item) => item.told.join("; ").replaceAll("->", "→");
       fill(the("misses"), items.length
         ? table([["material"], ["made smaller, mm"], ["mm in all", "n"], ["saves", "n"], [""]],
           items.map((item) => [item.material, parts(item), mm(item.eased_mm), money(item.saving), item.certain ? "" : "likely"]), { caption: "Near misses", stacks: true })
