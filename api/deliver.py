@@ -44,9 +44,7 @@ def _deliver(arguments: argparse.Namespace) -> int:
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
     terms, needed = lib.read_terms(read_text(arguments.terms), name=arguments.terms.name)
     framed = framed_jobs(walls, lists, book, files)
-    jobs = as_planned(
-        *framed, book, default_keep(), arguments.seed, arguments.seconds, cores()
-    )
+    jobs = as_planned(*framed, book, default_keep(), arguments.seed, arguments.seconds, cores())
     jobs = with_days(jobs, needed)
     found = lib.plan_deliveries(
         jobs,

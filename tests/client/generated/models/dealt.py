@@ -29,6 +29,7 @@ class Dealt:
             cost (str):
             bound (str):
             proven (bool):
+            proven_by_bound (bool):
             one_each (str):
             together (None | str):
             batches (int):
@@ -40,6 +41,7 @@ class Dealt:
     cost: str
     bound: str
     proven: bool
+    proven_by_bound: bool
     one_each: str
     together: None | str
     batches: int
@@ -60,6 +62,8 @@ class Dealt:
         bound = self.bound
 
         proven = self.proven
+
+        proven_by_bound = self.proven_by_bound
 
         one_each = self.one_each
 
@@ -85,6 +89,7 @@ class Dealt:
             "cost": cost,
             "bound": bound,
             "proven": proven,
+            "proven_by_bound": proven_by_bound,
             "one_each": one_each,
             "together": together,
             "batches": batches,
@@ -107,6 +112,8 @@ class Dealt:
         bound = d.pop("bound")
 
         proven = d.pop("proven")
+
+        proven_by_bound = d.pop("proven_by_bound")
 
         one_each = d.pop("one_each")
 
@@ -137,6 +144,7 @@ class Dealt:
             cost=cost,
             bound=bound,
             proven=proven,
+            proven_by_bound=proven_by_bound,
             one_each=one_each,
             together=together,
             batches=batches,
