@@ -129,6 +129,7 @@ BATCH_EXAMPLE: dict[str, Any] = {
                 ("screw-80", "each", 200),
                 ("screw-100", "each", 100),
                 ("drywall-screw", "each", 200),
+                ("drywall-screw-long", "each", 200),
                 ("mdf-screw", "each", 200),
                 ("plug-fixing", "each", 50),
                 ("joint-tape", "mm", 90_000),

@@ -19,12 +19,21 @@ _DRILLING = (
     "Find cables and pipes with a detector before any drilling; in a home built or refurbished"
     " before 2000 have coatings and boards sampled for asbestos first."
 )
-_FLOOR = "No screw into a floor with heating pipes or cables without their plan."
-_HEAD = "Two people lift a head plate; work from steps or a platform, eyes protected."
-_MASONRY = "Drilling masonry sets silica free: extraction at the drill, FFP3 or better."
+_FLOOR = (
+    "No screw into a floor with heating pipes or cables without their plan. On concrete: a"
+    " damp-proof strip under each sole plate, and plugs for its screws."
+)
+_HEAD = (
+    "Two people lift a head plate; work from steps or a platform, eyes protected. Its screws go"
+    " into joists, or into noggins set between them: never into the ceiling's board alone."
+)
+_MASONRY = (
+    "Drilling masonry sets silica free: extraction at the drill, FFP3 or better. Plugs go 50 or"
+    " more into sound masonry, 60 or more from its edges."
+)
 _CLOSING = (
     "Electrics: isolated and proved dead, by a qualified electrician, before the frame is closed;"
-    " accessories stay reachable."
+    " accessories stay reachable. Data and aerial leads lie 50 or more from mains, or in conduit."
 )
 _BOARDS = (
     "Two people for anything over 25 kg and each sheet over 20 kg; carry boards on edge. Sawing"

@@ -23,6 +23,8 @@ FIELD = 3_000
 CORNERS = 2_000
 # On a soffit: board maker's FAQ on screw centres.
 OVERHEAD = 2_300
+# Board screws reach so far into timber: web guide to screw length (1 in).
+INTO_TIMBER = 250
 # The first and last screw stand 10 in from the ends: bound edge ≥ 10, same specification.
 INSET = 100
 # 25 kg of skim on 10 m²: UK plasterers' bag guide gives 9 to 12.
@@ -61,7 +63,7 @@ def quantities(boxes: list[Built]) -> tuple[Quantity, ...]:
     """Return everything bought by the pack for all boxes of a wall, none of it 0."""
     found = [
         *_timber_screws(boxes),
-        _drywall_screws(boxes),
+        *_drywall_screws(boxes),
         *_backboard(boxes),
         *_tape(boxes),
         _plaster(boxes),
@@ -120,7 +122,8 @@ def _shared(one: Box, other: Box, axis: str) -> int:
     return min(one.z + one.dz, other.z + other.dz) - max(one.z, other.z)
 
 
-def _front_screws(built: Built) -> int:
+def _front_screws(built: Built, *, outer: bool) -> int:
+    """Count along the timbers behind the fronts: the first layer, or those `outer` to it."""
     settings = built.settings
     corners = {settings.left} if settings.left_bare else set()
     corners |= {settings.right - settings.thick} if settings.right_bare else set()
@@ -128,7 +131,7 @@ def _front_screws(built: Built) -> int:
     timbers = [m.box for m in built.members if m.box.y + m.box.dy == face]
     total = 0
     for one in built.boards:
-        if not one.rule.startswith("board.front"):
+        if not one.rule.startswith("board.front") or (one.layer > 1) is not outer:
             continue
         for timber in timbers:
             shared = _touching(one, timber)
@@ -154,15 +157,16 @@ def _level_screws(built: Built) -> int:
     return total
 
 
-def _drywall_screws(boxes: list[Built]) -> Quantity:
-    front = sum(_front_screws(built) for built in boxes)
+def _drywall_screws(boxes: list[Built]) -> list[Quantity]:
+    """Count the screws of first layers, and the longer ones that go through one board more."""
+    front = sum(_front_screws(built, outer=False) for built in boxes)
     level = sum(_level_screws(built) for built in boxes)
     boards = [one for built in boxes for one in built.boards]
-    ends = sum(2 * screws_along(one.height, CORNERS) for one in boards if one.rule == "board.end")
+    ends = sum(_along_two(one.height) for one in boards if one.rule == "board.end")
     reveals = sum(
-        2 * screws_along(max(one.width, one.height), CORNERS)
+        _along_two(max(one.width, one.height))
         for one in boards
-        if one.rule in ("board.reveal", "board.double-cheek", "board.fire-lining")
+        if one.rule in ("board.reveal", "board.fire-lining")
     )
     backs = sum(
         screws_along(strut.length, FIELD)
@@ -170,16 +174,44 @@ def _drywall_screws(boxes: list[Built]) -> Quantity:
         for strut, hole in _struts(built)
         if hole.kind != "tv"
     )
-    length = boxes[0].settings.board.thickness + 250
     more = f" + tops and undersides {level}" if level else ""
-    return Quantity(
-        item="drywall-screw",
-        amount=front + ends + reveals + backs + level,
-        unit="each",
-        working=f"front {front} + ends {ends} + reveals {reveals} + niche backs {backs}{more}, at"
-        f" {mm(FIELD)}, {mm(CORNERS)} at corners; {mm(length)} long at least",
-        rule="quantity.drywall-screw",
+    return [
+        Quantity(
+            item="drywall-screw",
+            amount=front + ends + reveals + backs + level,
+            unit="each",
+            working=f"front {front} + ends {ends} + reveals {reveals} + niche backs {backs}{more},"
+            f" at {mm(FIELD)}, {mm(CORNERS)} at corners; {_least(boxes, 1)} long at least",
+            rule="quantity.drywall-screw",
+        ),
+        _long_screws(boxes, boards),
+    ]
+
+
+def _long_screws(boxes: list[Built], boards: list[Board]) -> Quantity:
+    front = sum(_front_screws(built, outer=True) for built in boxes)
+    cheeks = sum(
+        _along_two(max(one.width, one.height)) for one in boards if one.rule == "board.double-cheek"
     )
+    layers = max((one.layer for one in boards), default=1)
+    return Quantity(
+        item="drywall-screw-long",
+        amount=front + cheeks,
+        unit="each",
+        working=f"front {front} + second boards of cheeks {cheeks}, through {layers} boards;"
+        f" {_least(boxes, layers)} long at least",
+        rule="quantity.drywall-screw-long",
+    )
+
+
+def _along_two(length: int) -> int:
+    """Count along the two timbers that hold a narrow board at its edges."""
+    return 2 * screws_along(length, CORNERS)
+
+
+def _least(boxes: list[Built], layers: int) -> str:
+    """Say how long a screw is that goes 25 into timber behind so many boards."""
+    return mm(layers * boxes[0].settings.board.thickness + INTO_TIMBER)
 
 
 def _struts(built: Built) -> Iterator[tuple[Member, Hole]]:

@@ -10,6 +10,7 @@ from optimiser.domain.wall import ExistingWall
 from optimiser.framing.appliances import fire_findings, tv_findings
 from optimiser.framing.findings import box_findings, choice_findings, wall_findings
 from optimiser.framing.framed import Framed
+from optimiser.framing.handling import lift_findings, seat_findings
 from optimiser.framing.hanging import shelf_findings
 from optimiser.framing.placing import Placed
 from optimiser.framing.rules import finding
@@ -56,9 +57,11 @@ def _openings(one: Framed, way: list[Framed]) -> Iterator[Finding]:
     )
     if placed.fire is not None and fire_hole is not None:
         yield from fire_findings(settings, placed.fire, fire_hole)
+    yield from lift_findings(placed.fire, placed.tv)
     for hole in placed.holes:
         if hole.kind == "tv" and placed.tv is not None:
             yield from tv_findings(settings, placed.tv, hole, fire_hole, one.levels[hole.name])
+            yield from seat_findings(placed.tv)
         yield from shelf_findings(settings, hole)
         if hole.lit:
             yield finding(

@@ -99,6 +99,9 @@ RULES: dict[str, Rule] = {
     "quantity.drywall-screw": _rule(
         "board screws at 300 along each timber, 200 at outside corners", SPECIFICATION
     ),
+    "quantity.drywall-screw-long": _rule(
+        "board and 25 into timber: a second layer takes longer screws", "web guide to screw length"
+    ),
     "quantity.mdf-screw": _rule("backboard screws at 300 along each strut", COMMON),
     "quantity.joint-tape": _rule("tape on each flat joint of the last layer, 10 % more", COMMON),
     "quantity.angle-tape": _rule(
@@ -159,6 +162,10 @@ RULES: dict[str, Rule] = {
     ),
     "check.timber.stock": _rule("a member that may not be joined fits a stock length", COMMON),
     "check.mass.sheet": _rule("one person lifts 20 kg of board, nothing over 25 kg", HSE),
+    "check.mass.item": _rule("one person lifts nothing over 25 kg", HSE),
+    "check.tv.distance": _rule(
+        "a screen fills 30° to 40° of the view", "display set-up guide (30°, 40°)"
+    ),
     "check.site.studs": _rule("fixings hit the existing wall's studs", COMMON),
     "check.site.level": _rule("floor packed where it is low, never over-wedged", NHBC_FRAME),
     "check.opening.aligned": _rule("sides of openings nearly in line share an upright", COMMON),

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Any
 
 import pytest
 
 from optimiser.domain.finding import Finding, Severity
-from optimiser.domain.wall import End, Glass, Socket
+from optimiser.domain.wall import End, Glass, Socket, Tv
 from optimiser.errors import InvalidInput, Problem
 from optimiser.framing.cautions import CAUTIONS
 from optimiser.framing.rules import RULES
@@ -239,3 +240,31 @@ def test_cautions_defer_to_maker_codes_and_qualified_people() -> None:
 
     assert all(word in text for word in ("manual governs", "qualified", "Asbestos", "engineer"))
     assert all(limit in text for limit in ("5 mg/m³", "3 mg/m³", "0.1 mg/m³"))
+
+
+def test_each_thing_over_25_kg_is_lifted_by_two() -> None:
+    # HSE INDG143: 25 kg is a guideline, and no safe limit.
+    heavy = framed(fire=a_fire(mass=28_000), tv=a_tv(mass=42_000))
+    light = framed(fire=a_fire(mass=25_000), tv=a_tv(mass=24_000))
+
+    told = {f.trouble for f in heavy.findings if f.rule == "check.mass.item"}
+
+    assert told == {
+        "the fire weighs 28.0 kg, over the 25 kg guideline",
+        "the TV weighs 42.0 kg, over the 25 kg guideline",
+    }
+    assert not any(f.rule == "check.mass.item" for f in light.findings)
+
+
+@pytest.mark.parametrize(
+    ("distance", "said"),
+    [(1_900, "nearer than"), (2_000, "between"), (2_600, "between"), (2_700, "further than")],
+)
+def test_the_seat_is_held_against_the_width_of_the_screen(distance: int, said: str) -> None:
+    # 65 in at 16:9 is 1439 wide: 40° from 1977, 30° from 2685 (guides quoting 30° and 40°,
+    # calculated by distance = width / 2 / tan(angle / 2)).
+    frame = framed(tv=Tv(diagonal=Fraction(65), viewing_distance=tenths(distance)))
+
+    (one,) = [f for f in frame.findings if f.rule == "check.tv.distance"]
+
+    assert f"is {said} the 1977 (40° of the view) to 2685" in one.trouble

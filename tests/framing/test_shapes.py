@@ -320,6 +320,19 @@ def test_a_wall_that_is_not_skimmed_takes_no_plaster_and_no_stop_bead() -> None:
     assert {b.kind for b in frame.beads} == {"corner bead"}
 
 
+def test_a_second_layer_takes_longer_screws_and_no_fewer() -> None:
+    one, two = (
+        {q.item: q for q in framed(materials=materials(layers=layers)).quantities}
+        for layers in (1, 2)
+    )
+
+    assert "drywall-screw-long" not in one
+    # 2 × 12.5 and 25 in the timber: mapping of the trade guide, 50 to 55.
+    assert "50 long at least" in two["drywall-screw-long"].working
+    assert "37.5 long at least" in two["drywall-screw"].working
+    assert two["drywall-screw-long"].amount >= 100
+
+
 def test_every_quantity_shows_its_working() -> None:
     frame = framed(fire=a_fire(), tv=a_tv())
 
