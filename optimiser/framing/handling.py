@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from optimiser.domain.finding import Finding, Severity
 from optimiser.framing.findings import GUIDELINE_GRAMS, kilograms
-from optimiser.framing.recesses import FireChoice, TvChoice
+from optimiser.framing.fires import FireChoice
+from optimiser.framing.recesses import TvChoice
 from optimiser.framing.rules import finding
 from optimiser.framing.screen import distance_for_field
 from optimiser.units import mm
