@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 from random import Random
+from typing import Any
 
 import numpy as np
 import pytest
@@ -50,12 +51,13 @@ def test_the_compiled_rounds_do_what_their_plain_twin_does(seed: int) -> None:
     prices = start_values(ready, 1.02) / 100.0
     compiled, plain = (module._State(ready, pieces, prices, seed + 1) for _ in range(2))
 
-    saved = compiled.run(40, module._rounds)
+    rounds: Any = module._rounds
+    saved = compiled.run(40, rounds)
     with pytest.MonkeyPatch.context() as patch:
         for name in ("_take_apart", "_loss", "_best_piece", "_replace", "_fill", "_net", "_random"):
             patch.setattr(module, name, getattr(module, name).py_func)
         with np.errstate(over="ignore"):
-            saved_plainly = plain.run(40, module._rounds.py_func)
+            saved_plainly = plain.run(40, rounds.py_func)
 
     assert saved == saved_plainly
     assert module._gather({}, compiled) == module._gather({}, plain)
