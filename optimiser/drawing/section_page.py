@@ -227,8 +227,10 @@ def _drawn(block: _Block, x: float, y: float) -> list[Item]:
     boards = [_area(piece, view) for piece in section.boards]
     items += [Rect(area, GREY, _PEN) for area in boards]
     items += [Rect(_area(piece, view), "none", _KEPT) for piece in section.kept]
-    # Sizes stand below and at the left, where no mark may run into them.
-    taken = [*boards, *house, Area(left - 15, low + 0.2, wide + 30, row.depth + 1)]
+    # Sizes stand round the section, where no mark may run into them or be taken for another's.
+    below = Area(left - 15, low + 0.2, wide + 30, row.depth + 1)
+    above = Area(left - 15, low - tall - _ABOVE, wide + 30, _ABOVE - 4)
+    taken = [*boards, *house, below, above]
     edge = left - view.size(section.aside)
     taken.append(Area(edge - column.depth, low - tall - 8, column.depth, tall + 12))
     if section.centre is not None:

@@ -17,6 +17,8 @@ from optimiser.units import mm
 
 # More on a page than these would be too small to read.
 _PLANS, _UPRIGHTS = 4, 5
+# A plan near a shelf is cut so much over it, in tenths.
+_OVER_SHELF = 300
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +54,8 @@ def wall_set(
     if frame.fixings:
         title = f"{job}: what holds it to the house"
         yield WallDrawing("fixings", "", fixings_page(frame, title=title, paper=paper))
-    heights = {opening.z + opening.height // 2 for opening in frame.openings} or {10_000}
+    middles = {opening.z + opening.height // 2 for opening in frame.openings} or {10_000}
+    heights = {_clear_of_shelves(frame, int(middle)) for middle in middles}
     places = {opening.x + opening.width // 2 for opening in frame.openings} or {frame.width // 2}
     for number, some in enumerate(_dealt(heights | set(cut_at), _PLANS), start=1):
         title = f"{job}: plans at {', '.join(map(mm, some))} above the floor datum"
@@ -67,6 +70,15 @@ def wall_set(
     for group in dict.fromkeys(member.group for member in frame.members):
         title = f"{job}: {group or 'every part marked'}"
         yield WallDrawing("box", group, box_page(frame, group, title=title, paper=large))
+
+
+def _clear_of_shelves(frame: Frame, height: int) -> int:
+    """Return a height for a plan, higher where it would run through the thickness of a shelf."""
+    shelves = sorted((b.box.z, b.box.z + b.box.dz) for b in frame.boards if ".shelf" in b.face)
+    for low, high in shelves:
+        if low - _OVER_SHELF < height < high + _OVER_SHELF:
+            height = high + _OVER_SHELF
+    return height
 
 
 def _dealt(places: Iterable[int], most: int) -> list[list[int]]:

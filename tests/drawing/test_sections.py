@@ -5,9 +5,10 @@ from __future__ import annotations
 from optimiser.domain.wall import Projection, SurveyPoint
 from optimiser.drawing.section_page import Section
 from optimiser.drawing.sections import draw_plan_sections, draw_upright_sections, upright_section
-from optimiser.units import tenths
+from optimiser.drawing.wall_set import wall_set
+from optimiser.units import mm, tenths
 from tests.drawing.reading import Drawing
-from tests.framing.builders import a_fire, a_site, a_tv, framed
+from tests.framing.builders import a_fire, a_niche, a_site, a_tv, framed
 
 WALL = framed(tv=a_tv())
 
@@ -104,3 +105,14 @@ def test_a_head_plate_follows_a_sloping_ceiling_in_section() -> None:
 
     # 1200 along a ceiling that rises 60 in 3600: 2420, and the plate is 38 thick.
     assert plate(upright_section(frame, tenths(1_200))) == (tenths(2_382), tenths(2_420))
+
+
+def test_a_plan_through_a_niche_is_not_cut_through_a_shelf() -> None:
+    # 900 high from 900 with one shelf: the middle of the niche lies in the shelf.
+    frame = framed(niches=(a_niche(shelves=1),))
+    (low, high) = next((b.box.z, b.box.z + b.box.dz) for b in frame.boards if ".shelf" in b.face)
+    assert low < tenths(1_350) < high
+
+    (title,) = [d.page.title for d in wall_set(frame) if d.kind == "plan"]
+
+    assert f"plans at {mm(high + tenths(30))} above" in title
