@@ -23,6 +23,7 @@ from optimiser import InvalidInput, NoPlan, PlanRefused
 
 if TYPE_CHECKING:
     from api.batch import Rules
+    from optimiser import PriceBook
 
 FINE, FINDING, BAD_INPUT, OUR_FAULT = 0, 1, 2, 3
 
@@ -126,6 +127,11 @@ def _parser() -> argparse.ArgumentParser:
         "--fewer-layouts",
         action="store_true",
         help="pay up to 0.25 %% more where that saves different layouts of lengths",
+    )
+    plan.add_argument(
+        "--use-cut-outs",
+        action="store_true",
+        help="cut parts of boards from what is cut out of others, where that saves",
     )
     _add_keep(plan)
     add_printing(plan)
@@ -280,6 +286,9 @@ def _plan(arguments: argparse.Namespace) -> int:
     history = read_history(arguments.rack_history, arguments.coming)
     walls, lists, files = read_jobs(arguments.jobs)
     book, merchants = read_merchants(arguments.prices, arguments.split_saves)
+    if arguments.use_cut_outs:
+        book = _with_cut_outs(book)
+        merchants = replace(merchants, others=tuple(map(_with_cut_outs, merchants.others)))
     with Watching() as watching:
         batch = plan_batch(
             walls,
@@ -308,6 +317,14 @@ def _plan(arguments: argparse.Namespace) -> int:
         if arguments.out is not None:
             print(f"Written to {arguments.out}: open {arguments.out / 'index.html'}")
     return FINE
+
+
+def _with_cut_outs(book: PriceBook) -> PriceBook:
+    """Return the price book with the cut-outs of every board used as stock."""
+    from dataclasses import replace
+
+    sheets = tuple(replace(item, use_cut_outs=True) for item in book.sheets)
+    return replace(book, sheets=sheets)
 
 
 def _cut(arguments: argparse.Namespace) -> int:

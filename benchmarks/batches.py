@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from random import Random
 
@@ -34,12 +35,24 @@ def random_frames(luck: Random, count: int, book: PriceBook) -> tuple[Frame, ...
     return tuple(frames)
 
 
-def random_request(luck: Random, jobs: int, seconds: float) -> CuttingRequest:
-    """Return the cutting request of a batch of random walls, every way of boarding open."""
+def random_request(
+    luck: Random, jobs: int, seconds: float, *, least_choices: int = 0
+) -> CuttingRequest:
+    """Return the cutting request of a batch of random walls, every way of boarding open.
+
+    Where the walls leave fewer choices than `least_choices`, those with the fewest are drawn anew
+    until there are so many.
+    """
     book = price_book()
-    frames = random_frames(luck, jobs, book)
+    dealt = [job_of_frame(frame) for frame in random_frames(luck, jobs, book)]
+    while sum(len(job.choices) for job in dealt) < least_choices:
+        (frame,) = random_frames(luck, 1, book)
+        fewest = min(range(jobs), key=lambda place: len(dealt[place].choices))
+        fresh = job_of_frame(frame)
+        if len(fresh.choices) > len(dealt[fewest].choices):
+            dealt[fewest] = job_of_frame(replace(frame, job=f"J{fewest + 1}"))
     return request_for_jobs(
-        tuple(job_of_frame(frame) for frame in frames),
+        tuple(dealt),
         book,
         Rack(),
         keep=KEEP,

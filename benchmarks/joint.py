@@ -113,6 +113,9 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--batches", type=int, default=5)
     parser.add_argument("--jobs", type=int, default=3)
+    parser.add_argument(
+        "--choices", type=int, help="walls are drawn until there are so many choices in all"
+    )
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--seconds", type=float, default=4.0)
     parser.add_argument("--workers", type=int, default=1, help="processes to plan with")
@@ -128,7 +131,9 @@ def main() -> None:
     luck = Random(arguments.seed)
     rows = []
     for _ in range(arguments.batches):
-        request = random_request(luck, arguments.jobs, arguments.seconds)
+        request = random_request(
+            luck, arguments.jobs, arguments.seconds, least_choices=arguments.choices or 0
+        )
         rows.append(_row(request, alone=arguments.alone, workers=arguments.workers))
         print(json.dumps(rows[-1]), flush=True)
     summary = {

@@ -1,19 +1,24 @@
 """What a rack saves over a year: seeded jobs, week by week, under four ways of keeping offcuts.
 
-Run `python -m benchmarks.year --seed S --weeks W --seconds T --out FILE.json`. Each week one to
-three walls are planned with what lies on the rack, and what the keep rule keeps is racked. The same
-jobs meet: no rack; everything from 150 (boards 100) kept, at no credit; the fixed rule, 600 and 300
-at half the price of stock; the rule that follows from the rack's own history and the parts of next
-week's jobs. Whatever has lain for half a year is thrown away, by all of them. Prices are invented.
+Run `python -m benchmarks.year --seeds 1,2,3 --weeks 50 --seconds T --out FILE.json`. Each week one
+to three walls are planned with what lies on the rack, and what the keep rule keeps is racked. The
+same jobs meet: no rack; everything from 150 (boards 100) kept, at no credit; the fixed rule, 600
+and 300 at half the price of stock; the rule that follows from the rack's own history and the parts
+of next week's jobs. Whatever has lain for half a year is thrown away, by all of them. What lies
+there at the end counts by the price of stock and the share of the way's own pieces that were used.
+Prices are invented. The file is written after each way, so that a run that is stopped has what it
+found.
 """
 
 from __future__ import annotations
 
 import argparse
 import json
+import statistics
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from math import prod
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -102,22 +107,66 @@ class Yard:
 
 
 def main() -> None:
-    """Play the year under each way and print what it bought, racked and threw away."""
+    """Play the year of each seed under each way and print what it bought, racked and threw away."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--seeds", default="1", help="numbers between commas")
     parser.add_argument("--weeks", type=int, default=50)
     parser.add_argument("--seconds", type=float, default=0.5)
     parser.add_argument("--out", type=Path, required=True)
     arguments = parser.parse_args()
-    luck = Random(arguments.seed)
+    try:
+        seeds = [int(text) for text in arguments.seeds.split(",")]
+    except ValueError:
+        parser.error(f"--seeds: {arguments.seeds!r} is no list of numbers: give them as 1,2,3")
+    if arguments.weeks < 1:
+        parser.error(f"--weeks: {arguments.weeks} is no number of weeks: give 1 or more")
     book = _priced_by_area(price_book())
-    weeks = [_week(luck, number, book) for number in range(arguments.weeks)]
-    rows = []
-    for name, ruling in RULINGS.items():
-        yard = _played(weeks, book, ruling, arguments.seconds, racked=name != "no rack")
-        rows.append(_row(name, yard) | {"seed": arguments.seed, "weeks": arguments.weeks})
-        print(rows[-1], flush=True)
-    arguments.out.write_text(json.dumps(rows, indent=1) + "\n", encoding="utf-8")
+    rows: list[dict[str, Any]] = []
+    for seed in seeds:
+        luck = Random(seed)
+        # Framed once: every way meets the same jobs.
+        weeks = [_week(luck, number, book) for number in range(arguments.weeks)]
+        for name, ruling in RULINGS.items():
+            yard = _played(weeks, book, ruling, arguments.seconds, racked=name != "no rack")
+            rows.append(_row(name, yard, book) | {"seed": seed, "weeks": arguments.weeks})
+            print(json.dumps(rows[-1]), flush=True)
+            document = {"rows": rows, "mean": _means(rows)}
+            arguments.out.write_text(json.dumps(document, indent=1) + "\n", encoding="utf-8")
+    print(table(_means(rows)))
+
+
+def _means(rows: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Return for each way the means over the seeds that it was played with."""
+    ways = dict.fromkeys(row["way"] for row in rows)
+    means = []
+    for way in ways:
+        own = [row for row in rows if row["way"] == way]
+        figures = {
+            key: round(statistics.mean(row[key] for row in own), 1)
+            for key in rows[0]
+            if key not in {"way", "seed", "weeks"}
+        }
+        means.append({"way": way, "seeds": len(own), **figures})
+    return means
+
+
+def table(means: list[dict[str, Any]]) -> str:
+    """Return the means as a Markdown table; money in pounds, against having no rack."""
+    base = next((one["net"] for one in means if one["way"] == "no rack"), None)
+    lines = [
+        "| way | stock bought | handling | rack at the end | in all | saved | pieces racked | used "
+        "| mean rack | most | scrap of lengths, m |",
+        "|" + " --- |" + " ---: |" * 10,
+    ]
+    for one in means:
+        saved = "" if base is None else f"{100 * (1 - one['net'] / base):.1f} %"
+        money = (one[key] / 100 for key in ("bought", "handling", "end_value", "net"))
+        lines.append(
+            f"| {one['way']} | {' | '.join(f'{sum_:.2f}' for sum_ in money)} | {saved} | "
+            f"{one['racked']:.0f} | {one['used']:.0f} | {one['mean_rack']} | "
+            f"{one['most_rack']:.0f} | {one['scrap_m']} |"
+        )
+    return "\n".join(lines)
 
 
 def _by_history(yard: Yard, request: CuttingRequest, coming: tuple[Job, ...]) -> CuttingRequest:
@@ -175,13 +224,15 @@ def _priced_by_area(book: PriceBook) -> PriceBook:
     )
 
 
-def _row(name: str, yard: Yard) -> dict[str, Any]:
+def _row(name: str, yard: Yard, book: PriceBook) -> dict[str, Any]:
     handled = TERMS.handling * yard.made
+    value = _value(yard, book)
     return {
         "way": name,
         "bought": yard.bought,
         "handling": handled,
-        "in_all": yard.bought + handled,
+        "end_value": value,
+        "net": yard.bought + handled - value,
         "racked": yard.made,
         "used": yard.used,
         "thrown": yard.thrown,
@@ -190,6 +241,27 @@ def _row(name: str, yard: Yard) -> dict[str, Any]:
         "most_rack": max(yard.counts, default=0),
         "scrap_m": round(yard.scrap / 10_000, 1),
     }
+
+
+def _value(yard: Yard, book: PriceBook) -> int:
+    """Return what the pieces left are worth in pence: stock's price, by the chance of a use.
+
+    The chance is the share of this way's own pieces that were used, of those whose end is known;
+    none was used where none ended.
+    """
+    ended = len(yard.past)
+    chance = Fraction(sum(life.used for life in yard.past), ended) if ended else Fraction(0)
+    rates = {
+        item.material: min(Fraction(one.price, one.length) for one in item.stock)
+        for item in book.lengths
+    }
+    rates |= {
+        item.material: min(Fraction(one.price, one.width * one.height) for one in item.stock)
+        for item in book.sheets
+    }
+    return int(
+        chance * sum(rates[life.material] * prod(life.size) for life in yard.pieces.values())
+    )
 
 
 if __name__ == "__main__":

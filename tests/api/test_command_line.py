@@ -529,3 +529,26 @@ def test_results_that_nobody_reads_to_the_end_are_no_fault() -> None:
 
     assert process.wait(timeout=50) == 0
     assert said == ""
+
+
+def test_parts_come_from_cut_outs_where_that_is_asked_for(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    # By hand: the opening, 5 off each sawn side, is 990 × 590; two shelves and a cut take 583.
+    parts = tmp_path / "front.csv"
+    parts.write_text(
+        "mark,material,width,height,quantity,turn,cut outs\n"
+        "front,mdf-12,1180,2400,1,no,100 300 1000 600\n"
+        "shelf,mdf-12,980,290,2,no,\n",
+        encoding="utf-8",
+    )
+    plain = ("plan", parts, "--prices", PRICES, "--seconds", 0.3, "--json")
+
+    assert run(*plain) == 0
+    without = json.loads(capsys.readouterr().out)["plan"]["sheets"][0]
+    assert run(*plain, "--use-cut-outs") == 0
+    used = json.loads(capsys.readouterr().out)["plan"]["sheets"][0]
+
+    assert all("cut_out" not in one or one["cut_out"] is None for one in without["layouts"])
+    assert [one["stock"] for one in used["layouts"] if one.get("cut_out") == 0] == ["front/front"]
+    assert sum(one["count"] for one in used["layouts"]) == 2
