@@ -24,13 +24,17 @@ from optimiser import (
 
 _RULES = ("keep", "seed", "seconds", "access", "fewer_layouts")
 _MERCHANTS = ("merchants", "split_saves")
-_FIELDS = ("walls", "jobs", "prices", *_MERCHANTS, "rack", "compare", "keep_by_history", *_RULES)
+_KEEPING = ("keep_by_history", "coming")
+_FIELDS = ("walls", "jobs", "prices", *_MERCHANTS, "rack", "compare", *_KEEPING, *_RULES)
 MOST_MERCHANTS = 10
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatchBody:
-    """What a batch body asks for. `dates`: client and date needed of jobs with listed parts."""
+    """What a batch body asks for. `dates`: client and date needed of jobs with listed parts.
+
+    `coming_walls` and `coming_lists` are jobs not bought yet, for which offcuts may be kept.
+    """
 
     walls: tuple[Wall, ...]
     part_lists: tuple[PartList, ...]
@@ -41,6 +45,8 @@ class BatchBody:
     rules: Rules
     compare: bool
     by_history: bool
+    coming_walls: tuple[Wall, ...] = ()
+    coming_lists: tuple[PartList, ...] = ()
 
 
 def read_batch(body: bytes) -> BatchBody:
@@ -55,12 +61,8 @@ def read_batch(body: bytes) -> BatchBody:
     for name in ("compare", "keep_by_history"):
         if not isinstance(document.get(name, False), bool):
             problems.append(Problem(f"body.{name}", "is not true or false", "Give true or false"))
-    read: list[Wall] = []
-    for number, wall in enumerate(walls):
-        try:
-            read.append(lib.wall_from_document(wall, name=f"body.walls[{number}]"))
-        except InvalidInput as fault:
-            problems += fault.problems
+    read = _read_walls(walls, "body.walls", problems)
+    coming_walls, coming_lists = _read_coming(document, problems)
     lists, dates = _read_jobs(jobs, problems)
     rack = Rack()
     rules: Rules | None = None
@@ -85,7 +87,42 @@ def read_batch(body: bytes) -> BatchBody:
         rules=rules,
         compare=document.get("compare", False),
         by_history=document.get("keep_by_history", False),
+        coming_walls=coming_walls,
+        coming_lists=coming_lists,
     )
+
+
+def _read_walls(walls: list[Any], name: str, problems: list[Problem]) -> list[Wall]:
+    read: list[Wall] = []
+    for number, wall in enumerate(walls):
+        try:
+            read.append(lib.wall_from_document(wall, name=f"{name}[{number}]"))
+        except InvalidInput as fault:
+            problems += fault.problems
+    return read
+
+
+def _read_coming(
+    document: dict[str, Any], problems: list[Problem]
+) -> tuple[tuple[Wall, ...], tuple[PartList, ...]]:
+    """Read the walls and the listed parts of jobs that are not bought yet."""
+    if "coming" not in document:
+        return (), ()
+    coming = document["coming"]
+    remedy = "Give walls and jobs of their own, as for the batch, and keep_by_history true"
+    if (
+        not isinstance(coming, dict)
+        or not set(coming) <= {"walls", "jobs"}
+        or not all(isinstance(each, list) for each in coming.values())
+    ):
+        trouble = "is not an object with lists of walls and jobs"
+        problems.append(Problem("body.coming", trouble, remedy))
+        return (), ()
+    if document.get("keep_by_history") is not True:
+        problems.append(Problem("body.coming", "stands without keep_by_history", remedy))
+    walls = _read_walls(coming.get("walls", []), "body.coming.walls", problems)
+    lists, _ = _read_jobs(coming.get("jobs", []), problems)
+    return tuple(walls), lists
 
 
 def _read_books(document: dict[str, Any], problems: list[Problem]) -> tuple[list[PriceBook], Pence]:

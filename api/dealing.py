@@ -19,6 +19,8 @@ _NOT_HERE = (
     "rack",
     "compare",
     "keep_by_history",
+    "coming",
+    "coming_job_ids",
     "access",
     "fewer_layouts",
 )

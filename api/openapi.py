@@ -106,6 +106,21 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
                 "type": "boolean",
                 "description": "Keep rules follow from what became of the rack's offcuts.",
             },
+            "coming": {
+                "type": "object",
+                "additionalProperties": False,
+                "properties": {
+                    "walls": {"type": "array", "items": {"$ref": _REF.format(model="wall")}},
+                    "jobs": {"type": "array", "items": {"type": "object"}},
+                },
+                "description": "Jobs not bought yet, whose parts make offcuts worth keeping; "
+                "with keep_by_history.",
+            },
+            "coming_job_ids": {
+                "type": "array",
+                "items": {"type": "string"},
+                "description": "Kept jobs as jobs not bought yet, with keep_by_history.",
+            },
         },
     }
     components["frame"] = {

@@ -13,8 +13,8 @@ from dataclasses import replace
 from typing import Any
 
 import optimiser as lib
-from api.batch import Batch, History, plan_batch
-from api.bodies import read_batch
+from api.batch import Batch, History, framed_jobs, plan_batch
+from api.bodies import BatchBody, read_batch
 from api.continuing import continue_plan
 from api.dealing import deal, deliveries_document, read_deal
 from api.drawings import wall_drawings
@@ -61,7 +61,9 @@ def solve(
         replace(
             asked.rules,
             seconds=_least(asked.rules.seconds, at_most),
-            history=history() if asked.by_history and history is not None else None,
+            history=_with_coming(history(), asked)
+            if asked.by_history and history is not None
+            else None,
         ),
         merchants=asked.merchants,
         dates=asked.dates,
@@ -71,6 +73,13 @@ def solve(
         cancelled=cancelled,
     )
     return made_of_batch(batch, held)
+
+
+def _with_coming(history: History, asked: BatchBody) -> History:
+    """Add the parts of jobs to come, walls boarded in their first way."""
+    frames, _ = framed_jobs(asked.coming_walls, (), asked.book)
+    parts = (lib.job_of_frame(replace(frame, alternatives=())).parts for frame in frames)
+    return replace(history, coming=(*history.coming, *parts, *asked.coming_lists))
 
 
 def find_deliveries(document: str, *, at_most: float | None = None) -> Found:

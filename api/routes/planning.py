@@ -180,6 +180,9 @@ def with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[st
         of_jobs = changed.pop("job_ids", None)
         if isinstance(of_jobs, list):
             _add_jobs(connection, caller.firm, [str(id_) for id_ in of_jobs], changed)
+        to_come = changed.pop("coming_job_ids", None)
+        if isinstance(to_come, list):
+            _add_coming(connection, caller.firm, [str(id_) for id_ in to_come], of_jobs, changed)
         name = changed.pop("price_book", None)
         if isinstance(name, str) and "prices" not in changed:
             today = datetime.now(UTC).date().isoformat()
@@ -195,7 +198,11 @@ def with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[st
 
 
 def _add_jobs(
-    connection: sa.Connection, firm: str, ids: list[str], document: dict[str, Any]
+    connection: sa.Connection,
+    firm: str,
+    ids: list[str],
+    document: dict[str, Any],
+    field: str = "job_ids",
 ) -> None:
     """Add the walls and the listed parts of kept jobs to a batch. Raises Missing or InvalidInput.
 
@@ -216,10 +223,23 @@ def _add_jobs(
                 f"job {job['name']!r} has no parts yet",
                 "Give it a wall or a part list",
             )
-            raise lib.InvalidInput((lib.Problem("job_ids", trouble, remedy),))
+            raise lib.InvalidInput((lib.Problem(field, trouble, remedy),))
     document["walls"] = found
     if listed:
         document["jobs"] = listed
+
+
+def _add_coming(
+    connection: sa.Connection, firm: str, ids: list[str], now: object, document: dict[str, Any]
+) -> None:
+    """Add kept jobs as parts to come. Raises InvalidInput for those that are planned now."""
+    both = [id_ for id_ in ids if isinstance(now, list) and id_ in map(str, now)]
+    if both:
+        trouble, remedy = f"names {both[0]}, which is planned now", "Leave it to job_ids"
+        raise lib.InvalidInput((lib.Problem("coming_job_ids", trouble, remedy),))
+    coming: dict[str, Any] = {}
+    _add_jobs(connection, firm, ids, coming, "coming_job_ids")
+    document.setdefault("coming", coming)
 
 
 @router.post("/checks", openapi_extra=body_of("check"))

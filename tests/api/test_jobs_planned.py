@@ -50,6 +50,48 @@ def test_a_part_list_and_a_wall_are_planned_as_kept_jobs(caller: Caller) -> None
     assert job_of(caller, "shelves")["state"] == "ordered"
 
 
+def keep_lengths(caller: Caller, body: dict[str, Any]) -> dict[str, float]:
+    """Plan, and return from which length each timber's offcuts are kept."""
+    answer = caller.post("/v1/batches", body | {"keep_by_history": True})
+    assert answer.status_code == 201, answer.text
+    request = caller.get(f"/v1/plans/{answer.json()['id']}").json()["request"]
+    return {item["material"]: item["keep"]["length_mm"] for item in request["lengths"]}
+
+
+def test_kept_jobs_not_bought_yet_make_short_offcuts_worth_keeping(caller: Caller) -> None:
+    many = LIST.splitlines()[0] + b"\nN1,c16-38x63,320,200\n"
+    assert caller.post("/v1/part-lists", a_list("next week", many)).status_code == 201
+    job = job_of(caller, "next week")["id"]
+    body = a_batch_body(seconds=0.2)
+
+    without = keep_lengths(caller, body)
+    with_it = keep_lengths(caller, body | {"coming_job_ids": [job]})
+
+    # 200 noggins of 320 are to come: pieces that hold one are all but sure to be used.
+    assert with_it["c16-38x63"] < without["c16-38x63"]
+    assert job_of(caller, "next week")["state"] == "new"
+
+
+def test_parts_to_come_are_refused_without_history_and_for_what_is_planned_now(
+    caller: Caller,
+) -> None:
+    assert caller.post("/v1/part-lists", a_list("now")).status_code == 201
+    job = job_of(caller, "now")["id"]
+    both = {"job_ids": [job], "coming_job_ids": [job], "price_book": "usual"}
+
+    twice = caller.post("/v1/batches", both | {"keep_by_history": True})
+    unasked = caller.post("/v1/batches", a_batch_body(coming_job_ids=[job]))
+    odd = caller.post("/v1/batches", a_batch_body(coming=[job], keep_by_history=True))
+
+    for answer, field in (
+        (twice, "coming_job_ids"),
+        (unasked, "body.coming"),
+        (odd, "body.coming"),
+    ):
+        problems = the_problem(answer, status=422, kind="invalid-input")["problems"]
+        assert [one["field"] for one in problems] == [field]
+
+
 def test_a_second_list_overwrites_nothing(caller: Caller) -> None:
     assert caller.post("/v1/part-lists", a_list("twice")).status_code == 201
 

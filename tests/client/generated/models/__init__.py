@@ -5,6 +5,8 @@ from .accessory_model import AccessoryModel
 from .add_price_book_response_201 import AddPriceBookResponse201
 from .add_price_file_response_201 import AddPriceFileResponse201
 from .batch import Batch
+from .batch_coming import BatchComing
+from .batch_coming_jobs_item import BatchComingJobsItem
 from .batch_jobs_item import BatchJobsItem
 from .board_part_document import BoardPartDocument
 from .board_part_document_dimension_from import BoardPartDocumentDimensionFrom
@@ -230,6 +232,8 @@ __all__ = (
     "AddPriceBookResponse201",
     "AddPriceFileResponse201",
     "Batch",
+    "BatchComing",
+    "BatchComingJobsItem",
     "BatchJobsItem",
     "BoardPartDocument",
     "BoardPartDocumentDimensionFrom",

@@ -12,6 +12,7 @@ from ..types import UNSET, Unset
 from typing import cast
 
 if TYPE_CHECKING:
+  from ..models.batch_coming import BatchComing
   from ..models.batch_jobs_item import BatchJobsItem
   from ..models.keep_document import KeepDocument
   from ..models.price_book import PriceBook
@@ -45,6 +46,8 @@ class Batch:
             seconds (float | Unset):
             compare (bool | Unset):
             keep_by_history (bool | Unset):
+            coming (BatchComing | Unset):
+            coming_job_ids (list[str] | Unset):
      """
 
     walls: list[Wall] | Unset = UNSET
@@ -62,12 +65,15 @@ class Batch:
     seconds: float | Unset = UNSET
     compare: bool | Unset = UNSET
     keep_by_history: bool | Unset = UNSET
+    coming: BatchComing | Unset = UNSET
+    coming_job_ids: list[str] | Unset = UNSET
 
 
 
 
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.batch_coming import BatchComing # noqa: PLC0415
         from ..models.batch_jobs_item import BatchJobsItem # noqa: PLC0415
         from ..models.keep_document import KeepDocument # noqa: PLC0415
         from ..models.price_book import PriceBook # noqa: PLC0415
@@ -147,6 +153,16 @@ class Batch:
 
         keep_by_history = self.keep_by_history
 
+        coming: dict[str, Any] | Unset = UNSET
+        if not isinstance(self.coming, Unset):
+            coming = self.coming.to_dict()
+
+        coming_job_ids: list[str] | Unset = UNSET
+        if not isinstance(self.coming_job_ids, Unset):
+            coming_job_ids = self.coming_job_ids
+
+
+
 
         field_dict: dict[str, Any] = {}
 
@@ -182,6 +198,10 @@ class Batch:
             field_dict["compare"] = compare
         if keep_by_history is not UNSET:
             field_dict["keep_by_history"] = keep_by_history
+        if coming is not UNSET:
+            field_dict["coming"] = coming
+        if coming_job_ids is not UNSET:
+            field_dict["coming_job_ids"] = coming_job_ids
 
         return field_dict
 
@@ -189,6 +209,7 @@ class Batch:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.batch_coming import BatchComing # noqa: PLC0415
         from ..models.batch_jobs_item import BatchJobsItem # noqa: PLC0415
         from ..models.keep_document import KeepDocument # noqa: PLC0415
         from ..models.price_book import PriceBook # noqa: PLC0415
@@ -284,6 +305,19 @@ class Batch:
 
         keep_by_history = d.pop("keep_by_history", UNSET)
 
+        _coming = d.pop("coming", UNSET)
+        coming: BatchComing | Unset
+        if isinstance(_coming,  Unset):
+            coming = UNSET
+        else:
+            coming = BatchComing.from_dict(_coming)
+
+
+
+
+        coming_job_ids = cast(list[str], d.pop("coming_job_ids", UNSET))
+
+
         batch = cls(
             walls=walls,
             wall_ids=wall_ids,
@@ -300,6 +334,8 @@ class Batch:
             seconds=seconds,
             compare=compare,
             keep_by_history=keep_by_history,
+            coming=coming,
+            coming_job_ids=coming_job_ids,
         )
 
         return batch
