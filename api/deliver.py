@@ -100,10 +100,10 @@ def _proof(found: Deliveries) -> str:
     share = f"{100 * (found.cost - found.bound) / found.cost:.1f} %"
     if found.proven:
         return (
-            "proven among the plans made here: no other way to deal the jobs costs less; better "
-            f"plans of batches could save {more} ({share}) at most"
+            "proven among the plans made here: no other way to deal the jobs costs less;\n  "
+            f"better plans of batches could save {more} ({share}) at most"
         )
     return (
-        "not proven: the time ended before every way to deal the jobs was ruled out; "
+        "not proven: the time ended before every way to deal the jobs was ruled out;\n  "
         f"{more} ({share}) could be saved at most"
     )

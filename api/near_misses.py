@@ -13,6 +13,9 @@ import optimiser as lib
 from api.inputs import read_bytes
 from optimiser import CuttingRequest, EasingRun, InvalidInput, NearMiss, Problem, mm, pounds
 
+# Fields of a wall that are told of one run; the JSON has all of each part.
+MOST_FIELDS = 3
+
 
 def add_ease(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     """Add `scantling ease` to the command line."""
@@ -117,14 +120,22 @@ def easing_text(run: EasingRun) -> str:
 
     "3 parts A/s3 to A/s5" where their marks count on, else each by its id.
     """
-    one = run.first
+    one = run.easings[0]
     named = f" ({one.name})" if one.name else ""
-    parts = part_names(run.parts)
+    sizes = {easing.asked: easing.eased for easing in run.easings}
+    least, most = min(sizes), max(sizes)
+    size = f"{mm(most)} -> {mm(sizes[most])}"
+    if least < most:
+        size = f"{mm(least)} to {mm(most)} -> {mm(sizes[least])} to {mm(sizes[most])}"
+    each = " each" if len(run.parts) > 1 else ""
     line = (
-        f"job {one.job}: {one.dimension} of {parts}{named} "
-        f"{mm(one.asked)} -> {mm(one.eased)} ({mm(one.by)} less{' each' * (len(run.parts) > 1)})"
+        f"job {one.job}: {one.dimension} of {part_names(run.parts)}{named} "
+        f"{size} ({mm(one.by)} less{each})"
     )
-    return f"{line}, from {' and '.join(one.fields)}" if one.fields else line
+    if not run.fields:
+        return line
+    others = " and others" if len(run.fields) > MOST_FIELDS else ""
+    return f"{line}, from {', '.join(run.fields[:MOST_FIELDS])}{others}"
 
 
 def part_names(parts: tuple[str, ...]) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from optimiser.domain.plan import CuttingPlan
@@ -34,10 +34,24 @@ class Easing:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EasingRun:
-    """Parts of one job and name that are eased alike: as much of the same dimension of one size."""
+    """Easings of one job that are alike: the same dimension of parts of one name, as much less."""
 
-    parts: tuple[str, ...]
-    first: Easing
+    easings: tuple[Easing, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Return the ids of the parts."""
+        return tuple(easing.part for easing in self.easings)
+
+    @property
+    def fields(self) -> tuple[str, ...]:
+        """Return the fields of the wall's file, those that count for most parts first."""
+        ranks: dict[str, tuple[int, int]] = {}
+        for easing in self.easings:
+            for place, field in enumerate(easing.fields):
+                count, places = ranks.get(field, (0, 0))
+                ranks[field] = (count - 1, places + place)
+        return tuple(sorted(ranks, key=lambda field: (*ranks[field], field)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,13 +75,11 @@ class NearMiss:
     @property
     def runs(self) -> tuple[EasingRun, ...]:
         """Return the easings, those that are alike as one, in the order of the first of each."""
-        alike: dict[Easing, list[str]] = {}
+        alike: dict[tuple[str, str, str, Tenths], list[Easing]] = {}
         for easing in self.easings:
-            alike.setdefault(replace(easing, part=""), []).append(easing.part)
-        return tuple(
-            EasingRun(parts=tuple(parts), first=replace(easing, part=parts[0]))
-            for easing, parts in alike.items()
-        )
+            key = (easing.job, easing.name, easing.dimension, easing.by)
+            alike.setdefault(key, []).append(easing)
+        return tuple(EasingRun(easings=tuple(easings)) for easings in alike.values())
 
     @property
     def eased(self) -> Tenths:
