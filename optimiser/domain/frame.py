@@ -287,7 +287,7 @@ class Way:
     """One way to make some pieces of a wall, and all of the frame that changes with it.
 
     `within` names the whole frames (`Frame.boarding`) in which these pieces stand so. `quantities`
-    of another way of plates are what it needs more, or less, than the first.
+    of another way of plates or of an end are what it needs more, or less, than the first.
     """
 
     name: str
@@ -307,7 +307,7 @@ class Way:
 class FrameChoice:
     """Pieces that may be made in any of the `ways`, whatever is chosen elsewhere in the wall.
 
-    `name` is "boarding" or "plates", of the `box` of the wall of that name.
+    `name` is "boarding", "plates", "left end" or "right end", of the `box` of that name.
     """
 
     name: str

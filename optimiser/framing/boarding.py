@@ -209,9 +209,12 @@ def end_surface(settings: Settings, side: str) -> Surface:
 
 
 def ends(
-    settings: Settings, fire: Hole | None, return_depth: int
+    settings: Settings, fire: Hole | None, return_depth: int, *, short: bool = False
 ) -> tuple[list[Board], list[Face], dict[int, list[int]]]:
-    """Return boards and faces of the bare ends, and their horizontal joints by upright's x."""
+    """Return boards and faces of the bare ends, and their horizontal joints by upright's x.
+
+    `short`: boards come from the shortest sheet and are joined in height.
+    """
     boards: list[Board] = []
     faces: list[Face] = []
     joints: dict[int, list[int]] = {}
@@ -239,7 +242,7 @@ def ends(
                 near += [fire.frame.z0 - settings.wide, fire.frame.z1 + settings.wide]
             span = (stretch.y, whole) if side == "left" else (0, whole - stretch.y)
             place = Rect(span[0], bottom, span[1], top)
-            made, splits = _end_boards(settings, surface, place, holes, near)
+            made, splits = _end_boards(settings, surface, place, holes, near, short=short)
             boards += made
             joints.setdefault(upright, []).extend(splits)
             on_floor = settings.board_base is None and stretch.z0 <= 0
@@ -258,9 +261,15 @@ def ends(
 
 
 def _end_boards(
-    settings: Settings, surface: Surface, place: Rect, holes: list[Rect], near: list[int]
+    settings: Settings,
+    surface: Surface,
+    place: Rect,
+    holes: list[Rect],
+    near: list[int],
+    *,
+    short: bool,
 ) -> tuple[list[Board], list[int]]:
-    height = sheet_for(settings.board, place.height)[1]
+    height = sheet_for(settings.board, place.height, short=short)[1]
     boards: list[Board] = []
     joints: list[int] = []
     for layer in range(1, settings.layers + 1):

@@ -18,8 +18,9 @@ from optimiser.framing.beads import beads
 from optimiser.framing.boarding import ends, front, front_face, levels_boarded
 from optimiser.framing.boxes import boxes
 from optimiser.framing.choosing import choices_of, without
+from optimiser.framing.end_ways import end_ways, may_be_joined
 from optimiser.framing.fixing import fixed, no_screw_bands
-from optimiser.framing.framed import Framed
+from optimiser.framing.framed import EndWays, Framed
 from optimiser.framing.groups import groups_of
 from optimiser.framing.horizontals import back_noggins, ledgers, noggins, plates, sills_and_heads
 from optimiser.framing.layout import Layer, lay_out
@@ -77,9 +78,20 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
         if all(way != other for _, other in boarded):
             boarded.append((style, way))
     joined = [_joined(list(done.values())) for done in known]
-    marked = _marked([*(way for _, way in boarded), joined])
+    first = boarded[0][1]
+    ended = [
+        _built(one.placed, one.settings, one.layers, bands, short_ends=True)
+        if may_be_joined(one.settings)
+        else one
+        for one in first
+    ]
+    *ways, joined, ended = _marked([*(way for _, way in boarded), joined, ended])
     names = [style.name for style, _ in boarded]
-    return _frame(whole, names, marked[:-1], marked[-1], bands, notes)
+    end_choices = [
+        end_ways([way[number] for way in ways], short) if short is not ways[0][number] else []
+        for number, short in enumerate(ended)
+    ]
+    return _frame(whole, names, ways, joined, end_choices, bands, notes)
 
 
 def _framed(
@@ -128,9 +140,14 @@ def _joined(ways: list[Framed]) -> Framed:
 
 
 def _built(
-    box: Placed, settings: Settings, layers: tuple[Layer, ...], bands: tuple[NoScrewBand, ...]
+    box: Placed,
+    settings: Settings,
+    layers: tuple[Layer, ...],
+    bands: tuple[NoScrewBand, ...],
+    *,
+    short_ends: bool = False,
 ) -> Framed:
-    """Frame and board one box of the wall."""
+    """Frame and board one box of the wall; `short_ends`: its bare ends are joined in height."""
     holes = box.holes
     all_lines = lines(holes, settings, tuple(j for layer in layers for j in layer.joints))
     front_frame = skeleton(settings, all_lines, holes, front=True)
@@ -138,7 +155,7 @@ def _built(
 
     fire_hole = box.hole("fire")
     glass = box.fire.return_depth if box.fire is not None else 0
-    end_boards, end_faces, end_joints = ends(settings, fire_hole, glass)
+    end_boards, end_faces, end_joints = ends(settings, fire_hole, glass, short=short_ends)
     strutted = [
         (hole, strut_levels(hole, panel_joints(hole, settings), box.tv, settings))
         for hole in holes
@@ -183,7 +200,7 @@ def _built(
         boards=tuple(boards),
         faces=tuple(faces),
         beads=tuple(beads(settings, holes, box.fire)),
-        tapes=tuple(tapes(settings, holes, layers[-1])),
+        tapes=tuple(tapes(settings, holes, layers[-1], boards)),
         levels={hole.name: levels for hole, levels in strutted},
         skeletons={settings.back + one.y: one for one in (front_frame, back_frame)},
         bands=bands,
@@ -203,6 +220,7 @@ def _frame(
     names: list[str],
     ways: list[list[Framed]],
     joined: list[Framed],
+    ended: list[list[EndWays]],
     bands: tuple[NoScrewBand, ...],
     notes: Notes,
 ) -> Frame:
@@ -232,7 +250,7 @@ def _frame(
             if 0 <= stud - whole.offset <= whole.width
         ),
     )
-    choices, others = choices_of(whole, names, ways, joined, bands)
+    choices, others = choices_of(whole, names, ways, joined, ended, bands)
     first = frame_of(shell, choices, [0] * len(choices))
     frames = [
         replace(frame_of(shell, choices, taken), boarding=name) for name, taken in others.items()

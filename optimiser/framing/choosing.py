@@ -1,4 +1,4 @@
-"""What a cutting plan may choose among: the ways to board each box, and to make its plates.
+"""What a cutting plan may choose among: the ways to board each box and its ends, and its plates.
 
 A box laid out alike in two ways of boarding has one way in place of both.
 """
@@ -8,8 +8,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from optimiser.domain.frame import FrameChoice, Member, NoScrewBand, WallFixing, Way
+from optimiser.framing.end_ways import without_ends
 from optimiser.framing.fixing import wall_fixings
-from optimiser.framing.framed import Framed
+from optimiser.framing.framed import EndWays, Framed
 from optimiser.framing.quantities import Built, quantities
 from optimiser.framing.remarks import box_remarks, wall_remarks
 from optimiser.framing.settings import Settings
@@ -17,6 +18,8 @@ from optimiser.framing.spaces import packing
 from optimiser.framing.ways import BOARDING, PLATES, more_of
 
 IN_ONE, JOINED = "plates in one", "plates joined"
+TALL, SHORT = "end as high as its sheets", "end joined in height"
+ENDS_JOINED = "ends joined"
 
 
 def choices_of(
@@ -24,12 +27,14 @@ def choices_of(
     names: list[str],
     ways: list[list[Framed]],
     joined: list[Framed],
+    ended: list[list[EndWays]],
     bands: tuple[NoScrewBand, ...],
 ) -> tuple[tuple[FrameChoice, ...], dict[str, list[int]]]:
     """Return the choices of every box, and which way of each makes every other whole frame.
 
     `names` are those of the whole ways to board the wall, `ways` its boxes in each of them,
-    `joined` its boxes in the first way with joined plates.
+    `joined` its boxes in the first way with joined plates, `ended` the ends of each box that may be
+    joined in height.
     """
     boxes_of_all = {id(one): one for way in ways for one in way}
     fixed = {
@@ -40,7 +45,10 @@ def choices_of(
     said = [
         wall_remarks(whole, way, bands, loose=sum(loose[id(one)] for one in way)) for way in ways
     ]
-    plated = f"{names[0]}, {JOINED}"
+    # Plates and ends joined stand in one whole frame, so that it is looked at once for both.
+    spliced_any = any(one is not first for one, first in zip(joined, ways[0], strict=True))
+    what = [JOINED] * spliced_any + [ENDS_JOINED] * any(ended)
+    pieced = ", ".join((names[0], *what))
     choices: list[FrameChoice] = []
     for number, spliced in enumerate(joined):
         boxes = [way[number] for way in ways]
@@ -52,18 +60,25 @@ def choices_of(
         if apart:
             choices.append(
                 FrameChoice(
-                    name=PLATES, box=box, ways=_plate_ways(boxes[0], spliced, names, plated)
+                    name=PLATES,
+                    box=box,
+                    ways=_plate_ways(boxes[0], spliced, names, pieced),
                 )
             )
+        choices += [
+            FrameChoice(name=end.name, box=box, ways=_ways_of_end(end, names, pieced))
+            for end in ended[number]
+        ]
         found: list[Way] = []
         for same in alike.values():
-            within = (*(names[i] for i in same), *([plated] if 0 in same else []))
+            within = (*(names[i] for i in same), *([pieced] if what and 0 in same else []))
             findings = dict.fromkeys(one for i in same for one in said[i])
             findings.update(dict.fromkeys(box_remarks(boxes[same[0]], ways[same[0]])))
-            way = _boarding(boxes[same[0]], fixed[id(boxes[same[0]])], apart=apart)
+            one = boxes[same[0]]
+            way = _boarding(one, fixed[id(one)], ended[number], apart=apart)
             found.append(replace(way, name=names[same[0]], within=within, findings=tuple(findings)))
         choices.append(FrameChoice(name=BOARDING, box=box, ways=tuple(found)))
-    others = {name: _taken(choices, name) for name in (*names, plated)}
+    others = {name: _taken(choices, name) for name in (*names, pieced)}
     return tuple(choices), {name: taken for name, taken in others.items() if any(taken)}
 
 
@@ -100,7 +115,7 @@ def _loose(one: Framed, found: int) -> int:
     return len(wall_fixings(one.members, one.settings, ())) - found if one.bands else 0
 
 
-def _plate_ways(first: Framed, spliced: Framed, names: list[str], plated: str) -> tuple[Way, Way]:
+def _plate_ways(first: Framed, spliced: Framed, names: list[str], pieced: str) -> tuple[Way, Way]:
     in_one, joined = (
         Way(
             name=name,
@@ -111,19 +126,33 @@ def _plate_ways(first: Framed, spliced: Framed, names: list[str], plated: str) -
         )
         for one, name, within in (
             (first, IN_ONE, tuple(names)),
-            (spliced, JOINED, (plated,)),
+            (spliced, JOINED, (pieced,)),
         )
     )
     # The boarding's quantities count plates in one; these say what joined ones need more.
-    more = more_of(joined.quantities, in_one.quantities)
+    more = more_of(joined.quantities, in_one.quantities, "joined plates")
     return replace(in_one, quantities=()), replace(joined, quantities=more)
 
 
-def _boarding(one: Framed, fixings: tuple[WallFixing, ...], *, apart: bool) -> Way:
-    """Return the way of a box, without its plates where those are chosen apart."""
-    plates = {plate.mark for plate in _plates(one)} if apart else set()
-    members = tuple(member for member in one.members if member.mark not in plates)
-    built = Built(
+def _ways_of_end(end: EndWays, names: list[str], pieced: str) -> tuple[Way, Way]:
+    first, joined = (
+        Way(
+            name=name,
+            within=within,
+            members=one.members,
+            boards=one.boards,
+            tapes=one.tapes,
+            quantities=quantities([_as_built(one)]),
+        )
+        for one, name, within in ((end.first, TALL, tuple(names)), (end.joined, SHORT, (pieced,)))
+    )
+    # As with plates, the boarding's quantities count an end as high as its sheets.
+    more = more_of(joined.quantities, first.quantities, f"the {end.name} joined")
+    return replace(first, quantities=()), replace(joined, quantities=more)
+
+
+def _as_built(one: Framed, fixings: tuple[WallFixing, ...] = ()) -> Built:
+    return Built(
         settings=one.settings,
         holes=one.placed.holes,
         members=one.members,
@@ -131,14 +160,27 @@ def _boarding(one: Framed, fixings: tuple[WallFixing, ...], *, apart: bool) -> W
         tapes=one.tapes,
         fixings=fixings,
     )
+
+
+def _boarding(
+    one: Framed, fixings: tuple[WallFixing, ...], ended: list[EndWays], *, apart: bool
+) -> Way:
+    """Return the way of a box, without its ends and its plates where those are chosen apart.
+
+    Its quantities count both all the same: as they are in the first way.
+    """
+    plates = {plate.mark for plate in _plates(one)} if apart else set()
+    built = _as_built(one, fixings)
+    rest = without_ends(one, ended)
+    members = tuple(member for member in rest.members if member.mark not in plates)
     return Way(
         name="",
         within=(),
         members=members,
-        boards=one.boards,
-        beads=one.beads,
-        faces=one.faces,
-        tapes=one.tapes,
+        boards=rest.boards,
+        beads=rest.beads,
+        faces=rest.faces,
+        tapes=rest.tapes,
         fixings=tuple(fixing for fixing in fixings if fixing.member not in plates),
         packing=packing(one.settings, members),
         quantities=quantities([built]),

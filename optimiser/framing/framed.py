@@ -31,3 +31,15 @@ class Framed:
     levels: dict[str, list[Level]]
     skeletons: dict[int, Skeleton]
     bands: tuple[NoScrewBand, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EndWays:
+    """A bare end of a box boarded in one way, and joined in height from shorter sheets.
+
+    `name` is "left end" or "right end"; `first` and `joined` hold only what the two do not share.
+    """
+
+    name: str
+    first: Framed
+    joined: Framed

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from optimiser.domain.frame import Point, Tape
+from optimiser.domain.frame import Board, Point, Tape
 from optimiser.framing.boarding import level_surfaces
 from optimiser.framing.layout import Layer, room
 from optimiser.framing.openings import Hole
@@ -15,9 +15,12 @@ from optimiser.units import Tenths
 Spot = tuple[int, int, int]
 
 
-def tapes(settings: Settings, holes: list[Hole], last: Layer) -> list[Tape]:
-    """Return every run of tape of one box of the wall."""
-    return [*_flat(settings, holes, last), *(_angles(settings, holes) if settings.skim else ())]
+def tapes(
+    settings: Settings, holes: list[Hole], last: Layer, boards: Iterable[Board]
+) -> list[Tape]:
+    """Return every run of tape of one box of the wall, `boards` being all of its boards."""
+    angles = _angles(settings, holes) if settings.skim else ()
+    return [*_flat(settings, holes, last), *_ends(settings, boards), *angles]
 
 
 def _flat(settings: Settings, holes: list[Hole], last: Layer) -> Iterator[Tape]:
@@ -30,6 +33,21 @@ def _flat(settings: Settings, holes: list[Hole], last: Layer) -> Iterator[Tape]:
         gone = [(h.cut.x0, h.cut.x1) for h in holes if h.cut.z0 < z < h.cut.z1]
         for lo, hi in without((x0, x1), gone):
             yield _tape("joint-tape", (lo, y, z), (hi, y, z))
+
+
+def _ends(settings: Settings, boards: Iterable[Board]) -> Iterator[Tape]:
+    """Yield the joints across bare ends, in their last layer: each board's top but the highest."""
+    for side, x in (("left", settings.start), ("right", settings.end)):
+        of_end = [
+            one
+            for one in boards
+            if one.face == settings.face(side) and one.layer == settings.layers
+        ]
+        bottoms = {one.box.z for one in of_end}
+        for one in of_end:
+            z = one.box.z + one.box.dz
+            if z in bottoms:
+                yield _tape("joint-tape", (x, one.box.y, z), (x, one.box.y + one.box.dy, z))
 
 
 def _angles(settings: Settings, holes: list[Hole]) -> Iterator[Tape]:

@@ -63,11 +63,13 @@ def summed(quantities: Iterable[tuple[str, Quantity]]) -> tuple[Quantity, ...]:
     )
 
 
-def more_of(quantities: Iterable[Quantity], first: Iterable[Quantity]) -> tuple[Quantity, ...]:
+def more_of(
+    quantities: Iterable[Quantity], first: Iterable[Quantity], what: str
+) -> tuple[Quantity, ...]:
     """Return by how much quantities differ from the first way's, each item that does."""
     before = {one.item: one.amount for one in first}
     return tuple(
-        replace(one, amount=more, working=f"{more:+d} for joined plates")
+        replace(one, amount=more, working=f"{more:+d} for {what}")
         for one in quantities
         if (more := one.amount - before.get(one.item, 0))
     )
@@ -78,8 +80,11 @@ def _named(choices: Sequence[FrameChoice], taken: Sequence[int]) -> str:
     boards = [(box, name) for kind, box, name, _ in chosen if kind == BOARDING]
     names = dict.fromkeys(name for _, name in boards)
     text = "; ".join(f"{box}: {name}" for box, name in boards) if len(names) > 1 else "".join(names)
-    joined = [box for kind, box, _, number in chosen if kind == PLATES and number]
-    if not joined:
-        return text
-    of = f" of {', '.join(joined)}" if len(boards) > len(joined) else ""
-    return f"{text}, plates{of} joined"
+    plates = [box for kind, box, _, number in chosen if kind == PLATES and number]
+    if plates:
+        of = f" of {', '.join(plates)}" if len(boards) > len(plates) else ""
+        text += f", plates{of} joined"
+    for kind, box, _, number in chosen:
+        if kind not in (BOARDING, PLATES) and number:
+            text += f", {kind} of {box} joined" if box else f", {kind} joined"
+    return text

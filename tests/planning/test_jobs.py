@@ -19,6 +19,7 @@ from optimiser.formats.price_book import price_book_from_document
 from optimiser.formats.wall import wall_from_document
 from optimiser.framing.build import frame_wall
 from optimiser.framing.ways import frame_of
+from optimiser.inspection.inspect import inspect_frame
 from optimiser.planning.jobs import (
     frame_as_planned,
     job_as_planned,
@@ -36,7 +37,7 @@ from tests.cutting_builders import (
     a_stock_length,
     a_stock_sheet,
 )
-from tests.framing.builders import framed
+from tests.framing.builders import a_site, a_wall, an_extent, framed
 from tests.planning.jobs_builders import a_book, a_job, a_length_item, a_sheet_item
 
 BOOK = a_book(
@@ -257,3 +258,47 @@ def test_all_faults_of_a_batch_are_listed_at_once() -> None:
     rack = Rack(lengths=(("ash", a_length_offcut("R1", 900)),))
 
     assert len(problems_of(*jobs, rack=rack)) == 4
+
+
+def an_ended_frame() -> Frame:
+    """A wall with a free end, higher than the shorter of its two sheets."""
+    return framed(
+        site=a_site(clear_width=tenths(3_600), height_left=tenths(2_700)),
+        extent=an_extent(width=tenths(3_000), depth=tenths(362.5)),
+    )
+
+
+def test_an_end_joined_in_height_is_chosen_apart_from_the_front_and_the_plates() -> None:
+    frame = an_ended_frame()
+
+    job = job_of_frame(frame)
+
+    assert [choice.id for choice in job.choices] == ["A/plates", "A/right end", "A/boarding"]
+    (end,) = [choice for choice in frame.choices if choice.name == "right end"]
+    tall, joined = end.ways
+    assert [board.height for board in tall.boards] == [tenths(2_687)]
+    assert sum(board.height for board in joined.boards) == tenths(2_687)
+    assert max(board.height for board in joined.boards) <= tenths(2_400)
+    # A joint wants a return behind it, tape over it and screws along both of its edges.
+    top = min(board.box.z + board.box.dz for board in joined.boards)
+    assert any(m.box.z < top < m.box.z + m.box.dz for m in joined.members)
+    assert [tape.start.z for tape in joined.tapes] == [top]
+    assert {one.item for one in joined.quantities} >= {"joint-tape", "drywall-screw"}
+
+
+def test_every_mixture_of_ends_plates_and_boards_holds_and_is_counted_as_it_is_cut() -> None:
+    frame = an_ended_frame()
+    wall = a_wall(
+        site=a_site(clear_width=tenths(3_600), height_left=tenths(2_700)),
+        extent=an_extent(width=tenths(3_000), depth=tenths(362.5)),
+    )
+
+    for ways in itertools.product(*(range(len(choice.ways)) for choice in frame.choices)):
+        mixed = frame_of(frame, frame.choices, list(ways))
+        assert inspect_frame(mixed, wall) == (), mixed.boarding
+
+
+def test_an_end_no_higher_than_the_shortest_sheet_leaves_nothing_to_choose() -> None:
+    frame = framed(site=a_site(clear_width=tenths(3_000)), extent=an_extent(width=tenths(2_400)))
+
+    assert "right end" not in {choice.name for choice in frame.choices}
