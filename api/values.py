@@ -41,8 +41,32 @@ def frame_document(frame: Frame) -> dict[str, Any]:
                 "y_mm": _mm(member.box.y),
                 "z_mm": _mm(member.box.z),
                 "rule": member.rule,
+                "screws": [
+                    {
+                        "end": one.end,
+                        "item": one.item,
+                        "count": one.count,
+                        "through": one.through,
+                    }
+                    for one in member.fixings
+                ],
             }
             for member in frame.members
+        ],
+        "screws_into_the_house": [
+            {
+                "member": one.member,
+                "item": one.item,
+                "into": one.into,
+                "x_mm": _mm(one.at.x),
+                "y_mm": _mm(one.at.y),
+                "z_mm": _mm(one.at.z),
+            }
+            for one in frame.fixings
+        ],
+        "packing": [
+            {"x_mm": _mm(one.x), "y_mm": _mm(one.y), "height_mm": _mm(one.height)}
+            for one in frame.packing
         ],
         "boards": [
             {

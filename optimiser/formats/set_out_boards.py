@@ -14,6 +14,7 @@ from optimiser.units import metres, mm
 
 # From a bound and from a cut edge of plasterboard: published UK project specification 2014.
 _BOUND, _CUT = 100, 130
+_SIDES = ("left", "right", "bottom", "top")
 _HOLD = ("drywall-screw", "drywall-screw-long", "mdf-screw", "adhesive")
 
 
@@ -50,11 +51,23 @@ def boards(frame: Frame) -> Iterator[str]:
             f" and in reveals, {mm(OVERHEAD)} overhead; {mm(_BOUND)} or more from a bound edge,"
             f" {mm(_CUT)} from a cut one; heads just below the paper, which stays whole"
         )
+    if frame.boards:
+        yield _edges(frame)
     off = _off_the_floor(frame)
     if off:
         yield f"Front boards stand {mm(off)} off the floor: lift them tight to the ceiling"
     for board in sorted(frame.boards, key=lambda b: (b.face.endswith("front"), b.layer)):
         yield _board(frame, board)
+
+
+def _edges(frame: Frame) -> str:
+    """Count the edges of all boards: those that the sheets bring, and those to be cut and eased."""
+    every = [getattr(one.edges, side) for one in frame.boards for side in _SIDES]
+    bound = sum(edge is Edge.FACTORY for edge in every)
+    return (
+        f"{bound} edges from the factory, which go to the joints named, and {len(every) - bound}"
+        " cut ones: ease their faces before they meet another"
+    )
 
 
 def _off_the_floor(frame: Frame) -> int:
@@ -65,8 +78,7 @@ def _off_the_floor(frame: Frame) -> int:
 def _board(frame: Frame, board: Board) -> str:
     place = f"left edge at {from_centre(frame, board.box.x)}, bottom {mm(max(board.box.z, 0))} up"
     holes = f", {len(board.cut_outs)} cut out" if board.cut_outs else ""
-    sides = ("left", "right", "bottom", "top")
-    bound = [side for side in sides if getattr(board.edges, side) is Edge.FACTORY]
+    bound = [side for side in _SIDES if getattr(board.edges, side) is Edge.FACTORY]
     edges = f", factory edge {' and '.join(bound)}" if bound else ""
     size = f"{mm(board.width)} × {mm(board.height)}"
     return f"{board.face}, layer {board.layer}: {board.mark}, {size}{holes}, {place}{edges}"

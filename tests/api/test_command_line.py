@@ -102,6 +102,18 @@ def test_a_framed_wall_is_printed_as_json(capsys: pytest.CaptureFixture[str]) ->
     assert (document["job"], document["width_mm"]) == ("A", 3620)
     assert document["members"]
     assert document["boards"]
+    # Job A stands before existing studs, on a floor that falls 6.
+    assert {one["into"] for one in document["screws_into_the_house"]} == {
+        "stud",
+        "floor",
+        "ceiling",
+    }
+    assert max(float(one["height_mm"]) for one in document["packing"]) == 6
+    upright = next(one for one in document["members"] if one["kind"] == "upright")
+    assert [(one["end"], one["item"], one["count"]) for one in upright["screws"]] == [
+        ("start", "screw-80", 2),
+        ("end", "screw-80", 2),
+    ]
 
 
 def test_walls_and_part_lists_become_one_plan_with_its_folder(

@@ -186,3 +186,15 @@ def test_cautions_come_before_the_first_step() -> None:
     text = set_out_text(framed(), cautions=("Mind the cables.",))
 
     assert text.index("Mind the cables.") < text.index("1. Centre line and datum")
+
+
+def test_edges_from_the_factory_and_cut_ones_are_counted() -> None:
+    # 3600 between side walls in three boards of 1200: the long edges are the sheets' own.
+    frame = framed()
+    lines = steps_of(frame)["Boards"].lines
+
+    assert [(b.width, b.face) for b in frame.boards] == [(tenths(1_200), "front")] * 3
+    assert any(
+        line.startswith("6 edges from the factory") and "6 cut ones" in line for line in lines
+    )
+    assert sum("factory edge left and right" in line for line in lines) == 3
