@@ -32,6 +32,7 @@ _CHART = 62.0
 _AXIS = 14.0
 _BELOW = 10.0
 _LABEL = 3.0
+_LETTER = 0.62  # of a text's height
 
 
 def draw_spares(table: SparesTable, *, title: str) -> str:
@@ -78,6 +79,10 @@ def _columns(levels: tuple[SpareLevel, ...], chart: Area) -> list[Item]:
             bar = Area(left, ground - height, step * 0.5, height)
             items.append(Rect(bar, TINT, Pen(INK, MEDIUM)))
         said = pounds(level.cost) if level.reached else f"{pounds(level.cost)}, not reached"
+        # No line runs through a figure.
+        wide = _LETTER * _LABEL * len(said)
+        top = ground - height - 1.4 - _LABEL
+        items.append(Rect(Area(middle - wide / 2, top, wide, _LABEL + 0.8), "#ffffff"))
         items.append(Text(middle, ground - height - 1.4, said, _LABEL, "middle", bold=True))
         items.append(
             Text(middle, ground + 4, f"at most {100 * float(level.level):g} %", _LABEL, "middle")
