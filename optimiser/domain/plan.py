@@ -82,11 +82,13 @@ class PartWeights:
     """One reason why no plan of a board can cost less: what each part weighs, however it lies.
 
     `weights` stand in the order of the request's parts, whole numbers of 0 or more. The checker
-    works out by a table of its own how much weight edge-to-edge cuts can take out of each sheet.
+    works out by a table of its own how much weight edge-to-edge cuts can take out of each sheet,
+    with `once`, for small orders, if no part is cut more often than it is wanted.
     All reasons of a board's certificate count together: one number of sheets must satisfy them all.
     """
 
     weights: tuple[int, ...]
+    once: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -186,9 +186,13 @@ class SheetWeightsDocument(Document):
 
 
 class PartWeightsDocument(Document):
-    """One reason for a board's bound: what each part of the request weighs, however it lies."""
+    """One reason for a board's bound: what each part of the request weighs, however it lies.
+
+    With `once` it holds because no part is cut more often than it is wanted.
+    """
 
     weights: tuple[int, ...]
+    once: bool = False
 
 
 class SheetPlanDocument(MoneyFields):

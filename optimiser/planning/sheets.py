@@ -93,6 +93,8 @@ def sheets_plan(
             PartWeights(weights=lifted_boards(material, weights) if choices else weights)
             for weights in outcome.weights
         ),
+        # Sets of parts of every option together would be too many.
+        *(PartWeights(weights=weights, once=True) for weights in outcome.once if not choices),
     )
     money = _money(material, keep, layouts)
     bound = sheet_bound(material, keep, choices, certificate)

@@ -14,6 +14,7 @@ from optimiser.units import Pence, Tenths
 from optimiser.verify.cut_outs import free_pieces
 from optimiser.verify.filling import MOST_WORK, Rectangle, TooHeavy, most_weights
 from optimiser.verify.reasons import OpenLine, OpenNeed, Reasons
+from optimiser.verify.wanted_once import TooManySets, WantedPart, most_of_sets
 from optimiser.verify.weighing import BadCertificate, FillTable, amount_of
 from optimiser.verify.worth import sheet_rate, worth
 
@@ -132,7 +133,8 @@ def _need(
     """Return the most that each sheet yields of a reason's weight, and the weight of all parts."""
     if isinstance(reason, PartWeights):
         weights = _weights_of(material, reason)
-        yields = _most_cut(material, weights, pieces, work)
+        most = _most_once if reason.once else _most_cut
+        yields = most(material, weights, pieces, work)
     else:
         across, along = _table_of(reason.across), _table_of(reason.along)
         weights = {part.id: _board_weight(part, across, along) for part in material.parts}
@@ -162,6 +164,26 @@ def _most_cut(
         sheets = [(piece.width + kerf, piece.height + kerf) for piece in pieces]
         return tuple(most_weights(lying, sheets, work))
     except TooHeavy as trouble:
+        raise BadCertificate(str(trouble)) from None
+
+
+def _most_once(
+    material: SheetMaterial, weights: dict[str, int], pieces: list[_Piece], _: int
+) -> tuple[int, ...]:
+    kerf = material.kerf
+    parts = [
+        WantedPart(
+            ways=((part.width + kerf, part.height + kerf), (part.height + kerf, part.width + kerf))[
+                : 2 if part.turn else 1
+            ],
+            weight=weights[part.id],
+            quantity=part.quantity,
+        )
+        for part in material.parts
+    ]
+    try:
+        return tuple(most_of_sets(parts, [(p.width + kerf, p.height + kerf) for p in pieces]))
+    except TooManySets as trouble:
         raise BadCertificate(str(trouble)) from None
 
 

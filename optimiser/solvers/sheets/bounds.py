@@ -32,13 +32,15 @@ _MOST_WEIGHT = 1 << 20
 class Proof:
     """The best bound found and what proves it; `short` if the stock proves too little.
 
-    `weights` stand in the order of the problem's parts; `loads` are rows and weights as counted.
+    `weights` stand in the order of the problem's parts; those in `once` hold because no part is cut
+    more often than it is wanted. `loads` are rows and weights as counted.
     """
 
     bound: int
     rows: tuple[tuple[Table, Table], ...]
     short: bool
     weights: tuple[tuple[int, ...], ...] = ()
+    once: tuple[tuple[int, ...], ...] = ()
     loads: tuple[Load, ...] = ()
 
 

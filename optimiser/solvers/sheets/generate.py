@@ -255,6 +255,7 @@ class Generator:
                 rows=self.proof.rows,
                 short=True,
                 weights=tuple(self._by_part(key) for key in keys),
+                once=self.proof.once,
                 loads=tuple(self.known[key] for key in keys),
             )
         elif cover.bound > self.proof.bound:
@@ -263,6 +264,7 @@ class Generator:
                 rows=self.proof.rows,
                 short=False,
                 weights=tuple(self._by_part(key) for key in keys),
+                once=self.proof.once,
                 loads=self.proof.loads,
             )
 

@@ -108,7 +108,9 @@ class SheetsOutcome:
     `weights` prove more: each weighs every part as a whole, and V_k is the most weight that any
     edge-to-edge layout on sheet k yields (an integer dynamic programme over the cuts). The bound is
     the least cost over one set of counts n_k that satisfies every row of both kinds, rounded up.
-    The checker recomputes it from `rows` and `weights` alone.
+    `once` are weights like those, but V_k is the most of any layout that cuts no part more often
+    than it is wanted.
+    The checker recomputes it from `rows`, `weights` and `once` alone.
     For IMPOSSIBLE and UNKNOWN there are no layouts and `missing[i]` parts of type i are left out
     of the best attempt.
     """
@@ -119,6 +121,7 @@ class SheetsOutcome:
     bound: int
     rows: tuple[tuple[Table, Table], ...]
     weights: tuple[tuple[int, ...], ...]
+    once: tuple[tuple[int, ...], ...]
     missing: tuple[int, ...]
     method: str
     seconds: float

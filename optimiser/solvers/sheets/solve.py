@@ -25,6 +25,7 @@ from optimiser.solvers.sheets.problem import Sheet, SheetsOutcome, SheetsProblem
 from optimiser.solvers.sheets.regroup import Regrouper
 from optimiser.solvers.sheets.rounding import REPEATED_RESTS, Rounder
 from optimiser.solvers.sheets.sequence import Sequencer
+from optimiser.solvers.sheets.sets import prove_by_sets
 from optimiser.solvers.sheets.table import Kind, fits, kinds_of, new_table, sizes_repeat
 from optimiser.solvers.sheets.tidy import laid_anew, tidied
 
@@ -206,6 +207,9 @@ class _Run:
         while not self._is_over():
             if slices >= patience and not generated:
                 generated = True
+                self._prove(prove_by_sets(self.problem, self.kinds, self.proof))
+                if self._is_over():
+                    break
                 generator = self._generate()
                 # Column generation knows no rules of the saw; its bound holds with them all the
                 # same.
