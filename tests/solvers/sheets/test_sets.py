@@ -27,8 +27,8 @@ CLASS_5 = [
 ]  # fmt: skip
 
 
-def class_5(**more: Fraction | tuple[int, int]) -> SheetsProblem:
-    return replace(a_problem([(w, h, 1) for w, h in CLASS_5], [(100, 100, 1000)]), **more)
+def class_5(credit: Fraction = Fraction(0)) -> SheetsProblem:
+    return a_problem([(w, h, 1) for w, h in CLASS_5], [(100, 100, 1000)], credit=credit)
 
 
 def test_a_published_order_needs_nine_sheets_which_no_table_proves() -> None:
@@ -45,7 +45,7 @@ def test_a_published_order_needs_nine_sheets_which_no_table_proves() -> None:
 
 
 def test_credit_for_waste_lowers_the_bound_by_sets_to_what_it_may_earn() -> None:
-    problem = class_5(credit=Fraction(1, 20), keep=(1, 1))
+    problem = class_5(credit=Fraction(1, 20))
 
     proof = prove_by_sets(problem, kinds_of(problem), prove(problem))
 

@@ -8,6 +8,7 @@ from attrs import field as _attrs_field
 
 from ..types import UNSET, Unset
 
+from ..types import UNSET, Unset
 from typing import cast
 
 
@@ -24,9 +25,11 @@ class PartWeightsDocument:
     """ 
         Attributes:
             weights (list[int]):
+            once (bool | Unset):  Default: False.
      """
 
     weights: list[int]
+    once: bool | Unset = False
 
 
 
@@ -37,12 +40,16 @@ class PartWeightsDocument:
 
 
 
+        once = self.once
+
 
         field_dict: dict[str, Any] = {}
 
         field_dict.update({
             "weights": weights,
         })
+        if once is not UNSET:
+            field_dict["once"] = once
 
         return field_dict
 
@@ -54,8 +61,11 @@ class PartWeightsDocument:
         weights = cast(list[int], d.pop("weights"))
 
 
+        once = d.pop("once", UNSET)
+
         part_weights_document = cls(
             weights=weights,
+            once=once,
         )
 
         return part_weights_document
