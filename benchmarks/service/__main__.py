@@ -82,7 +82,7 @@ class Bench:
         """Fill the queue and kill workers."""
         with self.served() as served:
             count = 6 if self._small else self._asked.runs
-            yield measure_queue(served, count, 2 if self._small else self._asked.kill_every)
+            yield measure_queue(served, count, 8 if self._small else self._asked.kill_every)
 
     def workers(self) -> Lines:
         """Work on the same runs with one worker and with two."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import signal
 import time
+from collections import Counter
 from typing import Any
 
 import httpx
@@ -47,22 +48,18 @@ def measure_queue(served: Served, count: int, kill_every: float) -> dict[str, An
                 killed, last = killed + 1, time.perf_counter()
         seconds = time.perf_counter() - began
         found = [client.get(f"/v1/runs/{id_}").json() for id_ in ids]
-        plans = [run["plan"] for run in found if run["plan"]]
-        made = {
-            item["run"]: item["id"]
-            for item in _all(client, "/v1/plans")
-            if item["run"] in set(ids) and item["state"] == "draft"
-        }
+        made = Counter(item["run"] for item in _all(client, "/v1/plans"))
     return {
         "what": "queue",
         "runs": count,
         "ended": sum(run["ended"] is not None for run in found),
         "done": sum(run["state"] == "done" for run in found),
-        "lost": count - sum(run["state"] == "done" for run in found),
-        "twice": len(plans) - len(set(plans)) + sum(made[run["id"]] != run["plan"] for run in found)
-        if len(made) == count
-        else None,
-        "plans": len(set(plans)),
+        "failed": sum(run["state"] == "failed" for run in found),
+        "lost": sum(
+            run["ended"] is None or (run["state"] == "done" and not made[run["id"]])
+            for run in found
+        ),
+        "twice": sum(made[run["id"]] > 1 for run in found),
         "killed": killed,
         "attempts": sum(run["attempt"] for run in found),
         "submit_seconds": round(submitted, 1),

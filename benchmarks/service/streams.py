@@ -12,6 +12,9 @@ from benchmarks.service.bodies import request_body
 from benchmarks.service.calls import Steady, a_plan, client_of, reads_of
 from benchmarks.service.served import Served, spread
 
+# How a run that is cancelled while it thinks may end.
+ENDED = ("cancelled", "done")
+
 
 async def measure_streams(served: Served, count: int, seconds: float) -> dict[str, Any]:
     """Watch one run with so many streams, read beside it, cancel it, and wait for all to hear.
@@ -34,14 +37,14 @@ async def measure_streams(served: Served, count: int, seconds: float) -> dict[st
         told = time.perf_counter()
         await client.post(f"/v1/runs/{run}/cancel")
         heard = await asyncio.gather(*watching)
-    late = [at - told for at, _ in heard]
+    late = [at - told for at, state in heard if state in ENDED] or [0.0]
     cut_off = await _cut_off(served, count)
     return {
         "what": "event streams",
         "streams": count,
         "open_at_once": open_now,
         "opening_seconds": round(opened, 2),
-        "heard_the_end": sum(state in ("cancelled", "done") for _, state in heard),
+        "heard_the_end": sum(state in ENDED for _, state in heard),
         "heard_within_seconds": round(max(late), 2),
         "reads_beside": {"a_second": round(rate, 1), "ms": spread(steady.taken)},
         "memory_kb_a_stream": round((served.memory() - memory) / count, 1),
@@ -64,7 +67,9 @@ async def _open(served: Served, run: str) -> tuple[asyncio.StreamReader, asyncio
     at = urlsplit(served.url)
     reader, writer = await asyncio.open_connection(at.hostname, at.port)
     key = "".join(f"{name}: {value}\r\n" for name, value in served.headers.items())
-    asked = f"GET /v1/runs/{run}/events HTTP/1.1\r\nHost: bench\r\nConnection: close\r\n{key}\r\n"
+    asked = (
+        f"GET /v1/runs/{run}/events HTTP/1.1\r\nHost: {at.netloc}\r\nConnection: close\r\n{key}\r\n"
+    )
     writer.write(asked.encode())
     await writer.drain()
     return reader, writer
