@@ -122,8 +122,19 @@ async def _unkeepable(_request: Request, _fault: Exception) -> JSONResponse:
     )
 
 
+# Where the framework answers that it could not read a body, ours is that of every bad body.
+_UNREADABLE: dict[type, tuple[str, str]] = {
+    UnicodeDecodeError: ("is not text in UTF-8", "Send JSON in UTF-8"),
+    RecursionError: ("is nested too deeply", "Lay it out as the schema says"),
+}
+
+
 async def _http(request: Request, fault: Exception) -> JSONResponse:
     assert isinstance(fault, HTTPException)
+    wrong = _UNREADABLE.get(type(fault.__cause__)) if fault.status_code == 400 else None
+    if wrong is not None:
+        title = "The input cannot be used as it stands"
+        return problem_response(422, "invalid-input", title, (Problem("body", *wrong),))
     answer = problem_response(fault.status_code, f"http-{fault.status_code}", str(fault.detail))
     answer.headers.update(fault.headers or {})
     if fault.status_code == 405:

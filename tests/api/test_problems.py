@@ -11,6 +11,7 @@ import pytest
 import optimiser as lib
 from tests.api.bodies import Caller, a_batch_body, a_request_body, a_service, the_problem
 
+JSON = "application/json"
 BODIES = ("/v1/plans", "/v1/batches", "/v1/checks")
 
 
@@ -47,6 +48,21 @@ def test_a_body_that_is_not_utf_8_is_refused(service: Caller, path: str, content
     answer = service.ask("POST", path, content=content)
 
     assert the_problem(answer, status=422, kind="invalid-input")["problems"]
+
+
+@pytest.mark.parametrize(
+    ("content", "said"),
+    [(b'{"name": "\xe9"}', "not text in UTF-8"), (b"[" * 200_000, "nested too deeply")],
+    ids=["latin", "deep"],
+)
+@pytest.mark.parametrize("path", ["/v1/part-lists/preview", "/v1/plans/plan-1/spares"])
+def test_a_body_that_a_form_cannot_be_read_from_is_refused_alike(
+    service: Caller, path: str, content: bytes, said: str
+) -> None:
+    answer = service.ask("POST", path, content=content, headers={"Content-Type": JSON})
+
+    problem = the_problem(answer, status=422, kind="invalid-input")
+    assert said in problem["problems"][0]["trouble"]
 
 
 @pytest.mark.parametrize("path", BODIES)
