@@ -208,8 +208,7 @@ def _add_jobs(
 
     A wall gives its job's client and date where it has none of its own.
     """
-    found = list(document.get("walls", ()))
-    listed = list(document.get("jobs", ()))
+    found, listed = _listed_in(document, "walls"), _listed_in(document, "jobs")
     for id_ in dict.fromkeys(ids):
         job = json.loads(papers.find_one(connection, jobs, firm, id_).document)
         built = papers.walls_of(connection, firm, id_)
@@ -240,6 +239,15 @@ def _add_coming(
     coming: dict[str, Any] = {}
     _add_jobs(connection, firm, ids, coming, "coming_job_ids")
     document.setdefault("coming", coming)
+
+
+def _listed_in(document: dict[str, Any], name: str) -> list[Any]:
+    """Return a list of a body, to be added to. Raises InvalidInput when it is none."""
+    given = document.get(name, [])
+    if not isinstance(given, list):
+        trouble = "is not a list"
+        raise lib.InvalidInput((lib.Problem(f"body.{name}", trouble, "Give a list, or none"),))
+    return list(given)
 
 
 @router.post("/checks", openapi_extra=body_of("check"))

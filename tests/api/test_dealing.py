@@ -106,3 +106,16 @@ def test_a_day_that_is_past_is_told_with_its_job(service: Caller) -> None:
     assert "job 'A'" in problem["problems"][0]["field"]
     (run,) = service.get("/v1/runs").json()["items"]
     assert (run["state"], run["result"]) == ("failed", None)
+
+
+@pytest.mark.parametrize("path", ["/v1/deliveries", "/v1/batches"])
+@pytest.mark.parametrize("name", ["walls", "jobs"])
+@pytest.mark.parametrize("wrong", [None, True, 5])
+def test_kept_jobs_are_added_to_lists_alone(path: str, name: str, wrong: object) -> None:
+    service = Caller(a_service())
+    body = {**a_body(job_ids=["job-1"]), name: wrong}
+    body = body if path == "/v1/deliveries" else {k: body[k] for k in ("job_ids", name, "prices")}
+
+    problem = the_problem(service.post(path, body), status=422, kind="invalid-input")
+
+    assert problem["problems"][0]["field"] == f"body.{name}"
