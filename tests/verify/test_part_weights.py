@@ -8,7 +8,7 @@ from functools import cache
 
 import pytest
 
-from optimiser.domain.plan import CuttingPlan, PartWeights, SheetPlan
+from optimiser.domain.plan import CuttingPlan, PartWeights, SheetPlan, SheetWeights
 from optimiser.domain.request import Choice, CuttingRequest
 from optimiser.planning.plan import plan_cutting
 from optimiser.units import Pence
@@ -44,8 +44,8 @@ def pinwheel() -> tuple[CuttingRequest, CuttingPlan]:
     plan = plan_cutting(request)
     # By hand: a sheet yields three of the long parts, whichever. The planner's own reason for so
     # small an order counts parts once, see test_wanted_once.py.
-    tables = tuple(r for r in sheets_of(plan).certificate if not isinstance(r, PartWeights))
-    by_hand = (*tables, PartWeights(weights=(1, 1, 0)))
+    tables = tuple(r for r in sheets_of(plan).certificate if isinstance(r, SheetWeights))
+    by_hand: tuple[SheetWeights | PartWeights, ...] = (*tables, PartWeights(weights=(1, 1, 0)))
     return request, replace(plan, sheets=(replace(sheets_of(plan), certificate=by_hand),))
 
 
@@ -71,7 +71,7 @@ def test_weights_of_whole_parts_prove_what_no_weights_of_sizes_do() -> None:
     assert check_plan(request, plan) == ()
     assert plan.proven
     assert sheets_of(plan).bound == 200
-    tables = tuple(r for r in sheets_of(plan).certificate if not isinstance(r, PartWeights))
+    tables = tuple(r for r in sheets_of(plan).certificate if isinstance(r, SheetWeights))
     assert sheet_bound(request.sheets[0], request.keep, (), tables) == 100
 
 
