@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -66,8 +66,15 @@ def read_deal(body: bytes) -> DealBody:
     return DealBody(jobs=jobs, terms=read[0], needed=read[1], today=str(today))
 
 
-def deal(asked: DealBody, *, at_most: float | None = None) -> Deliveries:
-    """Deal the jobs to deliveries at the least cost. `at_most` seconds are thought.
+def deal(
+    asked: DealBody,
+    *,
+    at_most: float | None = None,
+    cancelled: Callable[[], bool] = lambda: False,
+) -> Deliveries:
+    """Deal the jobs to deliveries at the least cost.
+
+    `at_most` seconds are thought, fewer once `cancelled` returns True.
 
     Raises InvalidInput for days that are none or past, NoPlan when a wall has a finding that stops
     it or one job is more than a vehicle takes.
@@ -85,6 +92,7 @@ def deal(asked: DealBody, *, at_most: float | None = None) -> Deliveries:
         today=asked.today,
         seed=rules.seed,
         seconds=seconds,
+        cancelled=cancelled,
     )
 
 

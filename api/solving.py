@@ -82,10 +82,15 @@ def _with_coming(history: History, asked: BatchBody) -> History:
     return replace(history, coming=(*history.coming, *parts, *asked.coming_lists))
 
 
-def find_deliveries(document: str, *, at_most: float | None = None) -> Found:
+def find_deliveries(
+    document: str,
+    *,
+    at_most: float | None = None,
+    cancelled: Callable[[], bool] = lambda: False,
+) -> Found:
     """Deal the jobs of a document to deliveries. Raises as the library does."""
     began = time.monotonic()
-    found = deal(read_deal(document.encode()), at_most=at_most)
+    found = deal(read_deal(document.encode()), at_most=at_most, cancelled=cancelled)
     return Found(
         result=_text(deliveries_document(found)),
         progress=Progress(

@@ -106,7 +106,7 @@ def work_on(store: Store, claim: Claim) -> None:
         with Heart(store, claim) as heart:
             made: Made | Found
             if claim.kind == runs.WITHOUT_PLAN:
-                made = find_deliveries(claim.document, at_most=left)
+                made = find_deliveries(claim.document, at_most=left, cancelled=heart.cancelled)
             else:
                 made = solve(
                     claim.kind,

@@ -21,7 +21,7 @@ from optimiser.errors import InvalidInput, NoPlan, Problem, invalid
 from optimiser.planning.assemble import added_up, assembled
 from optimiser.planning.batches import LONGER, Batch, Batches, Places
 from optimiser.planning.days import day_number, day_text, weekday
-from optimiser.solvers.protocol import Budget
+from optimiser.solvers.protocol import Budget, never
 from optimiser.units import Pence, Tenths, mm
 from optimiser.verify.check import require_sound
 
@@ -42,18 +42,20 @@ def plan_deliveries(
     seed: int = 1,
     seconds: float = 40.0,
     workers: int = 1,
+    cancelled: Callable[[], bool] = never,
 ) -> Deliveries:
     """Deal the jobs to deliveries at the least cost; every delivery's plan has passed the checker.
 
     Batches are planned by so many `workers`, processes forked from this one where the system forks.
-    `today` is an ISO date; jobs have one way of boarding each and the day they are needed. Raises
-    InvalidInput for dates that are none, past, or without a day of delivery in their window, and
-    for more jobs within one window than can be looked into; NoPlan when one job alone is more than
-    a vehicle takes.
+    Once `cancelled` returns True the best dealing of what is planned is returned, after the batches
+    under way. `today` is an ISO date; jobs have one way of boarding each and the day they are
+    needed. Raises InvalidInput for dates that are none, past, or without a day of delivery in their
+    window, and for more jobs within one window than can be looked into; NoPlan when one job alone
+    is more than a vehicle takes.
     """
     if not isfinite(seconds) or not 0 <= seconds <= MOST_SECONDS:
         raise invalid("seconds", f"{seconds} is not from 0 to 3600", "Give seconds to think")
-    budget = Budget.of(seconds)
+    budget = Budget.of(seconds, cancelled)
     windows = _windows(jobs, terms, today)
     order = sorted(range(len(jobs)), key=lambda place: (windows[place][-1], jobs[place].name))
     jobs = tuple(jobs[place] for place in order)
@@ -195,7 +197,7 @@ class _Search:
         )
 
     def _is_late(self, until: float) -> bool:
-        return self._budget.used >= until
+        return self._budget.cancelled() or self._budget.used >= until
 
     def _plan(self, batches: Sequence[Places], seconds: float | None = None) -> None:
         for places, batch in self._batches.plan_all(batches, seconds).items():

@@ -129,6 +129,30 @@ def test_what_the_vehicle_cannot_carry_at_once_comes_in_two() -> None:
     assert [one.mass for one in found.deliveries] == [2640, 2640]
 
 
+def test_once_cancelled_the_best_of_what_is_planned_is_told() -> None:
+    jobs = [
+        a_timber_job(name, f"2026-12-{day:02}", 11_000, 8_000)
+        for name, day in zip("ABCD", (3, 4, 10, 11), strict=True)
+    ]
+
+    stopped = plan_deliveries(
+        tuple(jobs),
+        a_book_of_both(),
+        terms(),
+        keep=a_keep(),
+        today=TODAY,
+        seconds=3600,
+        cancelled=lambda: True,
+    )
+    whole = dealt(*jobs)
+
+    # Each job alone is planned before anything else; these cannot all come together.
+    assert stopped.planned < whole.planned
+    assert stopped.bound <= whole.cost <= stopped.cost
+    for delivery in stopped.deliveries:
+        assert check_plan(delivery.request, delivery.plan) == ()
+
+
 def partitions(places: list[int]) -> Iterator[list[list[int]]]:
     """Yield every way to deal places to sets; by hand, no source."""
     if not places:

@@ -22,6 +22,9 @@ from optimiser.solvers.sheets.table import Kind
 # Pairs of shapes looked at; beyond it the order is not small. About half a microsecond each.
 # The checker counts the same sets and may look at more.
 MOST_PAIRS = 800_000
+# Larger orders have few enough sets only if few parts fill a sheet, which shows sooner.
+SMALL_ORDER = 24
+_MOST_PAIRS_BEYOND = 100_000
 # The largest weight of a part in the certificate.
 _SCALE = 1 << 24
 
@@ -145,7 +148,8 @@ def prove_by_sets(problem: SheetsProblem, kinds: tuple[Kind, ...], proof: Proof)
     carriers = carriers_of(problem)
     if proof.short or min(carrier.cost for carrier in carriers) <= 0:
         return proof
-    sets = fitting_sets(kinds, rooms)
+    small = sum(kind.demand for kind in kinds) <= SMALL_ORDER
+    sets = fitting_sets(kinds, rooms, MOST_PAIRS if small else _MOST_PAIRS_BEYOND)
     if sets is None:
         return proof
     yielded = [sets.largest(room) for room in rooms]
