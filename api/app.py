@@ -42,7 +42,7 @@ def create_app(settings: Settings) -> FastAPI:
 
     Raises InvalidInput when the store cannot be opened.
     """
-    store = Store(settings.store)
+    store = Store(settings.store, hourly=settings.hourly)
     migrate(store)
 
     @asynccontextmanager

@@ -12,7 +12,7 @@ from fastapi.responses import JSONResponse
 from starlette.exceptions import HTTPException
 from starlette.routing import Match
 
-from api.store.refusals import Conflict, Missing, Stale
+from api.store.refusals import Conflict, Missing, Stale, TooMuch
 from optimiser import InvalidInput, NoPlan, PlanRefused, Problem
 
 _log = logging.getLogger(__name__)
@@ -101,6 +101,11 @@ async def _conflict(_request: Request, fault: Exception) -> JSONResponse:
     if isinstance(fault, Stale):
         title = "Somebody else changed it since you read it"
         return problem_response(412, "stale", title, (fault.problem,))
+    if isinstance(fault, TooMuch):
+        title = "This firm has had its hour's planning"
+        answer = problem_response(429, "too-much", title, (fault.problem,))
+        answer.headers["Retry-After"] = str(int(fault.wait) + 1)
+        return answer
     return problem_response(409, "conflict", "Not as things stand", (fault.problem,))
 
 

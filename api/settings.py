@@ -14,12 +14,16 @@ MOST_BYTES = 5_000_000
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
-    """`public`: every call needs a key. `rate`: calls a second that one key may make for long."""
+    """`public`: every call needs a key. `rate`: calls a second that one key may make for long.
+
+    `hourly`: seconds of planning that one firm may ask for within an hour, 0 for any number.
+    """
 
     store: str
     public: bool = False
     workers: int = 1
     rate: float = 50.0
+    hourly: float = 0.0
     most_bytes: int = MOST_BYTES
 
 
@@ -56,6 +60,7 @@ def settings_from(
         public=public,
         workers=int(number("SCANTLING_WORKERS", 1, 0)) if workers is None else workers,
         rate=number("SCANTLING_RATE", 50, 1),
+        hourly=number("SCANTLING_HOURLY_SECONDS", 0, 0),
         most_bytes=int(number("SCANTLING_MOST_BYTES", MOST_BYTES, 1)),
     )
     if problems:

@@ -26,6 +26,7 @@ from api.routes.planning import (
 from api.routes.runs import run_row
 from api.store import papers, results, runs
 from api.store.engine import Store
+from api.store.hourly import require_seconds_left
 from api.store.runs import WITHOUT_PLAN, Asked
 from api.working import work_on
 
@@ -87,6 +88,14 @@ def _deal(
     )
     owner = "service" if seconds <= SHORT_SECONDS else None
     with store.write() as connection:
+        require_seconds_left(
+            connection,
+            caller.firm,
+            work.seconds,
+            store.hourly,
+            key=work.idempotency_key,
+            body=work.body_hash,
+        )
         run, claim = runs.ask(connection, caller.firm, work, owner=owner)
         papers.note(connection, caller.firm, caller.who, "ask deliveries", run)
     if claim is not None:

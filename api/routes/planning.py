@@ -22,6 +22,7 @@ from api.routes.plans import answer_plan
 from api.routes.runs import run_row
 from api.store import papers, runs
 from api.store.engine import Store
+from api.store.hourly import require_seconds_left
 from api.store.runs import Asked
 from api.store.tables import jobs, walls
 from api.working import work_on
@@ -266,6 +267,14 @@ def _ask(store: Store, caller: Caller, asked: Asked) -> Response:
     """Write the run down; work on it here when it is short, else leave it to the runners."""
     is_short = asked.seconds <= SHORT_SECONDS
     with store.write() as connection:
+        require_seconds_left(
+            connection,
+            caller.firm,
+            asked.seconds,
+            store.hourly,
+            key=asked.idempotency_key,
+            body=asked.body_hash,
+        )
         run, claim = runs.ask(connection, caller.firm, asked, owner="service" if is_short else None)
         papers.note(connection, caller.firm, caller.who, f"ask {asked.kind}", run)
     if claim is not None:

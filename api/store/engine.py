@@ -25,8 +25,10 @@ _WRITE = {"write": True}
 class Store:
     """One database. Safe to use from several threads; make one per process."""
 
-    def __init__(self, url: str) -> None:
+    def __init__(self, url: str, *, hourly: float = 0.0) -> None:
         self.url = url
+        # Seconds of planning that a firm may ask for within an hour; 0 for any number.
+        self.hourly = hourly
         self._engine = _engine(url)
         self.is_sqlite = self._engine.dialect.name == "sqlite"
 

@@ -28,5 +28,13 @@ class Conflict(Exception):
         return str(self.problem)
 
 
+class TooMuch(Conflict):
+    """The firm has had its share for now; `wait` says for how many seconds."""
+
+    def __init__(self, problem: Problem, wait: float) -> None:
+        super().__init__(problem)
+        self.wait = wait
+
+
 class Stale(Conflict):
     """Somebody else changed it since the caller read it."""

@@ -240,3 +240,33 @@ def test_a_page_from_elsewhere_cannot_call_a_service_without_keys(
 @pytest.mark.parametrize("headers", [{"origin": "http://127.0.0.1:8000"}, {"host": "[::1]:8000"}])
 def test_this_machines_own_pages_may_call_it(service: Caller, headers: dict[str, str]) -> None:
     assert service.get("/v1/plans", **headers).status_code == 200
+
+
+def test_a_firm_asks_for_so_much_planning_an_hour(store_url: str) -> None:
+    service = Caller(a_service(store=store_url, hourly=20.0))
+    first = service.post("/v1/plans", a_request_body(seconds=9))
+    assert first.status_code == 202
+
+    answer = service.post("/v1/plans", a_request_body(seconds=12))
+
+    # Nine are asked for and not used yet; they count until an hour after they were asked for.
+    problem = the_problem(answer, status=429, kind="too-much")
+    assert problem["problems"][0]["field"] == "seconds"
+    assert 3500 < int(answer.headers["Retry-After"]) <= 3601
+    assert len(service.get("/v1/runs").json()["items"]) == 1
+    assert service.post("/v1/plans", a_request_body(seconds=10)).status_code == 202
+
+
+def test_seconds_not_used_are_given_back_and_a_call_sent_again_counts_once(store_url: str) -> None:
+    service = Caller(a_service(store=store_url, hourly=4.0))
+    headers = {"Idempotency-Key": "van"}
+
+    for _ in range(3):
+        answer = service.post("/v1/plans", a_request_body(seconds=4))
+        assert answer.status_code == 202
+        service.post(f"/v1/runs/{answer.json()['id']}/cancel")
+    for _ in range(3):
+        sent = service.ask("POST", "/v1/plans", json=a_request_body(seconds=3), headers=headers)
+        assert sent.status_code == 202
+    more = service.post("/v1/plans", a_request_body(seconds=2))
+    the_problem(more, status=429, kind="too-much")
