@@ -38,6 +38,7 @@ def better_outcome(old: Outcome, new: Outcome, *, fewer_layouts: bool = False) -
         bound=rest.bound,
         rows=rest.rows,
         weights=rest.weights,
+        once=rest.once,
         status=Status.OPTIMAL if rest.bound == sheets.cost else sheets.status,
         seconds=seconds,
     )

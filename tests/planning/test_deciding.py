@@ -17,6 +17,7 @@ from optimiser.solvers import protocol
 from optimiser.solvers.lengths.problem import LengthsOutcome, Pattern
 from optimiser.solvers.lengths.solve import solve as solve_lengths
 from optimiser.solvers.protocol import Budget, Progress, Status
+from optimiser.solvers.sheets.problem import SheetsOutcome
 from optimiser.verify.check import check_plan
 from tests.cutting_builders import (
     a_board_part,
@@ -105,3 +106,26 @@ def test_of_two_outcomes_the_cheaper_stands_with_the_better_proof() -> None:
         assert (better.bound, better.rows) == (90, (((90,), 1),))
         assert better.status is Status.OPTIMAL
         assert better.seconds == 2.0
+
+
+def test_a_better_proof_of_a_board_is_taken_with_all_its_reasons() -> None:
+    cheap = SheetsOutcome(
+        status=Status.FEASIBLE,
+        patterns=(),
+        cost=90,
+        bound=70,
+        rows=((((1, 1),), ((1, 1),)),),
+        weights=(),
+        once=(),
+        missing=(),
+        method="cheap",
+        seconds=1.0,
+    )
+    proven = replace(cheap, cost=95, bound=90, weights=((1,),), once=((2,),), method="proven")
+
+    for old, new in ((cheap, proven), (proven, cheap)):
+        better = better_outcome(old, new)
+        assert isinstance(better, SheetsOutcome)
+        assert (better.cost, better.bound, better.method) == (90, 90, "cheap")
+        assert (better.weights, better.once) == (((1,),), ((2,),))
+        assert better.status is Status.OPTIMAL
