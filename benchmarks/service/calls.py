@@ -6,9 +6,8 @@ import asyncio
 import time
 from typing import Any
 
-import httpx
-
 from benchmarks.service.bodies import request_body
+from benchmarks.service.plain import PlainClient
 from benchmarks.service.served import Served, spread
 
 PARTS = 30
@@ -20,7 +19,7 @@ MIXED = {"reads": 60, "writes": 8, "plans": 2}
 class Steady:
     """Sends calls at a fixed rate whether or not earlier ones were answered, so a stall shows."""
 
-    def __init__(self, client: httpx.AsyncClient) -> None:
+    def __init__(self, client: PlainClient) -> None:
         self._client = client
         self.taken: list[float] = []
         self.refused = 0
@@ -48,16 +47,6 @@ class Steady:
         self.taken.append(time.perf_counter() - due)
 
 
-def client_of(served: Served, connections: int) -> httpx.AsyncClient:
-    """Return a client that calls several at a time."""
-    return httpx.AsyncClient(
-        base_url=served.url,
-        headers=served.headers,
-        limits=httpx.Limits(max_connections=connections),
-        timeout=60,
-    )
-
-
 def reads_of(plan: str) -> list[tuple[str, str, dict[str, Any] | None]]:
     """Return the calls that read."""
     return [("GET", f"/v1/plans/{plan}", None), ("GET", "/v1/plans?limit=20", None)]
@@ -72,7 +61,7 @@ def a_plan(served: Served) -> str:
 async def measure_reads(served: Served, seconds: float) -> dict[str, Any]:
     """Read a plan and a page of the list by turns, at a fixed rate."""
     plan = a_plan(served)
-    async with client_of(served, 50) as client:
+    async with PlainClient(served) as client:
         steady = Steady(client)
         rate = await steady.send(reads_of(plan), READS_A_SECOND, seconds)
     return {
@@ -102,7 +91,7 @@ def measure_plans(served: Served, count: int) -> dict[str, Any]:
 async def measure_mixed(served: Served, seconds: float) -> dict[str, Any]:
     """Read, write jobs and plan small requests all at once, each at its own fixed rate."""
     plan = a_plan(served)
-    async with client_of(served, 100) as client:
+    async with PlainClient(served) as client:
         kinds = {
             "reads": reads_of(plan),
             "writes": [("POST", "/v1/jobs", {"name": "mixed", "client": "Bench"})],

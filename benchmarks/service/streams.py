@@ -9,7 +9,8 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from benchmarks.service.bodies import request_body
-from benchmarks.service.calls import Steady, a_plan, client_of, reads_of
+from benchmarks.service.calls import Steady, a_plan, reads_of
+from benchmarks.service.plain import PlainClient
 from benchmarks.service.served import Served, spread
 
 # How a run that is cancelled while it thinks may end.
@@ -31,11 +32,11 @@ async def measure_streams(served: Served, count: int, seconds: float) -> dict[st
         await asyncio.sleep(0.05)
     opened = time.perf_counter() - began
     open_now = served.files() - files
-    async with client_of(served, 50) as client:
+    async with PlainClient(served) as client:
         steady = Steady(client)
         rate = await steady.send(reads_of(plan), 100, seconds)
         told = time.perf_counter()
-        await client.post(f"/v1/runs/{run}/cancel")
+        await client.request("POST", f"/v1/runs/{run}/cancel")
         heard = await asyncio.gather(*watching)
     late = [at - told for at, state in heard if state in ENDED] or [0.0]
     cut_off = await _cut_off(served, count)
