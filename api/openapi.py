@@ -230,6 +230,10 @@ def _describe_errors(operation: dict[str, Any], *, kept: bool, public: bool) -> 
         named |= {"503": "The store does not answer"}
     if kept and public:
         operation["security"] = [{"key": []}]
-        named |= {"401": "No key", "403": "A role is missing", "429": "Too many calls, or too much planning"}
+        named |= {
+            "401": "No key",
+            "403": "A role is missing",
+            "429": "Too many calls, or too much planning",
+        }
     for status, words in named.items():
         operation["responses"][status] = {"description": words, "content": content}

@@ -35,8 +35,8 @@ class PlainClient:
         return self
 
     async def __aexit__(self, *_: object) -> None:
-        for _, writer in self._kept:
-            writer.close()
+        for kept in self._kept:
+            kept[1].close()
 
     async def request(self, method: str, path: str, json: dict[str, Any] | None = None) -> Answer:
         """Send one call and read its answer to the end."""
