@@ -273,11 +273,10 @@ def _frame(arguments: argparse.Namespace) -> int:
 
 def _plan(arguments: argparse.Namespace) -> int:
     from dataclasses import replace
-    from datetime import date
 
     from api.batch import plan_batch
     from api.folder import order_files, write_files, write_folder
-    from api.inputs import read_history, read_jobs, read_merchants, read_rack
+    from api.inputs import own_day, read_history, read_jobs, read_merchants, read_rack
     from api.report import batch_report
     from api.values import batch_document
     from api.watching import Watching, cores
@@ -307,8 +306,7 @@ def _plan(arguments: argparse.Namespace) -> int:
     if arguments.out is not None:
         write_folder(batch, arguments.out, printing)
         if arguments.buyer:
-            today = date.today().isoformat()  # noqa: DTZ011 - the firm's own day
-            orders = order_files(batch.orders, buyer=arguments.buyer, issued=today)
+            orders = order_files(batch.orders, buyer=arguments.buyer, issued=own_day())
             write_files(orders, arguments.out)
     if arguments.json:
         print(json.dumps(batch_document(batch), indent=1, ensure_ascii=False))

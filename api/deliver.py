@@ -5,11 +5,10 @@ from __future__ import annotations
 import argparse
 import json
 from dataclasses import replace
-from datetime import date
 from pathlib import Path
 
 import optimiser as lib
-from api.inputs import read_jobs, read_text
+from api.inputs import own_day, read_jobs, read_text
 from api.printing import add_printing, printing_of
 from optimiser import Deliveries, mm, pounds
 
@@ -51,7 +50,7 @@ def _deliver(arguments: argparse.Namespace) -> int:
         book,
         terms,
         keep=default_keep(),
-        today=arguments.today or date.today().isoformat(),  # noqa: DTZ011 - the firm's own day
+        today=arguments.today or own_day(),
         seed=arguments.seed,
         seconds=arguments.seconds,
         workers=cores(),

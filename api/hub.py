@@ -10,7 +10,7 @@ import asyncio
 import json
 import logging
 from collections import Counter
-from collections.abc import AsyncIterator
+from collections.abc import AsyncGenerator
 from dataclasses import dataclass, field
 
 import sqlalchemy as sa
@@ -44,7 +44,7 @@ class Hub:
         self._looked = asyncio.Event()
         self._looking: asyncio.Task[None] | None = None
 
-    async def changes(self, run: str) -> AsyncIterator[str | None]:
+    async def changes(self, run: str) -> AsyncGenerator[str | None, None]:
         """Yield a run as JSON text whenever it changed, and None when a look saw no change.
 
         Ends after the run has. While the database is away nothing changes.

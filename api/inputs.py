@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import datetime
 from pathlib import Path
 
 import optimiser as lib
@@ -102,8 +102,12 @@ def read_history(path: Path | None, coming: list[Path]) -> History | None:
             raise InvalidInput((Problem("--coming", "stands without --rack-history", remedy),))
         return None
     lives = lib.read_rack_history(read_bytes(path), name=path.name)
-    today = date.today().isoformat()  # noqa: DTZ011 - the firm's own day
     lists = tuple(
         lib.read_part_list(read_bytes(item), name=item.name, job=item.stem) for item in coming
     )
-    return History(lives=lives, coming=lists, today=lib.day_number(today))
+    return History(lives=lives, coming=lists, today=lib.day_number(own_day()))
+
+
+def own_day() -> str:
+    """Return the firm's own day, by this machine's clock and zone, as an ISO date."""
+    return datetime.now().astimezone().date().isoformat()

@@ -10,6 +10,7 @@ import signal
 import sys
 from threading import Event
 from types import FrameType, TracebackType
+from typing import Any
 
 from optimiser import CuttingPlan, PlanProgress, pounds
 
@@ -29,7 +30,8 @@ class Watching:
     def __init__(self) -> None:
         self._stop = Event()
         self._is_live = sys.stderr.isatty()
-        self._before: signal.Handlers | object = signal.SIG_DFL
+        # Any: what signal() gives is wider than what it takes.
+        self._before: Any = signal.SIG_DFL
         self._results = -1
 
     def __enter__(self) -> Watching:
@@ -48,7 +50,7 @@ class Watching:
     ) -> None:
         os.dup2(self._results, RESULTS)
         os.close(self._results)
-        signal.signal(signal.SIGINT, self._before)  # type: ignore[arg-type]  # what signal() gave
+        signal.signal(signal.SIGINT, self._before)
         self._clear()
 
     def cancelled(self) -> bool:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import asyncio
 import time
-from typing import Any
+from typing import Any, TypeAlias
 
 from benchmarks.service.bodies import request_body
 from benchmarks.service.plain import PlainClient
 from benchmarks.service.served import Served, spread
 
+# A method, a path, a body.
+Call: TypeAlias = tuple[str, str, dict[str, Any] | None]
 PARTS = 30
 READS_A_SECOND = 200
 # In mixed load, by kind: calls a second.
@@ -24,9 +26,7 @@ class Steady:
         self.taken: list[float] = []
         self.refused = 0
 
-    async def send(
-        self, calls: list[tuple[str, str, dict[str, Any] | None]], rate: float, seconds: float
-    ) -> float:
+    async def send(self, calls: list[Call], rate: float, seconds: float) -> float:
         """Send calls by turns; return how many a second were answered in the end."""
         began = time.perf_counter()
         tasks = []
@@ -47,7 +47,7 @@ class Steady:
         self.taken.append(time.perf_counter() - due)
 
 
-def reads_of(plan: str) -> list[tuple[str, str, dict[str, Any] | None]]:
+def reads_of(plan: str) -> list[Call]:
     """Return the calls that read."""
     return [("GET", f"/v1/plans/{plan}", None), ("GET", "/v1/plans?limit=20", None)]
 
@@ -92,17 +92,14 @@ async def measure_mixed(served: Served, seconds: float) -> dict[str, Any]:
     """Read, write jobs and plan small requests all at once, each at its own fixed rate."""
     plan = a_plan(served)
     async with PlainClient(served) as client:
-        kinds = {
+        kinds: dict[str, list[Call]] = {
             "reads": reads_of(plan),
             "writes": [("POST", "/v1/jobs", {"name": "mixed", "client": "Bench"})],
             "plans": [("POST", "/v1/plans", request_body(PARTS, 0.1))],
         }
         steady = {kind: Steady(client) for kind in kinds}
         rates = await asyncio.gather(
-            *(
-                steady[kind].send(calls, MIXED[kind], seconds)  # type: ignore[arg-type]
-                for kind, calls in kinds.items()
-            )
+            *(steady[kind].send(calls, MIXED[kind], seconds) for kind, calls in kinds.items())
         )
     return {
         "what": "mixed load",

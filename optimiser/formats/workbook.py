@@ -22,6 +22,8 @@ MOST_CELLS = 2_000_000
 _MOST_MEMBERS = 1_000
 _KEPT = re.compile(r"(xl/.*|_rels/.*)\.(xml|rels)|\[Content_Types\]\.xml")
 _PLACE = re.compile(r"([A-Z]{1,3})([0-9]{1,7})")
+# The page is handed over whole; the parser takes that by position.
+_WHOLE = True
 _RESAVE = "Save it as XLSX again, or as CSV in UTF-8"
 
 
@@ -81,7 +83,7 @@ def _first_page(members: dict[str, bytes]) -> str:
     for path in ("xl/workbook.xml", "xl/_rels/workbook.xml.rels"):
         parser = expat.ParserCreate()
         parser.StartElementHandler = start
-        parser.Parse(members.get(path, b"<none/>"), True)  # noqa: FBT003 - taken by position only
+        parser.Parse(members.get(path, b"<none/>"), _WHOLE)
     names = [key for key in (found["sheet"] or [{}])[0] if key.rsplit(":", 1)[-1] == "id"]
     wanted = found["sheet"][0][names[0]] if names else ""
     for relation in found["Relationship"]:
@@ -149,7 +151,7 @@ def _extent(page: bytes) -> _Extent:
     parser = expat.ParserCreate()
     parser.StartElementHandler = extent.start
     parser.StartDoctypeDeclHandler = _refuse_declarations
-    parser.Parse(page, True)  # noqa: FBT003 - taken by position only
+    parser.Parse(page, _WHOLE)
     return extent
 
 

@@ -28,5 +28,6 @@ def lean(function: F) -> F:
     The counting is an atomic step for each array in each call; it took two fifths of the search.
     A function that does make one is refused when it is compiled.
     """
-    # The option is missing from the library's own list of types.
-    return cast("F", njit(cache=True, _nrt=False)(function))  # type: ignore[call-overload]
+    # Any: the option is missing from the library's own list of types.
+    options: dict[str, Any] = {"cache": True, "_nrt": False}
+    return cast("F", njit(**options)(function))

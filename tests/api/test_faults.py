@@ -188,7 +188,7 @@ def test_who_leaves_in_the_middle_of_a_stream_is_forgotten(store: Store, firm: s
         stream = hub.changes(run)
         while not await anext(stream):
             pass
-        await stream.aclose()  # type: ignore[attr-defined]  # an async generator
+        await stream.aclose()
         looking = hub._looking
         assert looking is not None
         await looking

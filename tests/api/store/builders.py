@@ -6,6 +6,7 @@ import copy
 import json
 from collections import Counter
 from collections.abc import Collection, Iterable
+from typing import Any
 
 import sqlalchemy as sa
 
@@ -32,14 +33,20 @@ def rack_up(store: Store, firm: str, found: Iterable[Piece]) -> tuple[str, ...]:
         return tuple(piece.label for piece in ledger.put_up(connection, firm, found, BY_HAND))
 
 
-def an_ask(*, materials: Collection[str] | None = (WOOD,), **changes: object) -> Asked:
-    asked = {"kind": "request", "document": "{}", "body_hash": "h", "seconds": 1.0, "who": "tester"}
-    return Asked(**{**asked, "materials": materials, **changes})  # type: ignore[arg-type]  # as named
+def an_ask(*, materials: Collection[str] | None = (WOOD,), **changes: Any) -> Asked:
+    asked: dict[str, Any] = {
+        "kind": "request",
+        "document": "{}",
+        "body_hash": "h",
+        "seconds": 1.0,
+        "who": "tester",
+    }
+    return Asked(**{**asked, "materials": materials, **changes})
 
 
-def ask(store: Store, firm: str, *, owner: str = "worker", **changes: object) -> Claim:
+def ask(store: Store, firm: str, *, owner: str = "worker", **changes: Any) -> Claim:
     with store.write() as connection:
-        _, claim = runs.ask(connection, firm, an_ask(**changes), owner=owner)  # type: ignore[arg-type]  # as named
+        _, claim = runs.ask(connection, firm, an_ask(**changes), owner=owner)
     assert claim is not None
     return claim
 

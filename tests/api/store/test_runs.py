@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 import sqlalchemy as sa
 
@@ -31,9 +33,9 @@ def a_firm(store: Store, name: str) -> str:
     return name
 
 
-def queue(store: Store, firm: str, **changes: object) -> str:
+def queue(store: Store, firm: str, **changes: Any) -> str:
     with store.write() as connection:
-        run, claim = runs.ask(connection, firm, an_ask(**changes))  # type: ignore[arg-type]  # as named
+        run, claim = runs.ask(connection, firm, an_ask(**changes))
     assert claim is None
     return run
 

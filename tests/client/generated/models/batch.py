@@ -73,12 +73,12 @@ class Batch:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.batch_coming import BatchComing # noqa: PLC0415
-        from ..models.batch_jobs_item import BatchJobsItem # noqa: PLC0415
-        from ..models.keep_document import KeepDocument # noqa: PLC0415
-        from ..models.price_book import PriceBook # noqa: PLC0415
-        from ..models.rack_offcut import RackOffcut # noqa: PLC0415
-        from ..models.wall import Wall # noqa: PLC0415
+        from ..models.batch_coming import BatchComing
+        from ..models.batch_jobs_item import BatchJobsItem
+        from ..models.keep_document import KeepDocument
+        from ..models.price_book import PriceBook
+        from ..models.rack_offcut import RackOffcut
+        from ..models.wall import Wall
         walls: list[dict[str, Any]] | Unset = UNSET
         if not isinstance(self.walls, Unset):
             walls = []
@@ -209,12 +209,12 @@ class Batch:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.batch_coming import BatchComing # noqa: PLC0415
-        from ..models.batch_jobs_item import BatchJobsItem # noqa: PLC0415
-        from ..models.keep_document import KeepDocument # noqa: PLC0415
-        from ..models.price_book import PriceBook # noqa: PLC0415
-        from ..models.rack_offcut import RackOffcut # noqa: PLC0415
-        from ..models.wall import Wall # noqa: PLC0415
+        from ..models.batch_coming import BatchComing
+        from ..models.batch_jobs_item import BatchJobsItem
+        from ..models.keep_document import KeepDocument
+        from ..models.price_book import PriceBook
+        from ..models.rack_offcut import RackOffcut
+        from ..models.wall import Wall
         d = dict(src_dict)
         _walls = d.pop("walls", UNSET)
         walls: list[Wall] | Unset = UNSET

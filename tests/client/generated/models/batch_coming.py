@@ -39,8 +39,8 @@ class BatchComing:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.batch_coming_jobs_item import BatchComingJobsItem # noqa: PLC0415
-        from ..models.wall import Wall # noqa: PLC0415
+        from ..models.batch_coming_jobs_item import BatchComingJobsItem
+        from ..models.wall import Wall
         walls: list[dict[str, Any]] | Unset = UNSET
         if not isinstance(self.walls, Unset):
             walls = []
@@ -75,8 +75,8 @@ class BatchComing:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.batch_coming_jobs_item import BatchComingJobsItem # noqa: PLC0415
-        from ..models.wall import Wall # noqa: PLC0415
+        from ..models.batch_coming_jobs_item import BatchComingJobsItem
+        from ..models.wall import Wall
         d = dict(src_dict)
         _walls = d.pop("walls", UNSET)
         walls: list[Wall] | Unset = UNSET

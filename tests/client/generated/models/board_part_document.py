@@ -55,8 +55,8 @@ class BoardPartDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.board_part_document_dimension_from import BoardPartDocumentDimensionFrom # noqa: PLC0415
-        from ..models.cut_out_document import CutOutDocument # noqa: PLC0415
+        from ..models.board_part_document_dimension_from import BoardPartDocumentDimensionFrom
+        from ..models.cut_out_document import CutOutDocument
         id = self.id
 
         job = self.job
@@ -114,8 +114,8 @@ class BoardPartDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.board_part_document_dimension_from import BoardPartDocumentDimensionFrom # noqa: PLC0415
-        from ..models.cut_out_document import CutOutDocument # noqa: PLC0415
+        from ..models.board_part_document_dimension_from import BoardPartDocumentDimensionFrom
+        from ..models.cut_out_document import CutOutDocument
         d = dict(src_dict)
         id = d.pop("id")
 

@@ -46,7 +46,7 @@ class CameLine:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.instead import Instead # noqa: PLC0415
+        from ..models.instead import Instead
         line = self.line
 
         good = self.good
@@ -89,7 +89,7 @@ class CameLine:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.instead import Instead # noqa: PLC0415
+        from ..models.instead import Instead
         d = dict(src_dict)
         line = d.pop("line")
 

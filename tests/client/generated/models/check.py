@@ -38,8 +38,8 @@ class Check:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.cutting_plan import CuttingPlan # noqa: PLC0415
-        from ..models.cutting_request import CuttingRequest # noqa: PLC0415
+        from ..models.cutting_plan import CuttingPlan
+        from ..models.cutting_request import CuttingRequest
         request = self.request.to_dict()
 
         plan = self.plan.to_dict()
@@ -58,8 +58,8 @@ class Check:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.cutting_plan import CuttingPlan # noqa: PLC0415
-        from ..models.cutting_request import CuttingRequest # noqa: PLC0415
+        from ..models.cutting_plan import CuttingPlan
+        from ..models.cutting_request import CuttingRequest
         d = dict(src_dict)
         request = CuttingRequest.from_dict(d.pop("request"))
 

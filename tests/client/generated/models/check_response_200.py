@@ -38,7 +38,7 @@ class CheckResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.check_response_200_faults_item import CheckResponse200FaultsItem # noqa: PLC0415
+        from ..models.check_response_200_faults_item import CheckResponse200FaultsItem
         sound = self.sound
 
         faults = []
@@ -62,7 +62,7 @@ class CheckResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.check_response_200_faults_item import CheckResponse200FaultsItem # noqa: PLC0415
+        from ..models.check_response_200_faults_item import CheckResponse200FaultsItem
         d = dict(src_dict)
         sound = d.pop("sound")
 

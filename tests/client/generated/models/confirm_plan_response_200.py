@@ -40,7 +40,7 @@ class ConfirmPlanResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.rack_piece import RackPiece # noqa: PLC0415
+        from ..models.rack_piece import RackPiece
         id = self.id
 
         state = self.state
@@ -67,7 +67,7 @@ class ConfirmPlanResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.rack_piece import RackPiece # noqa: PLC0415
+        from ..models.rack_piece import RackPiece
         d = dict(src_dict)
         id = d.pop("id")
 

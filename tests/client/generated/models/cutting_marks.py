@@ -39,8 +39,8 @@ class CuttingMarks:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.mark_model import MarkModel # noqa: PLC0415
-        from ..models.rack_offcut_model import RackOffcutModel # noqa: PLC0415
+        from ..models.mark_model import MarkModel
+        from ..models.rack_offcut_model import RackOffcutModel
         marks: list[dict[str, Any]] | Unset = UNSET
         if not isinstance(self.marks, Unset):
             marks = []
@@ -75,8 +75,8 @@ class CuttingMarks:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.mark_model import MarkModel # noqa: PLC0415
-        from ..models.rack_offcut_model import RackOffcutModel # noqa: PLC0415
+        from ..models.mark_model import MarkModel
+        from ..models.rack_offcut_model import RackOffcutModel
         d = dict(src_dict)
         _marks = d.pop("marks", UNSET)
         marks: list[MarkModel] | Unset = UNSET

@@ -60,9 +60,9 @@ class CuttingPlan:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.chosen_document import ChosenDocument # noqa: PLC0415
-        from ..models.length_plan_document import LengthPlanDocument # noqa: PLC0415
-        from ..models.sheet_plan_document import SheetPlanDocument # noqa: PLC0415
+        from ..models.chosen_document import ChosenDocument
+        from ..models.length_plan_document import LengthPlanDocument
+        from ..models.sheet_plan_document import SheetPlanDocument
         purchase = self.purchase
 
         offcuts_used = self.offcuts_used
@@ -127,9 +127,9 @@ class CuttingPlan:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.chosen_document import ChosenDocument # noqa: PLC0415
-        from ..models.length_plan_document import LengthPlanDocument # noqa: PLC0415
-        from ..models.sheet_plan_document import SheetPlanDocument # noqa: PLC0415
+        from ..models.chosen_document import ChosenDocument
+        from ..models.length_plan_document import LengthPlanDocument
+        from ..models.sheet_plan_document import SheetPlanDocument
         d = dict(src_dict)
         purchase = d.pop("purchase")
 

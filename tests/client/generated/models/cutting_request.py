@@ -54,11 +54,11 @@ class CuttingRequest:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.access_document import AccessDocument # noqa: PLC0415
-        from ..models.choice_document import ChoiceDocument # noqa: PLC0415
-        from ..models.keep_document import KeepDocument # noqa: PLC0415
-        from ..models.length_material_document import LengthMaterialDocument # noqa: PLC0415
-        from ..models.sheet_material_document import SheetMaterialDocument # noqa: PLC0415
+        from ..models.access_document import AccessDocument
+        from ..models.choice_document import ChoiceDocument
+        from ..models.keep_document import KeepDocument
+        from ..models.length_material_document import LengthMaterialDocument
+        from ..models.sheet_material_document import SheetMaterialDocument
         seed = self.seed
 
         seconds = self.seconds
@@ -133,11 +133,11 @@ class CuttingRequest:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.access_document import AccessDocument # noqa: PLC0415
-        from ..models.choice_document import ChoiceDocument # noqa: PLC0415
-        from ..models.keep_document import KeepDocument # noqa: PLC0415
-        from ..models.length_material_document import LengthMaterialDocument # noqa: PLC0415
-        from ..models.sheet_material_document import SheetMaterialDocument # noqa: PLC0415
+        from ..models.access_document import AccessDocument
+        from ..models.choice_document import ChoiceDocument
+        from ..models.keep_document import KeepDocument
+        from ..models.length_material_document import LengthMaterialDocument
+        from ..models.sheet_material_document import SheetMaterialDocument
         d = dict(src_dict)
         seed = d.pop("seed", UNSET)
 

@@ -61,11 +61,11 @@ class Deal:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.deal_jobs_item import DealJobsItem # noqa: PLC0415
-        from ..models.delivery_terms import DeliveryTerms # noqa: PLC0415
-        from ..models.keep_document import KeepDocument # noqa: PLC0415
-        from ..models.price_book import PriceBook # noqa: PLC0415
-        from ..models.wall import Wall # noqa: PLC0415
+        from ..models.deal_jobs_item import DealJobsItem
+        from ..models.delivery_terms import DeliveryTerms
+        from ..models.keep_document import KeepDocument
+        from ..models.price_book import PriceBook
+        from ..models.wall import Wall
         terms = self.terms.to_dict()
 
         walls: list[dict[str, Any]] | Unset = UNSET
@@ -149,11 +149,11 @@ class Deal:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.deal_jobs_item import DealJobsItem # noqa: PLC0415
-        from ..models.delivery_terms import DeliveryTerms # noqa: PLC0415
-        from ..models.keep_document import KeepDocument # noqa: PLC0415
-        from ..models.price_book import PriceBook # noqa: PLC0415
-        from ..models.wall import Wall # noqa: PLC0415
+        from ..models.deal_jobs_item import DealJobsItem
+        from ..models.delivery_terms import DeliveryTerms
+        from ..models.keep_document import KeepDocument
+        from ..models.price_book import PriceBook
+        from ..models.wall import Wall
         d = dict(src_dict)
         terms = DeliveryTerms.from_dict(d.pop("terms"))
 

@@ -54,7 +54,7 @@ class Dealt:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.dealt_deliveries_item import DealtDeliveriesItem # noqa: PLC0415
+        from ..models.dealt_deliveries_item import DealtDeliveriesItem
         id = self.id
 
         cost = self.cost
@@ -103,7 +103,7 @@ class Dealt:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.dealt_deliveries_item import DealtDeliveriesItem # noqa: PLC0415
+        from ..models.dealt_deliveries_item import DealtDeliveriesItem
         d = dict(src_dict)
         id = d.pop("id")
 

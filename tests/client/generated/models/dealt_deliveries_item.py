@@ -51,8 +51,8 @@ class DealtDeliveriesItem:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.cutting_plan import CuttingPlan # noqa: PLC0415
-        from ..models.cutting_request import CuttingRequest # noqa: PLC0415
+        from ..models.cutting_plan import CuttingPlan
+        from ..models.cutting_request import CuttingRequest
         day = self.day
 
         jobs = self.jobs
@@ -91,8 +91,8 @@ class DealtDeliveriesItem:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.cutting_plan import CuttingPlan # noqa: PLC0415
-        from ..models.cutting_request import CuttingRequest # noqa: PLC0415
+        from ..models.cutting_plan import CuttingPlan
+        from ..models.cutting_request import CuttingRequest
         d = dict(src_dict)
         day = d.pop("day")
 

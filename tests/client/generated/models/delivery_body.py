@@ -47,7 +47,7 @@ class DeliveryBody:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.came_line import CameLine # noqa: PLC0415
+        from ..models.came_line import CameLine
         came: None | str | Unset
         if isinstance(self.came, Unset):
             came = UNSET
@@ -105,7 +105,7 @@ class DeliveryBody:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.came_line import CameLine # noqa: PLC0415
+        from ..models.came_line import CameLine
         d = dict(src_dict)
         def _parse_came(data: object) -> datetime.date | None | Unset:
             if data is None:

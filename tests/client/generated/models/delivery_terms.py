@@ -52,8 +52,8 @@ class DeliveryTerms:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.delivery_terms_needed import DeliveryTermsNeeded # noqa: PLC0415
-        from ..models.long_item_model import LongItemModel # noqa: PLC0415
+        from ..models.delivery_terms_needed import DeliveryTermsNeeded
+        from ..models.long_item_model import LongItemModel
         charge = self.charge
 
         free_over: None | str | Unset
@@ -125,8 +125,8 @@ class DeliveryTerms:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.delivery_terms_needed import DeliveryTermsNeeded # noqa: PLC0415
-        from ..models.long_item_model import LongItemModel # noqa: PLC0415
+        from ..models.delivery_terms_needed import DeliveryTermsNeeded
+        from ..models.long_item_model import LongItemModel
         d = dict(src_dict)
         charge = d.pop("charge")
 

@@ -40,7 +40,7 @@ class EaseBody:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.ease_body_ease import EaseBodyEase # noqa: PLC0415
+        from ..models.ease_body_ease import EaseBodyEase
         ease: dict[str, Any] | Unset = UNSET
         if not isinstance(self.ease, Unset):
             ease = self.ease.to_dict()
@@ -67,7 +67,7 @@ class EaseBody:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.ease_body_ease import EaseBodyEase # noqa: PLC0415
+        from ..models.ease_body_ease import EaseBodyEase
         d = dict(src_dict)
         _ease = d.pop("ease", UNSET)
         ease: EaseBodyEase | Unset

@@ -41,8 +41,8 @@ class Frame:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.price_book import PriceBook # noqa: PLC0415
-        from ..models.wall import Wall # noqa: PLC0415
+        from ..models.price_book import PriceBook
+        from ..models.wall import Wall
         wall = self.wall.to_dict()
 
         prices: dict[str, Any] | Unset = UNSET
@@ -68,8 +68,8 @@ class Frame:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.price_book import PriceBook # noqa: PLC0415
-        from ..models.wall import Wall # noqa: PLC0415
+        from ..models.price_book import PriceBook
+        from ..models.wall import Wall
         d = dict(src_dict)
         wall = Wall.from_dict(d.pop("wall"))
 

@@ -37,7 +37,7 @@ class HTTPValidationError:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.validation_error import ValidationError # noqa: PLC0415
+        from ..models.validation_error import ValidationError
         detail: list[dict[str, Any]] | Unset = UNSET
         if not isinstance(self.detail, Unset):
             detail = []
@@ -61,7 +61,7 @@ class HTTPValidationError:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.validation_error import ValidationError # noqa: PLC0415
+        from ..models.validation_error import ValidationError
         d = dict(src_dict)
         _detail = d.pop("detail", UNSET)
         detail: list[ValidationError] | Unset = UNSET

@@ -44,7 +44,7 @@ class JobBody:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.job_body_parts_type_0 import JobBodyPartsType0 # noqa: PLC0415
+        from ..models.job_body_parts_type_0 import JobBodyPartsType0
         name = self.name
 
         client = self.client
@@ -82,7 +82,7 @@ class JobBody:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.job_body_parts_type_0 import JobBodyPartsType0 # noqa: PLC0415
+        from ..models.job_body_parts_type_0 import JobBodyPartsType0
         d = dict(src_dict)
         name = d.pop("name")
 

@@ -36,7 +36,7 @@ class KeepPartListResponse201:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.keep_part_list_response_201_jobs_item import KeepPartListResponse201JobsItem # noqa: PLC0415
+        from ..models.keep_part_list_response_201_jobs_item import KeepPartListResponse201JobsItem
         jobs = []
         for jobs_item_data in self.jobs:
             jobs_item = jobs_item_data.to_dict()
@@ -57,7 +57,7 @@ class KeepPartListResponse201:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.keep_part_list_response_201_jobs_item import KeepPartListResponse201JobsItem # noqa: PLC0415
+        from ..models.keep_part_list_response_201_jobs_item import KeepPartListResponse201JobsItem
         d = dict(src_dict)
         jobs = []
         _jobs = d.pop("jobs")

@@ -66,9 +66,9 @@ class KeptDelivery:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.kept_delivery_lines_item import KeptDeliveryLinesItem # noqa: PLC0415
-        from ..models.kept_delivery_promised_item import KeptDeliveryPromisedItem # noqa: PLC0415
-        from ..models.kept_delivery_touches_item import KeptDeliveryTouchesItem # noqa: PLC0415
+        from ..models.kept_delivery_lines_item import KeptDeliveryLinesItem
+        from ..models.kept_delivery_promised_item import KeptDeliveryPromisedItem
+        from ..models.kept_delivery_touches_item import KeptDeliveryTouchesItem
         id = self.id
 
         who = self.who
@@ -141,9 +141,9 @@ class KeptDelivery:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.kept_delivery_lines_item import KeptDeliveryLinesItem # noqa: PLC0415
-        from ..models.kept_delivery_promised_item import KeptDeliveryPromisedItem # noqa: PLC0415
-        from ..models.kept_delivery_touches_item import KeptDeliveryTouchesItem # noqa: PLC0415
+        from ..models.kept_delivery_lines_item import KeptDeliveryLinesItem
+        from ..models.kept_delivery_promised_item import KeptDeliveryPromisedItem
+        from ..models.kept_delivery_touches_item import KeptDeliveryTouchesItem
         d = dict(src_dict)
         id = d.pop("id")
 

@@ -47,7 +47,7 @@ class KeptDeliveryLinesItem:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.kept_delivery_lines_item_instead_item import KeptDeliveryLinesItemInsteadItem # noqa: PLC0415
+        from ..models.kept_delivery_lines_item_instead_item import KeptDeliveryLinesItemInsteadItem
         line = self.line
 
         good = self.good
@@ -90,7 +90,7 @@ class KeptDeliveryLinesItem:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.kept_delivery_lines_item_instead_item import KeptDeliveryLinesItemInsteadItem # noqa: PLC0415
+        from ..models.kept_delivery_lines_item_instead_item import KeptDeliveryLinesItemInsteadItem
         d = dict(src_dict)
         line = d.pop("line")
 

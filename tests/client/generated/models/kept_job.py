@@ -60,7 +60,7 @@ class KeptJob:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.kept_job_job import KeptJobJob # noqa: PLC0415
+        from ..models.kept_job_job import KeptJobJob
         id = self.id
 
         version = self.version
@@ -128,7 +128,7 @@ class KeptJob:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.kept_job_job import KeptJobJob # noqa: PLC0415
+        from ..models.kept_job_job import KeptJobJob
         d = dict(src_dict)
         id = d.pop("id")
 

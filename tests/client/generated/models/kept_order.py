@@ -50,7 +50,7 @@ class KeptOrder:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.order import Order # noqa: PLC0415
+        from ..models.order import Order
         id = self.id
 
         plan = self.plan
@@ -84,7 +84,7 @@ class KeptOrder:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.order import Order # noqa: PLC0415
+        from ..models.order import Order
         d = dict(src_dict)
         id = d.pop("id")
 

@@ -47,7 +47,7 @@ class KeptWall:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.wall import Wall # noqa: PLC0415
+        from ..models.wall import Wall
         id = self.id
 
         version = self.version
@@ -78,7 +78,7 @@ class KeptWall:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.wall import Wall # noqa: PLC0415
+        from ..models.wall import Wall
         d = dict(src_dict)
         id = d.pop("id")
 

@@ -52,7 +52,7 @@ class LengthItemModel:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.sold_length_model import SoldLengthModel # noqa: PLC0415
+        from ..models.sold_length_model import SoldLengthModel
         material = self.material
 
         description = self.description
@@ -100,7 +100,7 @@ class LengthItemModel:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.sold_length_model import SoldLengthModel # noqa: PLC0415
+        from ..models.sold_length_model import SoldLengthModel
         d = dict(src_dict)
         material = d.pop("material")
 

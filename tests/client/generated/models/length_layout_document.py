@@ -49,9 +49,9 @@ class LengthLayoutDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.length_cut_document import LengthCutDocument # noqa: PLC0415
-        from ..models.placed_length_document import PlacedLengthDocument # noqa: PLC0415
-        from ..models.stretch_document import StretchDocument # noqa: PLC0415
+        from ..models.length_cut_document import LengthCutDocument
+        from ..models.placed_length_document import PlacedLengthDocument
+        from ..models.stretch_document import StretchDocument
         stock = self.stock
 
         offcut = self.offcut
@@ -105,9 +105,9 @@ class LengthLayoutDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.length_cut_document import LengthCutDocument # noqa: PLC0415
-        from ..models.placed_length_document import PlacedLengthDocument # noqa: PLC0415
-        from ..models.stretch_document import StretchDocument # noqa: PLC0415
+        from ..models.length_cut_document import LengthCutDocument
+        from ..models.placed_length_document import PlacedLengthDocument
+        from ..models.stretch_document import StretchDocument
         d = dict(src_dict)
         stock = d.pop("stock")
 

@@ -51,10 +51,10 @@ class LengthMaterialDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.keep_document import KeepDocument # noqa: PLC0415
-        from ..models.length_offcut_document import LengthOffcutDocument # noqa: PLC0415
-        from ..models.length_part_document import LengthPartDocument # noqa: PLC0415
-        from ..models.stock_length_document import StockLengthDocument # noqa: PLC0415
+        from ..models.keep_document import KeepDocument
+        from ..models.length_offcut_document import LengthOffcutDocument
+        from ..models.length_part_document import LengthPartDocument
+        from ..models.stock_length_document import StockLengthDocument
         material = self.material
 
         kerf_mm = self.kerf_mm
@@ -121,10 +121,10 @@ class LengthMaterialDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.keep_document import KeepDocument # noqa: PLC0415
-        from ..models.length_offcut_document import LengthOffcutDocument # noqa: PLC0415
-        from ..models.length_part_document import LengthPartDocument # noqa: PLC0415
-        from ..models.stock_length_document import StockLengthDocument # noqa: PLC0415
+        from ..models.keep_document import KeepDocument
+        from ..models.length_offcut_document import LengthOffcutDocument
+        from ..models.length_part_document import LengthPartDocument
+        from ..models.stock_length_document import StockLengthDocument
         d = dict(src_dict)
         material = d.pop("material")
 

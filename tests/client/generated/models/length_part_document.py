@@ -48,7 +48,7 @@ class LengthPartDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.length_part_document_dimension_from import LengthPartDocumentDimensionFrom # noqa: PLC0415
+        from ..models.length_part_document_dimension_from import LengthPartDocumentDimensionFrom
         id = self.id
 
         job = self.job
@@ -88,7 +88,7 @@ class LengthPartDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.length_part_document_dimension_from import LengthPartDocumentDimensionFrom # noqa: PLC0415
+        from ..models.length_part_document_dimension_from import LengthPartDocumentDimensionFrom
         d = dict(src_dict)
         id = d.pop("id")
 

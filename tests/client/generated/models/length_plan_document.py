@@ -63,10 +63,10 @@ class LengthPlanDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.length_layout_document import LengthLayoutDocument # noqa: PLC0415
-        from ..models.length_usage_document import LengthUsageDocument # noqa: PLC0415
-        from ..models.length_weights_document import LengthWeightsDocument # noqa: PLC0415
-        from ..models.trade_document import TradeDocument # noqa: PLC0415
+        from ..models.length_layout_document import LengthLayoutDocument
+        from ..models.length_usage_document import LengthUsageDocument
+        from ..models.length_weights_document import LengthWeightsDocument
+        from ..models.trade_document import TradeDocument
         purchase = self.purchase
 
         offcuts_used = self.offcuts_used
@@ -135,10 +135,10 @@ class LengthPlanDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.length_layout_document import LengthLayoutDocument # noqa: PLC0415
-        from ..models.length_usage_document import LengthUsageDocument # noqa: PLC0415
-        from ..models.length_weights_document import LengthWeightsDocument # noqa: PLC0415
-        from ..models.trade_document import TradeDocument # noqa: PLC0415
+        from ..models.length_layout_document import LengthLayoutDocument
+        from ..models.length_usage_document import LengthUsageDocument
+        from ..models.length_weights_document import LengthWeightsDocument
+        from ..models.trade_document import TradeDocument
         d = dict(src_dict)
         purchase = d.pop("purchase")
 

@@ -36,7 +36,7 @@ class ListAuditResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.list_audit_response_200_items_item import ListAuditResponse200ItemsItem # noqa: PLC0415
+        from ..models.list_audit_response_200_items_item import ListAuditResponse200ItemsItem
         items = []
         for items_item_data in self.items:
             items_item = items_item_data.to_dict()
@@ -57,7 +57,7 @@ class ListAuditResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.list_audit_response_200_items_item import ListAuditResponse200ItemsItem # noqa: PLC0415
+        from ..models.list_audit_response_200_items_item import ListAuditResponse200ItemsItem
         d = dict(src_dict)
         items = []
         _items = d.pop("items")

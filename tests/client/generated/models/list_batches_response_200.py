@@ -38,7 +38,7 @@ class ListBatchesResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.list_batches_response_200_items_item import ListBatchesResponse200ItemsItem # noqa: PLC0415
+        from ..models.list_batches_response_200_items_item import ListBatchesResponse200ItemsItem
         items = []
         for items_item_data in self.items:
             items_item = items_item_data.to_dict()
@@ -63,7 +63,7 @@ class ListBatchesResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.list_batches_response_200_items_item import ListBatchesResponse200ItemsItem # noqa: PLC0415
+        from ..models.list_batches_response_200_items_item import ListBatchesResponse200ItemsItem
         d = dict(src_dict)
         items = []
         _items = d.pop("items")

@@ -44,8 +44,8 @@ class ListDeliveriesResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.kept_delivery import KeptDelivery # noqa: PLC0415
-        from ..models.order_line_received import OrderLineReceived # noqa: PLC0415
+        from ..models.kept_delivery import KeptDelivery
+        from ..models.order_line_received import OrderLineReceived
         order = self.order
 
         state = self.state.value
@@ -80,8 +80,8 @@ class ListDeliveriesResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.kept_delivery import KeptDelivery # noqa: PLC0415
-        from ..models.order_line_received import OrderLineReceived # noqa: PLC0415
+        from ..models.kept_delivery import KeptDelivery
+        from ..models.order_line_received import OrderLineReceived
         d = dict(src_dict)
         order = d.pop("order")
 

@@ -36,7 +36,7 @@ class ListDiagramsResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.list_diagrams_response_200_diagrams_item import ListDiagramsResponse200DiagramsItem # noqa: PLC0415
+        from ..models.list_diagrams_response_200_diagrams_item import ListDiagramsResponse200DiagramsItem
         diagrams = []
         for diagrams_item_data in self.diagrams:
             diagrams_item = diagrams_item_data.to_dict()
@@ -57,7 +57,7 @@ class ListDiagramsResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.list_diagrams_response_200_diagrams_item import ListDiagramsResponse200DiagramsItem # noqa: PLC0415
+        from ..models.list_diagrams_response_200_diagrams_item import ListDiagramsResponse200DiagramsItem
         d = dict(src_dict)
         diagrams = []
         _diagrams = d.pop("diagrams")

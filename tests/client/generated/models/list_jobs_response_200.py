@@ -38,7 +38,7 @@ class ListJobsResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.kept_job import KeptJob # noqa: PLC0415
+        from ..models.kept_job import KeptJob
         items = []
         for items_item_data in self.items:
             items_item = items_item_data.to_dict()
@@ -63,7 +63,7 @@ class ListJobsResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.kept_job import KeptJob # noqa: PLC0415
+        from ..models.kept_job import KeptJob
         d = dict(src_dict)
         items = []
         _items = d.pop("items")

@@ -36,7 +36,7 @@ class ListLedgerResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.ledger_line import LedgerLine # noqa: PLC0415
+        from ..models.ledger_line import LedgerLine
         items = []
         for items_item_data in self.items:
             items_item = items_item_data.to_dict()
@@ -57,7 +57,7 @@ class ListLedgerResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.ledger_line import LedgerLine # noqa: PLC0415
+        from ..models.ledger_line import LedgerLine
         d = dict(src_dict)
         items = []
         _items = d.pop("items")

@@ -38,7 +38,7 @@ class ListPriceBooksResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.price_book_version import PriceBookVersion # noqa: PLC0415
+        from ..models.price_book_version import PriceBookVersion
         items = []
         for items_item_data in self.items:
             items_item = items_item_data.to_dict()
@@ -63,7 +63,7 @@ class ListPriceBooksResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.price_book_version import PriceBookVersion # noqa: PLC0415
+        from ..models.price_book_version import PriceBookVersion
         d = dict(src_dict)
         items = []
         _items = d.pop("items")

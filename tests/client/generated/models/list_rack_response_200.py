@@ -38,7 +38,7 @@ class ListRackResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.rack_piece import RackPiece # noqa: PLC0415
+        from ..models.rack_piece import RackPiece
         items = []
         for items_item_data in self.items:
             items_item = items_item_data.to_dict()
@@ -63,7 +63,7 @@ class ListRackResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.rack_piece import RackPiece # noqa: PLC0415
+        from ..models.rack_piece import RackPiece
         d = dict(src_dict)
         items = []
         _items = d.pop("items")

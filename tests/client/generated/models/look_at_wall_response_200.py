@@ -39,8 +39,8 @@ class LookAtWallResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.look_at_wall_response_200_drawings_item import LookAtWallResponse200DrawingsItem # noqa: PLC0415
-        from ..models.look_at_wall_response_200_frame import LookAtWallResponse200Frame # noqa: PLC0415
+        from ..models.look_at_wall_response_200_drawings_item import LookAtWallResponse200DrawingsItem
+        from ..models.look_at_wall_response_200_frame import LookAtWallResponse200Frame
         frame = self.frame.to_dict()
 
         drawings = []
@@ -64,8 +64,8 @@ class LookAtWallResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.look_at_wall_response_200_drawings_item import LookAtWallResponse200DrawingsItem # noqa: PLC0415
-        from ..models.look_at_wall_response_200_frame import LookAtWallResponse200Frame # noqa: PLC0415
+        from ..models.look_at_wall_response_200_drawings_item import LookAtWallResponse200DrawingsItem
+        from ..models.look_at_wall_response_200_frame import LookAtWallResponse200Frame
         d = dict(src_dict)
         frame = LookAtWallResponse200Frame.from_dict(d.pop("frame"))
 

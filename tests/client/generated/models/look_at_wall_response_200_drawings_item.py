@@ -42,7 +42,7 @@ class LookAtWallResponse200DrawingsItem:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.look_at_wall_response_200_drawings_item_places_item import LookAtWallResponse200DrawingsItemPlacesItem # noqa: PLC0415
+        from ..models.look_at_wall_response_200_drawings_item_places_item import LookAtWallResponse200DrawingsItemPlacesItem
         name = self.name
 
         title = self.title
@@ -72,7 +72,7 @@ class LookAtWallResponse200DrawingsItem:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.look_at_wall_response_200_drawings_item_places_item import LookAtWallResponse200DrawingsItemPlacesItem # noqa: PLC0415
+        from ..models.look_at_wall_response_200_drawings_item_places_item import LookAtWallResponse200DrawingsItemPlacesItem
         d = dict(src_dict)
         name = d.pop("name")
 

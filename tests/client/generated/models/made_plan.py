@@ -69,13 +69,13 @@ class MadePlan:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.cutting_plan import CuttingPlan # noqa: PLC0415
-        from ..models.cutting_request import CuttingRequest # noqa: PLC0415
-        from ..models.made_plan_comparison_type_0 import MadePlanComparisonType0 # noqa: PLC0415
-        from ..models.made_plan_merchants_type_0 import MadePlanMerchantsType0 # noqa: PLC0415
-        from ..models.made_plan_shares_item import MadePlanSharesItem # noqa: PLC0415
-        from ..models.made_plan_walls_item import MadePlanWallsItem # noqa: PLC0415
-        from ..models.order import Order # noqa: PLC0415
+        from ..models.cutting_plan import CuttingPlan
+        from ..models.cutting_request import CuttingRequest
+        from ..models.made_plan_comparison_type_0 import MadePlanComparisonType0
+        from ..models.made_plan_merchants_type_0 import MadePlanMerchantsType0
+        from ..models.made_plan_shares_item import MadePlanSharesItem
+        from ..models.made_plan_walls_item import MadePlanWallsItem
+        from ..models.order import Order
         id = self.id
 
         run = self.run
@@ -169,13 +169,13 @@ class MadePlan:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.cutting_plan import CuttingPlan # noqa: PLC0415
-        from ..models.cutting_request import CuttingRequest # noqa: PLC0415
-        from ..models.made_plan_comparison_type_0 import MadePlanComparisonType0 # noqa: PLC0415
-        from ..models.made_plan_merchants_type_0 import MadePlanMerchantsType0 # noqa: PLC0415
-        from ..models.made_plan_shares_item import MadePlanSharesItem # noqa: PLC0415
-        from ..models.made_plan_walls_item import MadePlanWallsItem # noqa: PLC0415
-        from ..models.order import Order # noqa: PLC0415
+        from ..models.cutting_plan import CuttingPlan
+        from ..models.cutting_request import CuttingRequest
+        from ..models.made_plan_comparison_type_0 import MadePlanComparisonType0
+        from ..models.made_plan_merchants_type_0 import MadePlanMerchantsType0
+        from ..models.made_plan_shares_item import MadePlanSharesItem
+        from ..models.made_plan_walls_item import MadePlanWallsItem
+        from ..models.order import Order
         d = dict(src_dict)
         id = d.pop("id")
 

@@ -53,9 +53,9 @@ class Marks:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.marks_contradictions_item import MarksContradictionsItem # noqa: PLC0415
-        from ..models.marks_pieces_item import MarksPiecesItem # noqa: PLC0415
-        from ..models.marks_ticks_item import MarksTicksItem # noqa: PLC0415
+        from ..models.marks_contradictions_item import MarksContradictionsItem
+        from ..models.marks_pieces_item import MarksPiecesItem
+        from ..models.marks_ticks_item import MarksTicksItem
         plan = self.plan
 
         state = self.state.value
@@ -109,9 +109,9 @@ class Marks:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.marks_contradictions_item import MarksContradictionsItem # noqa: PLC0415
-        from ..models.marks_pieces_item import MarksPiecesItem # noqa: PLC0415
-        from ..models.marks_ticks_item import MarksTicksItem # noqa: PLC0415
+        from ..models.marks_contradictions_item import MarksContradictionsItem
+        from ..models.marks_pieces_item import MarksPiecesItem
+        from ..models.marks_ticks_item import MarksTicksItem
         d = dict(src_dict)
         plan = d.pop("plan")
 

@@ -55,9 +55,9 @@ class MarksTaken:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.marks_taken_contradictions_item import MarksTakenContradictionsItem # noqa: PLC0415
-        from ..models.marks_taken_pieces_item import MarksTakenPiecesItem # noqa: PLC0415
-        from ..models.marks_taken_ticks_item import MarksTakenTicksItem # noqa: PLC0415
+        from ..models.marks_taken_contradictions_item import MarksTakenContradictionsItem
+        from ..models.marks_taken_pieces_item import MarksTakenPiecesItem
+        from ..models.marks_taken_ticks_item import MarksTakenTicksItem
         new = self.new
 
         plan = self.plan
@@ -114,9 +114,9 @@ class MarksTaken:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.marks_taken_contradictions_item import MarksTakenContradictionsItem # noqa: PLC0415
-        from ..models.marks_taken_pieces_item import MarksTakenPiecesItem # noqa: PLC0415
-        from ..models.marks_taken_ticks_item import MarksTakenTicksItem # noqa: PLC0415
+        from ..models.marks_taken_contradictions_item import MarksTakenContradictionsItem
+        from ..models.marks_taken_pieces_item import MarksTakenPiecesItem
+        from ..models.marks_taken_ticks_item import MarksTakenTicksItem
         d = dict(src_dict)
         new = d.pop("new")
 

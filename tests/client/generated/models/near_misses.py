@@ -36,7 +36,7 @@ class NearMisses:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.near_misses_items_item import NearMissesItemsItem # noqa: PLC0415
+        from ..models.near_misses_items_item import NearMissesItemsItem
         items = []
         for items_item_data in self.items:
             items_item = items_item_data.to_dict()
@@ -57,7 +57,7 @@ class NearMisses:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.near_misses_items_item import NearMissesItemsItem # noqa: PLC0415
+        from ..models.near_misses_items_item import NearMissesItemsItem
         d = dict(src_dict)
         items = []
         _items = d.pop("items")

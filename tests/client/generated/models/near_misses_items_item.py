@@ -54,9 +54,9 @@ class NearMissesItemsItem:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.cutting_plan import CuttingPlan # noqa: PLC0415
-        from ..models.cutting_request import CuttingRequest # noqa: PLC0415
-        from ..models.near_misses_items_item_easings_item import NearMissesItemsItemEasingsItem # noqa: PLC0415
+        from ..models.cutting_plan import CuttingPlan
+        from ..models.cutting_request import CuttingRequest
+        from ..models.near_misses_items_item_easings_item import NearMissesItemsItemEasingsItem
         material = self.material
 
         saving = self.saving
@@ -101,9 +101,9 @@ class NearMissesItemsItem:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.cutting_plan import CuttingPlan # noqa: PLC0415
-        from ..models.cutting_request import CuttingRequest # noqa: PLC0415
-        from ..models.near_misses_items_item_easings_item import NearMissesItemsItemEasingsItem # noqa: PLC0415
+        from ..models.cutting_plan import CuttingPlan
+        from ..models.cutting_request import CuttingRequest
+        from ..models.near_misses_items_item_easings_item import NearMissesItemsItemEasingsItem
         d = dict(src_dict)
         material = d.pop("material")
 

@@ -48,7 +48,7 @@ class Order:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.order_lines_item import OrderLinesItem # noqa: PLC0415
+        from ..models.order_lines_item import OrderLinesItem
         merchant = self.merchant
 
         currency = self.currency
@@ -87,7 +87,7 @@ class Order:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.order_lines_item import OrderLinesItem # noqa: PLC0415
+        from ..models.order_lines_item import OrderLinesItem
         d = dict(src_dict)
         merchant = d.pop("merchant")
 

@@ -44,7 +44,7 @@ class OrderTermsModel:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.long_item_model import LongItemModel # noqa: PLC0415
+        from ..models.long_item_model import LongItemModel
         minimum: None | str | Unset
         if isinstance(self.minimum, Unset):
             minimum = UNSET
@@ -100,7 +100,7 @@ class OrderTermsModel:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.long_item_model import LongItemModel # noqa: PLC0415
+        from ..models.long_item_model import LongItemModel
         d = dict(src_dict)
         def _parse_minimum(data: object) -> None | str | Unset:
             if data is None:

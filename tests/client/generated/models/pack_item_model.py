@@ -40,7 +40,7 @@ class PackItemModel:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.pack_model import PackModel # noqa: PLC0415
+        from ..models.pack_model import PackModel
         item = self.item
 
         unit = self.unit.value
@@ -67,7 +67,7 @@ class PackItemModel:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.pack_model import PackModel # noqa: PLC0415
+        from ..models.pack_model import PackModel
         d = dict(src_dict)
         item = d.pop("item")
 

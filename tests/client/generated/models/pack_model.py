@@ -44,7 +44,7 @@ class PackModel:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.price_break_model import PriceBreakModel # noqa: PLC0415
+        from ..models.price_break_model import PriceBreakModel
         id = self.id
 
         description = self.description
@@ -80,7 +80,7 @@ class PackModel:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.price_break_model import PriceBreakModel # noqa: PLC0415
+        from ..models.price_break_model import PriceBreakModel
         d = dict(src_dict)
         id = d.pop("id")
 

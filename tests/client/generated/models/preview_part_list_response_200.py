@@ -55,10 +55,10 @@ class PreviewPartListResponse200:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.preview_part_list_response_200_columns_item import PreviewPartListResponse200ColumnsItem # noqa: PLC0415
-        from ..models.preview_part_list_response_200_notes_item import PreviewPartListResponse200NotesItem # noqa: PLC0415
-        from ..models.preview_part_list_response_200_parts_item import PreviewPartListResponse200PartsItem # noqa: PLC0415
-        from ..models.preview_part_list_response_200_problems_item import PreviewPartListResponse200ProblemsItem # noqa: PLC0415
+        from ..models.preview_part_list_response_200_columns_item import PreviewPartListResponse200ColumnsItem
+        from ..models.preview_part_list_response_200_notes_item import PreviewPartListResponse200NotesItem
+        from ..models.preview_part_list_response_200_parts_item import PreviewPartListResponse200PartsItem
+        from ..models.preview_part_list_response_200_problems_item import PreviewPartListResponse200ProblemsItem
         sound = self.sound
 
         rows = self.rows
@@ -118,10 +118,10 @@ class PreviewPartListResponse200:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.preview_part_list_response_200_columns_item import PreviewPartListResponse200ColumnsItem # noqa: PLC0415
-        from ..models.preview_part_list_response_200_notes_item import PreviewPartListResponse200NotesItem # noqa: PLC0415
-        from ..models.preview_part_list_response_200_parts_item import PreviewPartListResponse200PartsItem # noqa: PLC0415
-        from ..models.preview_part_list_response_200_problems_item import PreviewPartListResponse200ProblemsItem # noqa: PLC0415
+        from ..models.preview_part_list_response_200_columns_item import PreviewPartListResponse200ColumnsItem
+        from ..models.preview_part_list_response_200_notes_item import PreviewPartListResponse200NotesItem
+        from ..models.preview_part_list_response_200_parts_item import PreviewPartListResponse200PartsItem
+        from ..models.preview_part_list_response_200_problems_item import PreviewPartListResponse200ProblemsItem
         d = dict(src_dict)
         sound = d.pop("sound")
 

@@ -51,10 +51,10 @@ class PriceBook:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.length_item_model import LengthItemModel # noqa: PLC0415
-        from ..models.order_terms_model import OrderTermsModel # noqa: PLC0415
-        from ..models.pack_item_model import PackItemModel # noqa: PLC0415
-        from ..models.sheet_item_model import SheetItemModel # noqa: PLC0415
+        from ..models.length_item_model import LengthItemModel
+        from ..models.order_terms_model import OrderTermsModel
+        from ..models.pack_item_model import PackItemModel
+        from ..models.sheet_item_model import SheetItemModel
         merchant = self.merchant
 
         vat_percent = self.vat_percent
@@ -120,10 +120,10 @@ class PriceBook:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.length_item_model import LengthItemModel # noqa: PLC0415
-        from ..models.order_terms_model import OrderTermsModel # noqa: PLC0415
-        from ..models.pack_item_model import PackItemModel # noqa: PLC0415
-        from ..models.sheet_item_model import SheetItemModel # noqa: PLC0415
+        from ..models.length_item_model import LengthItemModel
+        from ..models.order_terms_model import OrderTermsModel
+        from ..models.pack_item_model import PackItemModel
+        from ..models.sheet_item_model import SheetItemModel
         d = dict(src_dict)
         merchant = d.pop("merchant")
 

@@ -48,7 +48,7 @@ class PriceBookVersion:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.price_book import PriceBook # noqa: PLC0415
+        from ..models.price_book import PriceBook
         id = self.id
 
         name = self.name
@@ -82,7 +82,7 @@ class PriceBookVersion:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.price_book import PriceBook # noqa: PLC0415
+        from ..models.price_book import PriceBook
         d = dict(src_dict)
         id = d.pop("id")
 

@@ -45,7 +45,7 @@ class Problem:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.problem_problems_item import ProblemProblemsItem # noqa: PLC0415
+        from ..models.problem_problems_item import ProblemProblemsItem
         type_ = self.type_
 
         title = self.title
@@ -82,7 +82,7 @@ class Problem:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.problem_problems_item import ProblemProblemsItem # noqa: PLC0415
+        from ..models.problem_problems_item import ProblemProblemsItem
         d = dict(src_dict)
         type_ = d.pop("type")
 

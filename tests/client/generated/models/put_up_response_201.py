@@ -36,7 +36,7 @@ class PutUpResponse201:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.rack_piece import RackPiece # noqa: PLC0415
+        from ..models.rack_piece import RackPiece
         racked = []
         for racked_item_data in self.racked:
             racked_item = racked_item_data.to_dict()
@@ -57,7 +57,7 @@ class PutUpResponse201:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.rack_piece import RackPiece # noqa: PLC0415
+        from ..models.rack_piece import RackPiece
         d = dict(src_dict)
         racked = []
         _racked = d.pop("racked")

@@ -47,9 +47,9 @@ class ReceiveDeliveryResponse201:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.kept_delivery import KeptDelivery # noqa: PLC0415
-        from ..models.order_line_received import OrderLineReceived # noqa: PLC0415
-        from ..models.run import Run # noqa: PLC0415
+        from ..models.kept_delivery import KeptDelivery
+        from ..models.order_line_received import OrderLineReceived
+        from ..models.run import Run
         order = self.order
 
         state = self.state.value
@@ -86,9 +86,9 @@ class ReceiveDeliveryResponse201:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.kept_delivery import KeptDelivery # noqa: PLC0415
-        from ..models.order_line_received import OrderLineReceived # noqa: PLC0415
-        from ..models.run import Run # noqa: PLC0415
+        from ..models.kept_delivery import KeptDelivery
+        from ..models.order_line_received import OrderLineReceived
+        from ..models.run import Run
         d = dict(src_dict)
         order = d.pop("order")
 

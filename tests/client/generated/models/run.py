@@ -70,7 +70,7 @@ class Run:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.run_problems_item import RunProblemsItem # noqa: PLC0415
+        from ..models.run_problems_item import RunProblemsItem
         id = self.id
 
         kind = self.kind
@@ -157,7 +157,7 @@ class Run:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.run_problems_item import RunProblemsItem # noqa: PLC0415
+        from ..models.run_problems_item import RunProblemsItem
         d = dict(src_dict)
         id = d.pop("id")
 

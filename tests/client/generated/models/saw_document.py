@@ -38,7 +38,7 @@ class SawDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.saw_document_layouts_item import SawDocumentLayoutsItem # noqa: PLC0415
+        from ..models.saw_document_layouts_item import SawDocumentLayoutsItem
         id = self.id
 
         layouts = []
@@ -62,7 +62,7 @@ class SawDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.saw_document_layouts_item import SawDocumentLayoutsItem # noqa: PLC0415
+        from ..models.saw_document_layouts_item import SawDocumentLayoutsItem
         d = dict(src_dict)
         id = d.pop("id")
 

@@ -63,9 +63,9 @@ class SawDocumentLayoutsItem:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.saw_document_layouts_item_cuts_item import SawDocumentLayoutsItemCutsItem # noqa: PLC0415
-        from ..models.saw_document_layouts_item_left_item import SawDocumentLayoutsItemLeftItem # noqa: PLC0415
-        from ..models.saw_document_layouts_item_parts_item import SawDocumentLayoutsItemPartsItem # noqa: PLC0415
+        from ..models.saw_document_layouts_item_cuts_item import SawDocumentLayoutsItemCutsItem
+        from ..models.saw_document_layouts_item_left_item import SawDocumentLayoutsItemLeftItem
+        from ..models.saw_document_layouts_item_parts_item import SawDocumentLayoutsItemPartsItem
         material = self.material
 
         layout = self.layout
@@ -132,9 +132,9 @@ class SawDocumentLayoutsItem:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.saw_document_layouts_item_cuts_item import SawDocumentLayoutsItemCutsItem # noqa: PLC0415
-        from ..models.saw_document_layouts_item_left_item import SawDocumentLayoutsItemLeftItem # noqa: PLC0415
-        from ..models.saw_document_layouts_item_parts_item import SawDocumentLayoutsItemPartsItem # noqa: PLC0415
+        from ..models.saw_document_layouts_item_cuts_item import SawDocumentLayoutsItemCutsItem
+        from ..models.saw_document_layouts_item_left_item import SawDocumentLayoutsItemLeftItem
+        from ..models.saw_document_layouts_item_parts_item import SawDocumentLayoutsItemPartsItem
         d = dict(src_dict)
         material = d.pop("material")
 

@@ -55,8 +55,8 @@ class SawDocumentLayoutsItemCutsItem:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.saw_document_layouts_item_cuts_item_line import SawDocumentLayoutsItemCutsItemLine # noqa: PLC0415
-        from ..models.saw_document_layouts_item_cuts_item_piece import SawDocumentLayoutsItemCutsItemPiece # noqa: PLC0415
+        from ..models.saw_document_layouts_item_cuts_item_line import SawDocumentLayoutsItemCutsItemLine
+        from ..models.saw_document_layouts_item_cuts_item_piece import SawDocumentLayoutsItemCutsItemPiece
         n = self.n
 
         way = self.way.value
@@ -102,8 +102,8 @@ class SawDocumentLayoutsItemCutsItem:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.saw_document_layouts_item_cuts_item_line import SawDocumentLayoutsItemCutsItemLine # noqa: PLC0415
-        from ..models.saw_document_layouts_item_cuts_item_piece import SawDocumentLayoutsItemCutsItemPiece # noqa: PLC0415
+        from ..models.saw_document_layouts_item_cuts_item_line import SawDocumentLayoutsItemCutsItemLine
+        from ..models.saw_document_layouts_item_cuts_item_piece import SawDocumentLayoutsItemCutsItemPiece
         d = dict(src_dict)
         n = d.pop("n")
 

@@ -61,8 +61,8 @@ class SheetItemModel:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.sheet_item_model_edge_trim_mm_type_1 import SheetItemModelEdgeTrimMmType1 # noqa: PLC0415
-        from ..models.sold_sheet_model import SoldSheetModel # noqa: PLC0415
+        from ..models.sheet_item_model_edge_trim_mm_type_1 import SheetItemModelEdgeTrimMmType1
+        from ..models.sold_sheet_model import SoldSheetModel
         material = self.material
 
         description = self.description
@@ -142,8 +142,8 @@ class SheetItemModel:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.sheet_item_model_edge_trim_mm_type_1 import SheetItemModelEdgeTrimMmType1 # noqa: PLC0415
-        from ..models.sold_sheet_model import SoldSheetModel # noqa: PLC0415
+        from ..models.sheet_item_model_edge_trim_mm_type_1 import SheetItemModelEdgeTrimMmType1
+        from ..models.sold_sheet_model import SoldSheetModel
         d = dict(src_dict)
         material = d.pop("material")
 

@@ -55,10 +55,10 @@ class SheetLayoutDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.cut_out_work_document import CutOutWorkDocument # noqa: PLC0415
-        from ..models.leftover_document import LeftoverDocument # noqa: PLC0415
-        from ..models.placed_board_document import PlacedBoardDocument # noqa: PLC0415
-        from ..models.sheet_cut_document import SheetCutDocument # noqa: PLC0415
+        from ..models.cut_out_work_document import CutOutWorkDocument
+        from ..models.leftover_document import LeftoverDocument
+        from ..models.placed_board_document import PlacedBoardDocument
+        from ..models.sheet_cut_document import SheetCutDocument
         stock = self.stock
 
         offcut = self.offcut
@@ -131,10 +131,10 @@ class SheetLayoutDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.cut_out_work_document import CutOutWorkDocument # noqa: PLC0415
-        from ..models.leftover_document import LeftoverDocument # noqa: PLC0415
-        from ..models.placed_board_document import PlacedBoardDocument # noqa: PLC0415
-        from ..models.sheet_cut_document import SheetCutDocument # noqa: PLC0415
+        from ..models.cut_out_work_document import CutOutWorkDocument
+        from ..models.leftover_document import LeftoverDocument
+        from ..models.placed_board_document import PlacedBoardDocument
+        from ..models.sheet_cut_document import SheetCutDocument
         d = dict(src_dict)
         stock = d.pop("stock")
 

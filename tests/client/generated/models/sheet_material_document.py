@@ -64,11 +64,11 @@ class SheetMaterialDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.board_part_document import BoardPartDocument # noqa: PLC0415
-        from ..models.keep_document import KeepDocument # noqa: PLC0415
-        from ..models.sheet_material_document_edge_trim_mm_type_1 import SheetMaterialDocumentEdgeTrimMmType1 # noqa: PLC0415
-        from ..models.sheet_offcut_document import SheetOffcutDocument # noqa: PLC0415
-        from ..models.stock_sheet_document import StockSheetDocument # noqa: PLC0415
+        from ..models.board_part_document import BoardPartDocument
+        from ..models.keep_document import KeepDocument
+        from ..models.sheet_material_document_edge_trim_mm_type_1 import SheetMaterialDocumentEdgeTrimMmType1
+        from ..models.sheet_offcut_document import SheetOffcutDocument
+        from ..models.stock_sheet_document import StockSheetDocument
         material = self.material
 
         kerf_mm: float | None | Unset
@@ -178,11 +178,11 @@ class SheetMaterialDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.board_part_document import BoardPartDocument # noqa: PLC0415
-        from ..models.keep_document import KeepDocument # noqa: PLC0415
-        from ..models.sheet_material_document_edge_trim_mm_type_1 import SheetMaterialDocumentEdgeTrimMmType1 # noqa: PLC0415
-        from ..models.sheet_offcut_document import SheetOffcutDocument # noqa: PLC0415
-        from ..models.stock_sheet_document import StockSheetDocument # noqa: PLC0415
+        from ..models.board_part_document import BoardPartDocument
+        from ..models.keep_document import KeepDocument
+        from ..models.sheet_material_document_edge_trim_mm_type_1 import SheetMaterialDocumentEdgeTrimMmType1
+        from ..models.sheet_offcut_document import SheetOffcutDocument
+        from ..models.stock_sheet_document import StockSheetDocument
         d = dict(src_dict)
         material = d.pop("material")
 

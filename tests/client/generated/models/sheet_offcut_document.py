@@ -42,7 +42,7 @@ class SheetOffcutDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.sheet_offcut_document_edge_trim_mm_type_1 import SheetOffcutDocumentEdgeTrimMmType1 # noqa: PLC0415
+        from ..models.sheet_offcut_document_edge_trim_mm_type_1 import SheetOffcutDocumentEdgeTrimMmType1
         id = self.id
 
         width_mm = self.width_mm
@@ -74,7 +74,7 @@ class SheetOffcutDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.sheet_offcut_document_edge_trim_mm_type_1 import SheetOffcutDocumentEdgeTrimMmType1 # noqa: PLC0415
+        from ..models.sheet_offcut_document_edge_trim_mm_type_1 import SheetOffcutDocumentEdgeTrimMmType1
         d = dict(src_dict)
         id = d.pop("id")
 

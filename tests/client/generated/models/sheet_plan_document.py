@@ -60,10 +60,10 @@ class SheetPlanDocument:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.part_weights_document import PartWeightsDocument # noqa: PLC0415
-        from ..models.sheet_layout_document import SheetLayoutDocument # noqa: PLC0415
-        from ..models.sheet_usage_document import SheetUsageDocument # noqa: PLC0415
-        from ..models.sheet_weights_document import SheetWeightsDocument # noqa: PLC0415
+        from ..models.part_weights_document import PartWeightsDocument
+        from ..models.sheet_layout_document import SheetLayoutDocument
+        from ..models.sheet_usage_document import SheetUsageDocument
+        from ..models.sheet_weights_document import SheetWeightsDocument
         purchase = self.purchase
 
         offcuts_used = self.offcuts_used
@@ -127,10 +127,10 @@ class SheetPlanDocument:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.part_weights_document import PartWeightsDocument # noqa: PLC0415
-        from ..models.sheet_layout_document import SheetLayoutDocument # noqa: PLC0415
-        from ..models.sheet_usage_document import SheetUsageDocument # noqa: PLC0415
-        from ..models.sheet_weights_document import SheetWeightsDocument # noqa: PLC0415
+        from ..models.part_weights_document import PartWeightsDocument
+        from ..models.sheet_layout_document import SheetLayoutDocument
+        from ..models.sheet_usage_document import SheetUsageDocument
+        from ..models.sheet_weights_document import SheetWeightsDocument
         d = dict(src_dict)
         purchase = d.pop("purchase")
 

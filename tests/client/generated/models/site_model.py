@@ -65,9 +65,9 @@ class SiteModel:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.accessory_model import AccessoryModel # noqa: PLC0415
-        from ..models.projection_model import ProjectionModel # noqa: PLC0415
-        from ..models.survey_point_model import SurveyPointModel # noqa: PLC0415
+        from ..models.accessory_model import AccessoryModel
+        from ..models.projection_model import ProjectionModel
+        from ..models.survey_point_model import SurveyPointModel
         clear_width_mm = self.clear_width_mm
 
         height_left_mm: float | None | Unset
@@ -186,9 +186,9 @@ class SiteModel:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.accessory_model import AccessoryModel # noqa: PLC0415
-        from ..models.projection_model import ProjectionModel # noqa: PLC0415
-        from ..models.survey_point_model import SurveyPointModel # noqa: PLC0415
+        from ..models.accessory_model import AccessoryModel
+        from ..models.projection_model import ProjectionModel
+        from ..models.survey_point_model import SurveyPointModel
         d = dict(src_dict)
         clear_width_mm = d.pop("clear_width_mm")
 

@@ -44,7 +44,7 @@ class SoldLengthModel:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.price_break_model import PriceBreakModel # noqa: PLC0415
+        from ..models.price_break_model import PriceBreakModel
         id = self.id
 
         length_mm = self.length_mm
@@ -85,7 +85,7 @@ class SoldLengthModel:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.price_break_model import PriceBreakModel # noqa: PLC0415
+        from ..models.price_break_model import PriceBreakModel
         d = dict(src_dict)
         id = d.pop("id")
 

@@ -46,7 +46,7 @@ class SoldSheetModel:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.price_break_model import PriceBreakModel # noqa: PLC0415
+        from ..models.price_break_model import PriceBreakModel
         id = self.id
 
         width_mm = self.width_mm
@@ -90,7 +90,7 @@ class SoldSheetModel:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.price_break_model import PriceBreakModel # noqa: PLC0415
+        from ..models.price_break_model import PriceBreakModel
         d = dict(src_dict)
         id = d.pop("id")
 

@@ -43,8 +43,8 @@ class Spares:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.spares_exposures_item import SparesExposuresItem # noqa: PLC0415
-        from ..models.spares_levels_item import SparesLevelsItem # noqa: PLC0415
+        from ..models.spares_exposures_item import SparesExposuresItem
+        from ..models.spares_levels_item import SparesLevelsItem
         chance_without = self.chance_without
 
         exposures = []
@@ -79,8 +79,8 @@ class Spares:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.spares_exposures_item import SparesExposuresItem # noqa: PLC0415
-        from ..models.spares_levels_item import SparesLevelsItem # noqa: PLC0415
+        from ..models.spares_exposures_item import SparesExposuresItem
+        from ..models.spares_levels_item import SparesLevelsItem
         d = dict(src_dict)
         chance_without = d.pop("chance_without")
 

@@ -41,7 +41,7 @@ class SparesBody:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.spares_body_rates_percent import SparesBodyRatesPercent # noqa: PLC0415
+        from ..models.spares_body_rates_percent import SparesBodyRatesPercent
         handling: str | Unset = UNSET
         if not isinstance(self.handling, Unset):
             handling = self.handling.value
@@ -75,7 +75,7 @@ class SparesBody:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.spares_body_rates_percent import SparesBodyRatesPercent # noqa: PLC0415
+        from ..models.spares_body_rates_percent import SparesBodyRatesPercent
         d = dict(src_dict)
         _handling = d.pop("handling", UNSET)
         handling: SparesBodyHandling | Unset

@@ -44,7 +44,7 @@ class SparesLevelsItem:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.spares_levels_item_spares_item import SparesLevelsItemSparesItem # noqa: PLC0415
+        from ..models.spares_levels_item_spares_item import SparesLevelsItemSparesItem
         level = self.level
 
         reached = self.reached
@@ -77,7 +77,7 @@ class SparesLevelsItem:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.spares_levels_item_spares_item import SparesLevelsItemSparesItem # noqa: PLC0415
+        from ..models.spares_levels_item_spares_item import SparesLevelsItemSparesItem
         d = dict(src_dict)
         level = d.pop("level")
 

@@ -35,7 +35,7 @@ class TicksBody:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.tick import Tick # noqa: PLC0415
+        from ..models.tick import Tick
         ticks = []
         for ticks_item_data in self.ticks:
             ticks_item = ticks_item_data.to_dict()
@@ -56,7 +56,7 @@ class TicksBody:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.tick import Tick # noqa: PLC0415
+        from ..models.tick import Tick
         d = dict(src_dict)
         ticks = []
         _ticks = d.pop("ticks")

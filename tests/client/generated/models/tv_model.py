@@ -72,7 +72,7 @@ class TvModel:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.socket_model import SocketModel # noqa: PLC0415
+        from ..models.socket_model import SocketModel
         width_mm: float | None | Unset
         if isinstance(self.width_mm, Unset):
             width_mm = UNSET
@@ -240,7 +240,7 @@ class TvModel:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.socket_model import SocketModel # noqa: PLC0415
+        from ..models.socket_model import SocketModel
         d = dict(src_dict)
         def _parse_width_mm(data: object) -> float | None | Unset:
             if data is None:

@@ -64,14 +64,14 @@ class Wall:
 
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.extent_model import ExtentModel # noqa: PLC0415
-        from ..models.fire_model import FireModel # noqa: PLC0415
-        from ..models.materials_model import MaterialsModel # noqa: PLC0415
-        from ..models.niche_model import NicheModel # noqa: PLC0415
-        from ..models.site_model import SiteModel # noqa: PLC0415
-        from ..models.soundbar_model import SoundbarModel # noqa: PLC0415
-        from ..models.step_model import StepModel # noqa: PLC0415
-        from ..models.tv_model import TvModel # noqa: PLC0415
+        from ..models.extent_model import ExtentModel
+        from ..models.fire_model import FireModel
+        from ..models.materials_model import MaterialsModel
+        from ..models.niche_model import NicheModel
+        from ..models.site_model import SiteModel
+        from ..models.soundbar_model import SoundbarModel
+        from ..models.step_model import StepModel
+        from ..models.tv_model import TvModel
         job = self.job
 
         site = self.site.to_dict()
@@ -165,14 +165,14 @@ class Wall:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.extent_model import ExtentModel # noqa: PLC0415
-        from ..models.fire_model import FireModel # noqa: PLC0415
-        from ..models.materials_model import MaterialsModel # noqa: PLC0415
-        from ..models.niche_model import NicheModel # noqa: PLC0415
-        from ..models.site_model import SiteModel # noqa: PLC0415
-        from ..models.soundbar_model import SoundbarModel # noqa: PLC0415
-        from ..models.step_model import StepModel # noqa: PLC0415
-        from ..models.tv_model import TvModel # noqa: PLC0415
+        from ..models.extent_model import ExtentModel
+        from ..models.fire_model import FireModel
+        from ..models.materials_model import MaterialsModel
+        from ..models.niche_model import NicheModel
+        from ..models.site_model import SiteModel
+        from ..models.soundbar_model import SoundbarModel
+        from ..models.step_model import StepModel
+        from ..models.tv_model import TvModel
         d = dict(src_dict)
         job = d.pop("job")
 
