@@ -27,6 +27,10 @@ class Problem:
 
     def __str__(self) -> str:
         remedy = self.remedy[:1].upper() + self.remedy[1:]
+        file, _, field = f": {self.field}".rpartition(": ")
+        # A contradiction names all its fields with their values, the first of them being this one.
+        if self.trouble.startswith(f"{field} "):
+            return f"{file}: {self.trouble}. {remedy}.".removeprefix(": ")
         return f"{self.field}: {self.trouble}. {remedy}."
 
 

@@ -214,7 +214,9 @@ def _problem(fault: dict[str, Any], name: str, model: type[BaseModel] | None) ->
     else:
         given = fault["input"]
         shown = repr(given) if isinstance(given, str | int | float | None) else type(given).__name__
-        trouble = f"{shown[:60]}: {trouble[:1].lower()}{trouble[1:]}"
+        # Some messages begin with the value already.
+        if not trouble.startswith(shown[:40]):
+            trouble = f"{shown[:60]}: {trouble[:1].lower()}{trouble[1:]}"
     named = fault.get("ctx", {}).get("remedy")
     if fault["type"] == "extra_forbidden" and model is not None:
         *above, last = fault["loc"]

@@ -267,7 +267,7 @@ def _look(tv: TvChoice) -> Finding:
         f" {mm(tv.viewing_distance)}: a look of {angle:.1f}° up; at most {MOST_LOOK}°"
     )
     if angle <= MOST_LOOK:
-        return finding("check.tv.angle", Severity.NOTE, said, "none needed")
+        return finding("check.tv.angle", Severity.NOTE, said, "nothing to do")
     back = least_distance(tv.centre_height, tv.eye_height, MOST_LOOK)
     return finding(
         "check.tv.angle",

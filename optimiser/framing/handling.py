@@ -48,5 +48,5 @@ def seat_findings(tv: TvChoice) -> Iterator[Finding]:
         Severity.NOTE,
         f"the seat at {mm(tv.viewing_distance)} is {said} the {mm(near)} ({NEAR}° of the view) to"
         f" {mm(far)} ({FAR}°) of a screen {mm(width)} wide",
-        "none needed" if fits else "try it with a card of that size before the frame is cut",
+        "nothing to do" if fits else "try it with a card of that size before the frame is cut",
     )

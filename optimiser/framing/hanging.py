@@ -155,7 +155,7 @@ def bracket_findings(settings: Settings, tv: TvChoice) -> Iterator[Finding]:
         f"{pull.shear:.0f} N on {2 * TOP_SCREWS} screws through {mm(settings.backboard.thickness)}"
         f" of backboard: {percent_up(use.sheared)} % of their shear (mode {use.mode}), {both} %"
         f" with the pull, by squares ({_FACTORS})",
-        remedy or "none needed",
+        remedy or "nothing to do",
         change=change,
     )
 
@@ -198,7 +198,7 @@ def shelf_findings(settings: Settings, hole: Hole) -> Iterator[Finding]:
         f" (mode {mode}; {_FACTORS})",
         f"{screws} screws, a bearer under each end, or a niche {mm(width_held)} wide"
         if used > 100
-        else "none needed",
+        else "nothing to do",
         change=[Change(f"niches.{hole.name}.width", mm(width_held))] if used > 100 else (),
     )
 

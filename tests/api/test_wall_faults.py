@@ -39,7 +39,7 @@ def test_a_framed_wall_too_shallow_quotes_the_line_of_its_depth(
 
     err = said(capsys, "frame", wall, "--prices", PRICES)
 
-    assert "shallow.toml: wall.depth: wall.depth 150 is less than" in err
+    assert "shallow.toml: wall.depth 150 is less than" in err
     assert line_of(wall, "depth_mm = 150") in err
 
 
@@ -51,7 +51,7 @@ def test_a_batch_tells_the_faults_of_all_its_walls_with_their_files_lines(
 
     err = said(capsys, "plan", first, second, "--prices", PRICES)
 
-    assert "first.toml: wall.depth: wall.depth 150 is less than" in err
+    assert "first.toml: wall.depth 150 is less than" in err
     assert line_of(first, "depth_mm = 150") in err
     assert "second.toml: fire.base_height" in err
     assert line_of(second, "base_height_mm = 100") in err
