@@ -242,6 +242,7 @@ SHAPES["kept-delivery"] = thing(
         "instead": whole(0),
         "promised": many(thing({"offcut": text("R15"), "plan": text(PLAN)}), examples=0),
         "run": text(RUN).or_null().but(None),
+        "new_plan": text(PLAN).or_null().but(None),
     },
     {"undone": flag(example=False)},
 )

@@ -124,13 +124,14 @@ def list_deliveries(
     with store.read() as connection:
         row = papers.find_one(connection, orders, caller.firm, order_id)
         came = deliveries.of_order(connection, caller.firm, order_id)
+        made = runs.plans_made(connection, [one.run for one in came if one.run])
     lines = receiving.lines_of(json.loads(row.document), deliveries.standing(came))
     undone = {json.loads(one.document).get("undoes") for one in came}
     answer = {
         "order": order_id,
         "state": row.state,
         "lines": [_line(line) for line in lines],
-        "deliveries": [{**_delivery(one), "undone": one.id in undone} for one in came],
+        "deliveries": [{**_delivery(one, made), "undone": one.id in undone} for one in came],
     }
     return tagged(if_none_match, row.version, lambda: json.dumps(answer))
 
@@ -339,6 +340,7 @@ def _answer(store: Store, firm: str, order: str, id_: str) -> JSONResponse:
     with store.read() as connection:
         row = papers.find_one(connection, orders, firm, order)
         came = deliveries.of_order(connection, firm, order)
+        made = runs.plans_made(connection, [one.run for one in came if one.run])
     kept = next(one for one in came if one.id == id_)
     lines = receiving.lines_of(json.loads(row.document), deliveries.standing(came))
     run = None
@@ -349,7 +351,7 @@ def _answer(store: Store, firm: str, order: str, id_: str) -> JSONResponse:
         "order": order,
         "state": row.state,
         "lines": [_line(line) for line in lines],
-        "delivery": _delivery(kept),
+        "delivery": _delivery(kept, made),
         "run": run,
     }
     headers = {**etag(row.version), "Location": f"/v1/orders/{order}/deliveries"}
@@ -371,7 +373,7 @@ def _line(line: receiving.Line) -> dict[str, Any]:
     }
 
 
-def _delivery(row: sa.Row[Any]) -> dict[str, Any]:
+def _delivery(row: sa.Row[Any], made: dict[str, str]) -> dict[str, Any]:
     kept = json.loads(row.document)
     return {
         "id": row.id,
@@ -387,4 +389,5 @@ def _delivery(row: sa.Row[Any]) -> dict[str, Any]:
         "instead": kept["instead"],
         "promised": kept["promised"],
         "run": row.run,
+        "new_plan": made.get(row.run),
     }

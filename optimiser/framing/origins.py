@@ -25,6 +25,7 @@ from optimiser.framing.shares import (
     between,
     depth_shares,
     hole_shares,
+    nearest,
     places_along,
     places_up,
     together,
@@ -147,20 +148,20 @@ class Origins:
             (settings.left, settings.start, site.lean_left, 1, "site.lean_left"),
             (settings.right, settings.end, site.lean_right, -1, "site.lean_right"),
         ):
-            place = min(along, key=lambda known: abs(known - edge))
+            place, shares = nearest(along, edge)
             if lean > 0 and x - edge == lean * inward:
                 leant: Shares = {field: inward * WHOLE}
-                self._axes["x"].put(together((along[place], WHOLE), (leant, WHOLE)), x)
-            self._axes["x"].put(along[place], x, edge, place, edge + settings.skin)
-            self._axes["x"].put(along[place], edge - settings.skin)
+                self._axes["x"].put(together((shares, WHOLE), (leant, WHOLE)), x)
+            self._axes["x"].put(shares, x, edge, place, edge + settings.skin)
+            self._axes["x"].put(shares, edge - settings.skin)
         up = places_up(settings)
         levels = [settings.base, settings.board_base]
         levels += [settings.levels.flat_ceiling, settings.board_top]
         for z in levels:
             if z is not None:
-                place = min(up, key=lambda known: abs(known - z))
+                place, shares = nearest(up, z)
                 near = (side * by for side in (-1, 1) for by in (settings.thick, settings.wide))
-                self._axes["z"].put(up[place], z, place, *(z + by for by in near))
+                self._axes["z"].put(shares, z, place, *(z + by for by in near))
         behind, before, beside = depth_shares(settings)
         back, front = settings.back, settings.back + settings.depth
         timber = back + settings.front

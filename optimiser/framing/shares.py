@@ -162,13 +162,20 @@ def hole_shares(hole: Hole, placed: Placed) -> HoleShares:
     )
 
 
-def _middle(settings: Settings) -> Shares:
+def nearest(known: Mapping[int, Shares], at: int) -> tuple[int, Shares]:
+    """Return the known place nearest to one, with what moves it."""
+    place = min(known, key=lambda place: abs(place - at))
+    return place, known[place]
+
+
+def _ends(settings: Settings) -> tuple[Shares, Shares]:
+    """Return what moves the two ends of a box."""
     along = places_along(settings)
-    ends = (
-        along[min(along, key=lambda known: abs(known - edge))]
-        for edge in (settings.start, settings.end)
-    )
-    return together(*((end, _HALF) for end in ends))
+    return nearest(along, settings.start)[1], nearest(along, settings.end)[1]
+
+
+def _middle(settings: Settings) -> Shares:
+    return together(*((end, _HALF) for end in _ends(settings)))
 
 
 def _fire_shares(hole: Hole, placed: Placed) -> HoleShares:
@@ -180,11 +187,7 @@ def _fire_shares(hole: Hole, placed: Placed) -> HoleShares:
     given = fire.opening_width if fire.opening_width is not None else fire.body_width
     most = max(fire.body_width + 2 * choice.clearance_side, given)
     reach = together((body, WHOLE), (side, 2 * WHOLE)) if most > given else opening
-    along = places_along(settings)
-    start, end = (
-        along[min(along, key=lambda known: abs(known - edge))]
-        for edge in (settings.start, settings.end)
-    )
+    start, end = _ends(settings)
     wider = opening if given >= fire.body_width else body
     centre = _of("fire.centre") if fire.centre is not None else _middle(settings)
     if choice.glass is Glass.LEFT:

@@ -165,6 +165,8 @@ def test_the_rest_is_planned_anew_and_buys_what_is_missing(
     new = order.service.get(f"/v1/plans/{answer['run']['plan']}").json()
     assert new["continues"] == order.plan
     assert new["plan"]["purchase"] == "24.00"
+    (kept,) = order.service.get(f"/v1/orders/{order.id}/deliveries").json()["deliveries"]
+    assert kept["new_plan"] == answer["delivery"]["new_plan"] == new["id"]
     (again,) = order.service.get(f"/v1/orders?plan={new['id']}").json()["items"]
     lines = order.service.get(f"/v1/orders/{again['id']}").json()["order"]["lines"]
     assert [(line["item"], line["quantity"]) for line in lines] == [("m", 1)]

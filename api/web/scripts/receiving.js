@@ -123,7 +123,8 @@ function told(line, lines) {
 function kept({ deliveries, lines }, send, fault) {
   if (!deliveries.length) return null;
   const rows = deliveries.map((one) => [day(one.came), one.delivery_note || "–",
-    one.undoes ? "takes a delivery back" : h("ul", {}, one.lines.map((line) => h("li", {}, told(line, lines)))),
+    one.undoes ? "takes a delivery back" : [h("ul", {}, one.lines.map((line) => h("li", {}, told(line, lines)))),
+      one.new_plan && h("a", { href: `/plans/${one.new_plan}` }, "planned anew from it")],
     `${one.who}, ${moment(one.written)}`,
     one.undone ? "taken back" : !one.undoes && h("button", { type: "button", class: "plain needs-order",
       onclick: (event) => busy(event.target, () => send({ undoes: one.id }), fault) }, "Take back")]);

@@ -42,6 +42,7 @@ class KeptDelivery:
             instead (int):
             promised (list[KeptDeliveryPromisedItem]):
             run (None | str):
+            new_plan (None | str):
             undone (bool | Unset):
      """
 
@@ -58,6 +59,7 @@ class KeptDelivery:
     instead: int
     promised: list[KeptDeliveryPromisedItem]
     run: None | str
+    new_plan: None | str
     undone: bool | Unset = UNSET
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
@@ -112,6 +114,9 @@ class KeptDelivery:
         run: None | str
         run = self.run
 
+        new_plan: None | str
+        new_plan = self.new_plan
+
         undone = self.undone
 
 
@@ -131,6 +136,7 @@ class KeptDelivery:
             "instead": instead,
             "promised": promised,
             "run": run,
+            "new_plan": new_plan,
         })
         if undone is not UNSET:
             field_dict["undone"] = undone
@@ -210,6 +216,14 @@ class KeptDelivery:
         run = _parse_run(d.pop("run"))
 
 
+        def _parse_new_plan(data: object) -> None | str:
+            if data is None:
+                return data
+            return cast(None | str, data)
+
+        new_plan = _parse_new_plan(d.pop("new_plan"))
+
+
         undone = d.pop("undone", UNSET)
 
         kept_delivery = cls(
@@ -226,6 +240,7 @@ class KeptDelivery:
             instead=instead,
             promised=promised,
             run=run,
+            new_plan=new_plan,
             undone=undone,
         )
 
