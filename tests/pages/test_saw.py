@@ -119,6 +119,14 @@ def test_a_spoiled_part_leads_to_a_plan_that_goes_on(
     assert cut == ["A/N1"] * 6
     assert marks(phone_context, plan)["continued_by"] == new
 
+    # What was bought for the first plan is in hand, and not bought again.
+    page.goto(f"/plans/{new}")
+    row = page.locator("#usage tbody tr").first
+    heads = page.locator("#usage thead th").all_text_contents()
+    cells = dict(zip(heads, row.locator("td, th").all_text_contents(), strict=True))
+    assert int(cells["bought"]) == round(float(rest["plan"]["purchase"]) / 3.60)
+    assert int(cells["in hand"]) == 2
+
 
 def test_two_phones_that_say_otherwise_are_both_shown_it(browser: Browser, address: str) -> None:
     one, two = a_phone(browser, address), a_phone(browser, address)

@@ -12,10 +12,20 @@ const FILES = [["booklet.pdf", "Cutting booklet"], ["labels.pdf", "Part labels"]
   ["plan.xlsx", "Plan, XLSX"], ["layouts.dxf", "Layouts, DXF"]];
 const KINDS = { draft: "warning", confirmed: "good" };
 
+/** Return from where a layout's pieces come: "rack", "hand" for stock bought for an earlier plan, "buy". */
+function source(item, layout) {
+  if (layout.offcut) return "rack";
+  return (whole.in_hand ?? []).some((one) => one.material === item.material && one.id === layout.stock) ? "hand" : "buy";
+}
+
+function count(item, from) {
+  return item.layouts.filter((layout) => source(item, layout) === from).reduce((sum, layout) => sum + layout.count, 0);
+}
+
 function summary() {
   const { plan } = whole;
   const gap = pence(plan.net_cost) - pence(plan.lower_bound);
-  const bought = [...plan.lengths, ...plan.sheets].flatMap((item) => item.layouts).filter((layout) => !layout.offcut).reduce((sum, layout) => sum + layout.count, 0);
+  const bought = [...plan.lengths, ...plan.sheets].reduce((sum, item) => sum + count(item, "buy"), 0);
   const figure = (words, value) => h("div", {}, h("dt", {}, words), h("dd", {}, value));
   fill(the("summary"), h("dl", { class: "figures" },
     figure("net cost", money(plan.net_cost)), figure("purchase", money(plan.purchase)), figure("rack offcuts used", money(plan.offcuts_used)),
@@ -33,16 +43,17 @@ function used(item) {
 
 function usage() {
   const items = [...whole.plan.lengths, ...whole.plan.sheets];
-  const count = (item, offcut) => item.layouts.filter((layout) => layout.offcut === offcut).reduce((sum, layout) => sum + layout.count, 0);
+  // A plan that goes on from another cuts what was bought for that one.
+  const goesOn = Boolean(whole.in_hand);
   const rows = items.map((item) => {
     const { part, kept, scrap, kerf } = used(item);
     const total = part + kept + scrap + kerf;
     const bar = h("div", { class: "bar use", "aria-hidden": "true" }, [["part", part], ["kept", kept], ["scrap", scrap], ["kerf", kerf]]
       .map(([name, size]) => h("span", { class: name, style: { width: `${(100 * size) / total}%` } })));
-    return [[h("b", {}, item.material), bar], count(item, false), count(item, true), percent(part, total), percent(kept, total), percent(scrap, total), percent(kerf, total),
+    return [[h("b", {}, item.material), bar], count(item, "buy"), ...(goesOn ? [count(item, "hand")] : []), count(item, "rack"), percent(part, total), percent(kept, total), percent(scrap, total), percent(kerf, total),
       money(item.net_cost), item.proven ? "proven" : money(item.lower_bound)];
   });
-  fill(the("usage"), table([["material"], ["bought", "n"], ["from rack", "n"], ["parts", "n"], ["kept", "n"], ["scrap", "n"], ["kerf, trim", "n"], ["net cost", "n"], ["bound", "n"]], rows,
+  fill(the("usage"), table([["material"], ["bought", "n"], ...(goesOn ? [["in hand", "n"]] : []), ["from rack", "n"], ["parts", "n"], ["kept", "n"], ["scrap", "n"], ["kerf, trim", "n"], ["net cost", "n"], ["bound", "n"]], rows,
     { caption: "Materials", stacks: true }));
 }
 
