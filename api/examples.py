@@ -126,12 +126,16 @@ BATCH_EXAMPLE: dict[str, Any] = {
                 ],
             }
             for item, unit, size in (
+                ("screw-70", "each", 100),
                 ("screw-80", "each", 200),
                 ("screw-100", "each", 100),
                 ("drywall-screw", "each", 200),
                 ("drywall-screw-long", "each", 200),
                 ("mdf-screw", "each", 200),
                 ("plug-fixing", "each", 50),
+                ("hammer-fixing", "each", 50),
+                ("packer", "each", 100),
+                ("damp-proof-strip", "mm", 30_000),
                 ("joint-tape", "mm", 90_000),
                 ("angle-tape", "mm", 75_000),
                 ("adhesive", "ml", 310),

@@ -22,6 +22,13 @@ class ExistingWall(Enum):
     STUDS = "studs"
 
 
+class Floor(Enum):
+    """What the sole plates are screwed to: boards on joists, or concrete and the like."""
+
+    TIMBER = "timber"
+    SOLID = "solid"
+
+
 class End(Enum):
     """An end of the feature wall meets a side wall, or stands free and is boarded."""
 
@@ -83,6 +90,7 @@ class Site:
     height_right: Tenths | None = None
     floor_fall: int = 0
     kind: ExistingWall | None = None
+    floor: Floor | None = None
     stud_positions: tuple[Tenths, ...] = ()
     levels: tuple[SurveyPoint, ...] = ()
     lean_left: int = 0

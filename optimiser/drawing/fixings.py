@@ -39,7 +39,13 @@ _CROSS = Pen(INK, MEDIUM)
 _ARM, _NEAR = 1.2, 100
 _COUNT_AT = 54.0
 # What goes where, as a fitter says it.
-_ITEMS = {"screw-80": "80 mm screws", "screw-100": "100 mm screws", "plug-fixing": "plugs"}
+_ITEMS = {
+    "screw-70": "70 mm screws",
+    "screw-80": "80 mm screws",
+    "screw-100": "100 mm screws",
+    "plug-fixing": "plugs",
+    "hammer-fixing": "hammer fixings",
+}
 _WHERE = {"wall": "into the existing wall", "stud": "into existing studs"}
 
 

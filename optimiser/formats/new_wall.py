@@ -21,6 +21,7 @@ height_left_mm = 2400             # floor to ceiling at the left side wall
 # floor_fall_mm = 0               # how much lower the floor is at the right; below 0: higher
 # kind = "solid"                  # the default; or "studs", and then:
 # stud_positions_mm = [300, 900]  # middles of the existing studs
+# floor = "timber"                # the default: boards on joists; or "solid": concrete and the like
 # lean_left_mm = 0                # how far the side wall leans in at the ceiling; below 0: away
 # lean_right_mm = 0
 # skirting_mm = 18                # thickness of a skirting that stays; without: removed

@@ -20,8 +20,8 @@ _DRILLING = (
     " before 2000 have coatings and boards sampled for asbestos first."
 )
 _FLOOR = (
-    "No screw into a floor with heating pipes or cables without their plan. On concrete: a"
-    " damp-proof strip under each sole plate, and plugs for its screws."
+    "No screw into a floor with heating pipes or cables without their plan. A solid floor: cure"
+    " damp first, drill for each fixing with extraction, FFP3 or better, 60 or more from its edges."
 )
 _HEAD = (
     "Two people lift a head plate; work from steps or a platform, eyes protected. Its screws go"

@@ -12,12 +12,15 @@ from dataclasses import dataclass
 
 from optimiser.domain.frame import Fixing, Frame, Member, WallFixing
 from optimiser.drawing.wall_page import height_at
+from optimiser.framing.fixing import FROM_END
 from optimiser.units import mm
 
 SCREWS = {
+    "screw-70": "70 mm screws",
     "screw-80": "80 mm screws",
     "screw-100": "100 mm screws",
     "plug-fixing": "plugs with their screws",
+    "hammer-fixing": "hammer fixings of 100",
 }
 # How a screw at the end of a member goes in, by how many timbers it passes on its way.
 _WAYS = {
@@ -52,6 +55,10 @@ def plates(frame: Frame, kind: str) -> Iterator[str]:
         )
     if kind == "sole plate":
         yield from _packing(frame)
+        for what in frame.quantities:
+            if what.item in ("packer", "damp-proof-strip"):
+                said = f"{what.amount} packers" if what.item == "packer" else "Damp-proof strip"
+                yield f"{said}: {what.working}"
 
 
 def _height(plate: Member) -> str:
@@ -125,8 +132,26 @@ def uprights(frame: Frame) -> Iterator[str]:
             f"Uprights are {mm(eased)} shorter than the space between their plates, to go in"
             " without force: measure each place again before cutting"
         )
+    yield from _flat(frame, every)
     yield from _plugs(frame, every)
     yield from ends(every)
+
+
+def _flat(frame: Frame, every: Sequence[Member]) -> Iterator[str]:
+    """Yield the screws of uprights into those that stand flat against their right sides."""
+    same: dict[tuple[str, int, int], list[Member]] = {}
+    for one in every:
+        for fixing in one.fixings:
+            if fixing.end == "along":
+                key = fixing.item, fixing.count, int(one.box.y)
+                same.setdefault(key, []).append(one)
+    for (item, count, y), found in same.items():
+        at = ", ".join(from_centre(frame, one.box.x + one.box.dx) for one in found)
+        yield (
+            f"{count} × {SCREWS[item]} join the uprights {mm(y)} out that meet at {at}: the first"
+            f" and the last {mm(FROM_END)} from the ends of the shorter, the others evenly between,"
+            f" near the back and the front edge in turn; {count * len(found)} in all"
+        )
 
 
 def _eased(frame: Frame) -> int:

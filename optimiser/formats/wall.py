@@ -26,6 +26,7 @@ from optimiser.domain.wall import (
     ExistingWall,
     Extent,
     Fire,
+    Floor,
     Glass,
     Materials,
     Niche,
@@ -178,6 +179,7 @@ class SiteModel(_Model):
     height_right_mm: Above0 | None = None
     floor_fall_mm: FallOfFloor = 0
     kind: ExistingWall | None = None
+    floor: Floor | None = None
     stud_positions_mm: tuple[Size, ...] = Field(default=(), max_length=300)
     levels: tuple[SurveyPointModel, ...] = Field(default=(), max_length=_MOST_NICHES)
     lean_left_mm: FallOfFloor = 0

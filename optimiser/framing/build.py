@@ -8,10 +8,11 @@ about it. Each way to board the wall is a whole frame; parts are marked over all
 from __future__ import annotations
 
 import itertools
+from collections.abc import Iterator
 from dataclasses import replace
 
 from optimiser.domain.finding import Severity
-from optimiser.domain.frame import Frame, Member, NoScrewBand
+from optimiser.domain.frame import Box, Frame, Member, NoScrewBand
 from optimiser.domain.price_book import PriceBook
 from optimiser.domain.wall import ExistingWall, Wall
 from optimiser.framing.beads import beads
@@ -40,6 +41,7 @@ from optimiser.framing.spaces import keep_outs, opening_of, solids
 from optimiser.framing.styles import Style, joined_plate, styles
 from optimiser.framing.taping import tapes
 from optimiser.framing.uprights import (
+    end_posts,
     end_uprights,
     return_edge_uprights,
     skeleton,
@@ -67,6 +69,8 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
     notes.refuse()
     assert whole is not None
     bands = no_screw_bands(whole)
+    for box in placed:
+        box.against = tuple(_against(box, placed))
     boarded: list[tuple[Style, list[Framed]]] = []
     known: list[dict[tuple[Layer, ...], Framed]] = [{} for _ in placed]
     for style in styles(whole):
@@ -92,6 +96,13 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
         for number, short in enumerate(ended)
     ]
     return _frame(whole, names, ways, joined, end_choices, bands, notes)
+
+
+def _against(box: Placed, placed: list[Placed]) -> Iterator[Box]:
+    """Yield the end uprights of other boxes that the right end of a box touches."""
+    for other in placed:
+        if other.settings.left == box.settings.right:
+            yield from end_posts(other.settings, other.holes, other.settings.left)
 
 
 def _framed(
@@ -191,7 +202,7 @@ def _built(
     if settings.wall.site.kind is ExistingWall.STUDS and settings.base == 0:
         members += ledgers(settings, back_frame)
     members += back_noggins(settings, back_frame, members)
-    members = fixed(members, settings, groups_of(members, settings, holes))
+    members = fixed(members, settings, groups_of(members, settings, holes), box.against)
     return Framed(
         placed=box,
         settings=settings,

@@ -10,15 +10,19 @@ from dataclasses import replace
 from functools import cache
 
 from optimiser.domain.frame import Box, Fixing, Member, NoScrewBand, Point, WallFixing
-from optimiser.domain.wall import ExistingWall
+from optimiser.domain.wall import ExistingWall, Floor
 from optimiser.framing.settings import Settings
 from optimiser.framing.survey import FIXING
 from optimiser.units import Tenths, mm
 
 SCREWS_PER_END = 2
+UPRIGHT = ("upright", "short upright")
 # Kinds of member that run along the wall and end against uprights.
 ALONG = ("sill", "head", "noggin", "strut", "ledger")
 SINGLE, DOUBLE = ("screw-80", 800), ("screw-100", 1_000)
+# Face to face a screw must not come out at the back: 70 through twice 38 (calculated), 80 through
+# anything that is thicker than it.
+FLAT = ("screw-70", 700)
 # The first and last screw of a run stand this far from its ends: common practice, no source.
 FROM_END = 500
 # A cable hidden less than 50 deep runs within 150 of an angle or the ceiling, or straight up, down
@@ -30,25 +34,71 @@ HALF_BOX = 500
 _STEP = 100
 
 
-def fixed(listed: list[Member], settings: Settings, groups: list[str]) -> list[Member]:
-    """Return the members of one box with the screws at their ends and the names of their groups."""
+def fixed(
+    listed: list[Member], settings: Settings, groups: list[str], against: Iterable[Box] = ()
+) -> list[Member]:
+    """Return the members of one box with their screws and the names of their groups.
+
+    `against` are the uprights of the box at its right that its own stand flat against.
+    """
     thick = settings.thick
+    beside = [one.box for one in listed if one.kind in UPRIGHT]
+    beside += against
+    flat = flat_screw(thick)
     uprights: dict[int, set[int]] = {}
     for one in listed:
-        if one.kind in ("upright", "short upright"):
+        if one.kind in UPRIGHT:
             uprights.setdefault(one.box.y, set()).add(one.box.x)
     every = set().union(*uprights.values()) if uprights else set()
     doubled = {x for x in every if x + thick in every}
     return [
-        replace(one, fixings=tuple(_fixings(one, doubled, thick)), group=group)
+        replace(
+            one,
+            fixings=(*_fixings(one, doubled, settings), *_flat(one, beside, flat)),
+            group=group,
+        )
         for one, group in zip(listed, groups, strict=True)
     ]
 
 
-def _fixings(one: Member, doubled: set[int], thick: int) -> Iterator[Fixing]:
+def flat_screw(thick: int) -> tuple[str, int]:
+    """Return item and length of the screw for two timbers flat against each other.
+
+    The longest sold that stays within both.
+    """
+    return SINGLE if 2 * thick > SINGLE[1] else FLAT
+
+
+def _flat(one: Member, beside: list[Box], screw: tuple[str, int]) -> Iterator[Fixing]:
+    """Yield the screws of an upright into those that stand flat against its right side."""
+    if one.kind not in UPRIGHT:
+        return
+    box = one.box
+    count = sum(
+        screws_between(min(box.z + box.dz, other.z + other.dz) - max(box.z, other.z))
+        for other in beside
+        if other.x == box.x + box.dx and (other.y, other.dy) == (box.y, box.dy)
+    )
+    if count:
+        yield _screws("along", screw, count, 1)
+
+
+def screws_between(common: int) -> int:
+    """Return how many screws join two uprights that stand against each other over a height."""
+    if common <= 0:
+        return 0
+    return -(-common // FIXING) + 1 if common > 2 * FROM_END else 1
+
+
+def _fixings(one: Member, doubled: set[int], settings: Settings) -> Iterator[Fixing]:
+    thick = settings.thick
     if one.kind.endswith("plate"):
         count = -(-one.length // FIXING) + 1
-        yield _screws("along", DOUBLE, count, 1)
+        if one.kind == "sole plate" and settings.base == 0:
+            yield _screws("along", (floor_screw(settings), DOUBLE[1]), count, 1)
+        elif one.kind == "sole plate" or not settings.flat_top:
+            # A head plate with nothing but air over it is held by its uprights' own screws.
+            yield _screws("along", DOUBLE, count, 1)
         return
     box = one.box
     for end in ("start", "end"):
@@ -115,7 +165,7 @@ def wall_fixings(
     found: list[WallFixing] = []
     for one in members:
         box = one.box
-        if one.kind in ("upright", "short upright") and box.y == settings.back:
+        if one.kind in UPRIGHT and box.y == settings.back:
             if site.kind is not ExistingWall.STUDS:
                 x = box.x + box.dx // 2
                 for z in _spread(box.z, box.z + box.dz, spacing):
@@ -139,12 +189,18 @@ def _plate(one: Member, settings: Settings) -> Iterator[WallFixing]:
     sole = one.kind == "sole plate"
     y = box.y + box.dy // 2
     for x in _spread(box.x, box.x + box.dx, FIXING):
-        if sole:
-            into = "floor" if settings.base == 0 else "box below"
-            yield _into(one, (x, y, box.z), into, "screw-100")
+        if sole and settings.base == 0:
+            yield _into(one, (x, y, box.z), "floor", floor_screw(settings))
+        elif sole:
+            yield _into(one, (x, y, box.z), "box below", DOUBLE[0])
         elif not settings.flat_top:
             at = (x, y, settings.levels.ceiling(x))
             yield _into(one, at, "ceiling", "screw-100")
+
+
+def floor_screw(settings: Settings) -> str:
+    """Return the item that holds sole plates to the floor: in concrete a screw takes a plug."""
+    return "hammer-fixing" if settings.wall.site.floor is Floor.SOLID else DOUBLE[0]
 
 
 def _spread(start: int, end: int, spacing: int) -> list[int]:

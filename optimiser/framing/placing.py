@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from optimiser.domain.frame import Box
 from optimiser.domain.wall import Niche, Wall
 from optimiser.framing.figures import Figure, box_width, listed
 from optimiser.framing.fires import BASE_HEIGHT, FireChoice, settle_fire
@@ -29,12 +30,16 @@ _SOUNDBAR = "soundbar.x", "soundbar.z"
 
 @dataclass(slots=True)
 class Placed:
-    """One box of the wall with the openings in it."""
+    """One box of the wall with the openings in it.
+
+    `against` are the uprights of the boxes at its right that its own stand flat against.
+    """
 
     settings: Settings
     holes: list[Hole] = field(default_factory=list)
     fire: FireChoice | None = None
     tv: TvChoice | None = None
+    against: tuple[Box, ...] = ()
 
     def hole(self, kind: str) -> Hole | None:
         """Return its opening of a kind, if it has one."""

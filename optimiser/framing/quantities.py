@@ -11,7 +11,8 @@ from dataclasses import dataclass, field
 from optimiser.domain.frame import Board, Box, Edge, Member, Quantity, Tape, WallFixing
 from optimiser.domain.wall import ExistingWall
 from optimiser.framing.bearing import behind
-from optimiser.framing.fixing import SCREWS_PER_END, spacing_text
+from optimiser.framing.fixing import SCREWS_PER_END, UPRIGHT, spacing_text
+from optimiser.framing.footing import footing
 from optimiser.framing.openings import Hole
 from optimiser.framing.settings import Settings
 from optimiser.framing.survey import FIXING
@@ -70,27 +71,40 @@ def quantities(boxes: list[Built]) -> tuple[Quantity, ...]:
         _primer(boxes),
         _light(boxes),
         _plugs(boxes),
+        *footing([(built.settings, built.members) for built in boxes]),
     ]
     return tuple(quantity for quantity in found if quantity.amount)
 
 
 def _timber_screws(boxes: list[Built]) -> list[Quantity]:
     ends = {"screw-80": 0, "screw-100": 0}
-    plates = 0
+    flat = {"screw-70": 0, "screw-80": 0}
+    plates = pairs = 0
     for one in (member for built in boxes for member in built.members):
         for screws in one.fixings:
-            if screws.end == "along":
-                plates += screws.count
-            else:
+            if screws.end != "along":
                 ends[screws.item] += screws.count
+            elif one.kind in UPRIGHT:
+                flat[screws.item] += screws.count
+                pairs += 1
+            elif screws.item == "screw-100":
+                plates += screws.count
     into = sum(fixing.into == "stud" for built in boxes for fixing in built.fixings)
+    beside = f"through {pairs} uprights that stand flat against another, at {mm(FIXING)} at most"
+    working = f"{SCREWS_PER_END} at each of {ends['screw-80'] // SCREWS_PER_END} ends of members"
     return [
         Quantity(
-            item="screw-80",
-            amount=ends["screw-80"],
+            item="screw-70",
+            amount=flat["screw-70"],
             unit="each",
-            working=f"{SCREWS_PER_END} at each of {ends['screw-80'] // SCREWS_PER_END} ends of"
-            " members",
+            working=f"{flat['screw-70']} {beside}",
+            rule="quantity.screw-70",
+        ),
+        Quantity(
+            item="screw-80",
+            amount=ends["screw-80"] + flat["screw-80"],
+            unit="each",
+            working=working + (f" + {flat['screw-80']} {beside}" if flat["screw-80"] else ""),
             rule="quantity.screw-80",
         ),
         Quantity(

@@ -92,6 +92,11 @@ RULES: dict[str, Rule] = {
     "bead.corner": _rule("corner bead along every outside corner", SPECIFICATION),
     "bead.stop": _rule("stop bead where skim meets another surface", SPECIFICATION),
     # Quantities
+    "quantity.screw-70": _rule(
+        "uprights flat against each other joined at 600 at most, by screws that stay within both:"
+        " 70 through 38 and 38",
+        "calculated; spacing: common practice, no source",
+    ),
     "quantity.screw-80": _rule("2 screws of 80 at each member end, through one timber", NHBC_FRAME),
     "quantity.screw-100": _rule(
         "screws of 100 through two timbers, through plates and into existing studs", COMMON
@@ -114,6 +119,18 @@ RULES: dict[str, Rule] = {
         "from memory (10-12 m²)",
     ),
     "quantity.light-strip": _rule("a strip of light under the top and each shelf", COMMON),
+    "quantity.packer": _rule(
+        "flat packers under each upright, as many as reach from the floor to the plate",
+        "from memory (1 to 6 thick); one stack an upright: common practice, no source",
+    ),
+    "quantity.hammer-fixing": _rule(
+        "plates on a solid floor held by hammer fixings at 600 at most",
+        "UK trade wiki, stud walls",
+    ),
+    "quantity.damp-proof-strip": _rule(
+        "a damp-proof strip under sole plates on a solid floor",
+        "NHBC Standards 6.3 S2 (2011); 100 more for laps: common practice, no source",
+    ),
     "quantity.plug-fixing": _rule("plug and screw into masonry each 600 at most", COMMON),
     # Findings
     "check.fire.depth": _rule("the fire's body and back clearance fit the depth", COMMON),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from optimiser.domain.frame import Default
-from optimiser.domain.wall import ExistingWall, Site, Wall
+from optimiser.domain.wall import ExistingWall, Floor, Site, Wall
 from optimiser.framing.notes import Notes
 from optimiser.units import mm
 
@@ -126,6 +126,7 @@ def _name_defaults(site: Site, notes: Notes) -> None:
     kind = notes.take("site.kind", site.kind, ExistingWall.SOLID, lambda kind: kind.value)
     if kind is ExistingWall.SOLID:
         notes.size("site.plug_spacing", site.plug_spacing, FIXING)
+    notes.take("site.floor", site.floor, Floor.TIMBER, lambda floor: floor.value)
     notes.take("site.skirting", site.skirting, 0, lambda _: "taken off")
     falls = {"lean_left": site.lean_left, "lean_right": site.lean_right}
     if not site.levels:

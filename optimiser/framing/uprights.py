@@ -7,6 +7,7 @@ length, rounded down to a tenth.
 from __future__ import annotations
 
 import itertools
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from optimiser.domain.frame import Box, Edge, Member
@@ -120,6 +121,14 @@ def upright_members(settings: Settings, frame: Skeleton) -> list[Member]:
                 )
             )
     return made
+
+
+def end_posts(settings: Settings, holes: list[Hole], x: int) -> Iterator[Box]:
+    """Yield the uprights of both frames at an end of a box, which stand so in each way of it."""
+    line = (Line(x, "end"),)
+    for front in (True, False):
+        for one in upright_members(settings, skeleton(settings, line, holes, front=front)):
+            yield one.box
 
 
 def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:

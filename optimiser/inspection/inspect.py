@@ -13,7 +13,7 @@ from optimiser.domain.frame import Frame
 from optimiser.domain.wall import Wall
 from optimiser.inspection.clear import faults_of_fixings, faults_of_spaces
 from optimiser.inspection.facing import Faces
-from optimiser.inspection.restraint import missing_rests, unrestrained
+from optimiser.inspection.restraint import missing_rests, parted, unrestrained
 from optimiser.inspection.space import Pieces
 from optimiser.inspection.standing import loose_ends, outside, shared_space
 
@@ -42,6 +42,7 @@ def _faults(pieces: Pieces, wall: Wall, faces: Faces) -> Iterator[Fault]:
     yield from outside(pieces)
     yield from loose_ends(pieces, fit=fit)
     yield from unrestrained(pieces)
+    yield from parted(pieces)
     yield from missing_rests(pieces)
     yield from faces.faults(pieces)
     yield from faults_of_spaces(pieces, wall)

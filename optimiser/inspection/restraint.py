@@ -14,6 +14,8 @@ from optimiser.inspection.standing import name_of
 
 # Bays of 1 350 at most between noggins: UK trade wiki, stud walls.
 _FREE = 13_500
+# Uprights flat against each other are joined at 600 at most, 50 from their ends: common practice.
+_JOINED, _AT_END = 6_000, 500
 # A bay this narrow has no room for a noggin, and its board needs none: common practice.
 _NARROW = 1_000
 # A return this near an upright's end is at its end: a rail, a plate and a return's own width.
@@ -52,6 +54,29 @@ def unrestrained(pieces: Pieces) -> Iterator[Fault]:
             reached = max(reached, end)
     yield from _open_bays(pieces)
     yield from _open_ends(pieces)
+
+
+def parted(pieces: Pieces) -> Iterator[Fault]:
+    """Yield uprights that stand flat against others at their right, with too few screws into them.
+
+    Those of one row and one width count: whoever doubles an upright screws both together.
+    """
+    members = pieces.frame.members
+    ups = [(m, b) for m, b in zip(members, pieces.blocks, strict=True) if "upright" in m.kind]
+    by_left: dict[tuple[int, int, int], list[Block]] = {}
+    for _, block in ups:
+        by_left.setdefault((block.low[0], block.low[1], block.high[1]), []).append(block)
+    for member, one in ups:
+        wanted = 0
+        for other in by_left.get((one.high[0], one.low[1], one.high[1]), ()):
+            common = min(one.high[2], other.high[2]) - max(one.low[2], other.low[2])
+            if common > 0:
+                wanted += 1 if common <= 2 * _AT_END else -(-common // _JOINED) + 1
+        held = [f for f in member.fixings if f.end == "along"]
+        if sum(f.count for f in held) < wanted:
+            yield Fault(name_of(member), "is not screwed to the upright it stands against")
+        if any(f.length > 2 * (one.high[0] - one.low[0]) for f in held):
+            yield Fault(name_of(member), "has screws that come out of the upright beside it")
 
 
 def _open_bays(pieces: Pieces) -> Iterator[Fault]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from optimiser.domain.frame import Frame
-from optimiser.domain.wall import ExistingWall
+from optimiser.domain.wall import ExistingWall, Floor
 from optimiser.errors import InvalidInput
 from optimiser.units import tenths
 from tests.framing.builders import a_site, framed
@@ -30,6 +30,7 @@ def test_what_a_survey_leaves_open_is_named() -> None:
 def test_what_a_survey_says_is_not_named() -> None:
     site = a_site(
         kind=ExistingWall.STUDS,
+        floor=Floor.SOLID,
         stud_positions=STUDS,
         height_middle=tenths(2_401),
         height_right=tenths(2_402),

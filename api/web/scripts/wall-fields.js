@@ -16,6 +16,7 @@ export const GROUPS = [
     mm("site.height_right_mm", "… right"),
     { path: "site.kind", label: "Existing wall", kind: "choice", first: "solid", choices: [["solid", "masonry"], ["studs", "studs"]] },
     { path: "site.stud_positions_mm", label: "Middles of its studs, from the left", unit: "mm", kind: "list", when: ["site.kind", "studs"] },
+    { path: "site.floor", label: "Floor", kind: "choice", choices: [["", "by default"], ["timber", "boards on joists"], ["solid", "concrete or screed"]] },
   ], more: [
     mm("site.floor_fall_mm", "Floor falls to the right by"),
     mm("site.skirting_mm", "Skirting that stays"),

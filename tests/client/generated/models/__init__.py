@@ -44,6 +44,7 @@ from .end import End
 from .existing_wall import ExistingWall
 from .extent_model import ExtentModel
 from .fire_model import FireModel
+from .floor import Floor
 from .frame import Frame
 from .get_booklet_paper import GetBookletPaper
 from .get_delivery_note_paper import GetDeliveryNotePaper
@@ -271,6 +272,7 @@ __all__ = (
     "ExistingWall",
     "ExtentModel",
     "FireModel",
+    "Floor",
     "Frame",
     "GetBookletPaper",
     "GetDeliveryNotePaper",

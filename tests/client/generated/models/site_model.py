@@ -9,6 +9,7 @@ from attrs import field as _attrs_field
 from ..types import UNSET, Unset
 
 from ..models.existing_wall import ExistingWall
+from ..models.floor import Floor
 from ..types import UNSET, Unset
 from typing import cast
 
@@ -35,6 +36,7 @@ class SiteModel:
             height_right_mm (float | None | Unset):
             floor_fall_mm (float | Unset):  Default: 0.0.
             kind (ExistingWall | None | Unset):
+            floor (Floor | None | Unset):
             stud_positions_mm (list[float] | Unset):
             levels (list[SurveyPointModel] | Unset):
             lean_left_mm (float | Unset):  Default: 0.0.
@@ -51,6 +53,7 @@ class SiteModel:
     height_right_mm: float | None | Unset = UNSET
     floor_fall_mm: float | Unset = 0.0
     kind: ExistingWall | None | Unset = UNSET
+    floor: Floor | None | Unset = UNSET
     stud_positions_mm: list[float] | Unset = UNSET
     levels: list[SurveyPointModel] | Unset = UNSET
     lean_left_mm: float | Unset = 0.0
@@ -97,6 +100,14 @@ class SiteModel:
             kind = self.kind.value
         else:
             kind = self.kind
+
+        floor: None | str | Unset
+        if isinstance(self.floor, Unset):
+            floor = UNSET
+        elif isinstance(self.floor, Floor):
+            floor = self.floor.value
+        else:
+            floor = self.floor
 
         stud_positions_mm: list[float] | Unset = UNSET
         if not isinstance(self.stud_positions_mm, Unset):
@@ -163,6 +174,8 @@ class SiteModel:
             field_dict["floor_fall_mm"] = floor_fall_mm
         if kind is not UNSET:
             field_dict["kind"] = kind
+        if floor is not UNSET:
+            field_dict["floor"] = floor
         if stud_positions_mm is not UNSET:
             field_dict["stud_positions_mm"] = stud_positions_mm
         if levels is not UNSET:
@@ -244,6 +257,26 @@ class SiteModel:
         kind = _parse_kind(d.pop("kind", UNSET))
 
 
+        def _parse_floor(data: object) -> Floor | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, str):
+                    raise TypeError()
+                floor_type_0 = Floor(data)
+
+
+
+                return floor_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Floor | None | Unset, data)
+
+        floor = _parse_floor(d.pop("floor", UNSET))
+
+
         stud_positions_mm = cast(list[float], d.pop("stud_positions_mm", UNSET))
 
 
@@ -314,6 +347,7 @@ class SiteModel:
             height_right_mm=height_right_mm,
             floor_fall_mm=floor_fall_mm,
             kind=kind,
+            floor=floor,
             stud_positions_mm=stud_positions_mm,
             levels=levels,
             lean_left_mm=lean_left_mm,
