@@ -15,6 +15,7 @@ import statistics
 import sys
 import time
 from collections import Counter
+from dataclasses import replace
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -89,7 +90,10 @@ def price_book() -> PriceBook:
             _board("board-12.5", 12.5, 8_000, Cutting.KNIFE, ((1_200, 2_400), (1_200, 3_000))),
             _board("board-9.5", 9.5, 6_300, Cutting.KNIFE, ((900, 1_800), (1_200, 2_400))),
             _board("mdf-12", 12, 8_640, Cutting.SAW, ((1_220, 2_440),)),
-            _board("silicate-12", 12, 10_800, Cutting.SAW, ((1_220, 2_440),)),
+            replace(
+                _board("silicate-12", 12, 10_800, Cutting.SAW, ((1_220, 2_440),)),
+                reaction_to_fire="A1",
+            ),
         ),
         packs=(),
     )

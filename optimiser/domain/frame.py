@@ -118,6 +118,7 @@ class Board:
     is as high as the highest point over it, to be trimmed on site. `edges` are those of the part
     as it must come from the sheet at the least: a factory edge is only promised where the part is
     as wide as the sheet. `dimension_from`: what of the wall's file its width and height come from.
+    `reaction_to_fire` is the class of its material by EN 13501-1, "" where that is not known.
     """
 
     mark: str
@@ -137,6 +138,7 @@ class Board:
     faces: Toward = Toward.FRONT
     edges: Edges = Edges()
     dimension_from: tuple[DimensionFrom, ...] = ()
+    reaction_to_fire: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

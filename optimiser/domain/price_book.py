@@ -36,6 +36,8 @@ class SheetItem:
 
     `max_stages` and `first_cut` are what the saw it is cut on asks for; None asks for nothing.
     `use_cut_outs` and `cut_out_trim`: may parts be cut from what is cut out of others (see there).
+    `reaction_to_fire` is its class by EN 13501-1, such as "A1" or "A2-s1,d0"; "" where it is not
+    known, which is not taken for a board that does not burn.
     """
 
     material: str
@@ -50,6 +52,12 @@ class SheetItem:
     first_cut: Direction | None = None
     use_cut_outs: bool = False
     cut_out_trim: Tenths = CUT_OUT_TRIM
+    reaction_to_fire: str = ""
+
+    @property
+    def is_non_combustible(self) -> bool:
+        """Whether its class says that it does not burn: A1 or A2 (EN 13501-1, from memory)."""
+        return self.reaction_to_fire[:2] in ("A1", "A2")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -56,7 +56,7 @@ body_depth_mm = 200
 # glass = "front"                 # or "left", "right", "both": it returns round a free end
 # centre_mm = 1800                # from the wall's left end; default: the middle
 # return_depth_mm = 200           # glass at the end of the wall; default: the body's depth
-# lining = "mdf-12"               # board that lines the timber where the manual asks for one
+# lining = "calcium-silicate-12"  # where the manual asks for a board that does not burn
 
 [tv]                              # take the whole part away where there is none
 diagonal_in = 55                  # or width_mm and height_mm as measured

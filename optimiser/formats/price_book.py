@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections import Counter
 from collections.abc import Iterator
@@ -70,6 +71,21 @@ def _percent(value: object) -> int:
     return int(points)
 
 
+# The classes of EN 13501-1 for anything but floors and pipes: from memory.
+_FIRE_CLASS = re.compile(r"A1|(A2|B|C|D)-s[123],d[012]|E|E-d2|F|")
+
+
+def _fire_class(value: object) -> str:
+    if not isinstance(value, str) or _FIRE_CLASS.fullmatch(value) is None:
+        raise ValueError('a class of EN 13501-1 reads "A1", "A2-s1,d0", "D-s2,d0" or the like')
+    return value
+
+
+FireClass = Annotated[
+    str,
+    BeforeValidator(_fire_class),
+    Field(json_schema_extra={"pattern": f"^({_FIRE_CLASS.pattern})$"}),
+]
 Grams = Annotated[int, BeforeValidator(_grams), Field(json_schema_extra={"type": "number"})]
 Percent = Annotated[int, BeforeValidator(_percent), Field(json_schema_extra={"type": "number"})]
 
@@ -114,7 +130,10 @@ class LengthItemModel(Document):
 
 
 class SheetItemModel(Document):
-    """A board; `kerf_mm` left out is 3 for a saw and 0 for a knife (common practice, no source)."""
+    """A board; `kerf_mm` left out is 3 for a saw and 0 for a knife (common practice, no source).
+
+    `reaction_to_fire` is the class by EN 13501-1 on its declaration of performance.
+    """
 
     material: Id
     description: Label
@@ -127,6 +146,7 @@ class SheetItemModel(Document):
     first_cut: Direction | None = None
     use_cut_outs: Flag = False
     cut_out_trim_mm: SizeOrZero = CUT_OUT_TRIM
+    reaction_to_fire: FireClass = ""
     stock: tuple[SoldSheetModel, ...] = Field(min_length=1, max_length=_MOST_ITEMS)
 
 
@@ -323,5 +343,6 @@ def _sheet_item(item: SheetItemModel) -> SheetItem:
         first_cut=item.first_cut,
         use_cut_outs=item.use_cut_outs,
         cut_out_trim=Tenths(item.cut_out_trim_mm),
+        reaction_to_fire=item.reaction_to_fire,
         stock=stock_sheets_of(item.stock),
     )

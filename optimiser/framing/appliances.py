@@ -42,6 +42,7 @@ def fire_findings(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[
     yield from _fire_width(settings, fire, hole)
     yield _power(fire)
     yield _barrier(settings)
+    yield from _lining(settings)
     free = hole.frame.z1 - fire.body.z1
     side = min(fire.body.x0 - hole.frame.x0, hole.frame.x1 - fire.body.x1)
     yield finding(
@@ -66,6 +67,39 @@ def fire_findings(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[
             Severity.WARNING,
             f"clearance not given: {', '.join(unnamed)}; taken as 0",
             "enter the figures of the fire's installation manual",
+        )
+
+
+def _lining(settings: Settings) -> Iterator[Finding]:
+    """Say whether what lines the fire's timbers burns: a lining is named where its maker asks."""
+    item = settings.fire_lining
+    if item is None:
+        return
+    named = f'fire.lining "{item.material}"'
+    if not item.is_non_combustible:
+        stated = (
+            f"its reaction_to_fire is {item.reaction_to_fire}"
+            if item.reaction_to_fire
+            else "the price book states no reaction_to_fire for it"
+        )
+        others = ", ".join(f'"{name}"' for name in settings.fire_boards)
+        yield finding(
+            "check.fire.lining",
+            Severity.STOP,
+            f"{named} is to line the timber round the fire, and {stated}; a lining that does not"
+            " burn is of class A1 or A2",
+            f"set fire.lining to {others}"
+            if others
+            else "add a board to the price book whose declaration of performance gives A1 or A2,"
+            " with its reaction_to_fire",
+            change=[Change("fire.lining", name) for name in settings.fire_boards[:1]],
+        )
+    else:
+        yield finding(
+            "check.fire.lining",
+            Severity.NOTE,
+            f"{named} is of class {item.reaction_to_fire}",
+            "compare with what the fire's manual asks for, its thickness too: some ask for A1",
         )
 
 

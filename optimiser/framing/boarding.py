@@ -51,6 +51,7 @@ def board(
         up=surface.up,
         faces=surface.faces,
         edges=edges_of(item, place.width, place.height),
+        reaction_to_fire=item.reaction_to_fire,
     )
 
 

@@ -23,7 +23,8 @@ def choose_materials(
     beads = [item for item in book.lengths if not item.grade]
     boards = [item for item in book.sheets if item.cutting is Cutting.KNIFE]
     sawn = sorted(
-        (item for item in book.sheets if item.cutting is Cutting.SAW),
+        # A board that does not burn is bought to line a fire, and holds no bracket's screws.
+        (i for i in book.sheets if i.cutting is Cutting.SAW and not i.is_non_combustible),
         key=lambda item: (abs(item.thickness - 120), item.material),
     )
     return (

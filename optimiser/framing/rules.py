@@ -146,6 +146,10 @@ RULES: dict[str, Rule] = {
         "a fuse of 13 A carries the fire; only a new circuit is notifiable",
         "calculated; wiring regulations article on Part P",
     ),
+    "check.fire.lining": _rule(
+        "a lining that the fire's manual asks for is of class A1 or A2",
+        "EN 13501-1, from memory; the manual governs",
+    ),
     "check.fire.barrier": _rule(
         "a cavity barrier is timber of 38 or board of 12 at least", "Approved Document B"
     ),

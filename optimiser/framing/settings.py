@@ -66,7 +66,8 @@ class Settings:
     how far from a hidden end its timber stands, below 0 where it reaches to the next box's.
     `plate_limit` is set where plates are to be joined though a longer stock would do. `thick` ×
     `wide` is the timber's section, `skin` the boards on one face, `front` the back of the front
-    timbers, `left` to `right` where timbers may stand.
+    timbers, `left` to `right` where timbers may stand. `fire_boards` are the
+    boards of the price book that do not burn.
     """
 
     wall: Wall
@@ -95,6 +96,7 @@ class Settings:
     board: SheetItem
     backboard: SheetItem
     fire_lining: SheetItem | None = None
+    fire_boards: tuple[str, ...] = ()
     corner_bead: LengthItem
     stop_bead: LengthItem
     layers: int
@@ -214,6 +216,7 @@ def settle(wall: Wall, book: PriceBook, notes: Notes) -> Settings | None:
         board=boarding,
         backboard=backboard,
         fire_lining=fire_lining,
+        fire_boards=tuple(item.material for item in book.sheets if item.is_non_combustible),
         corner_bead=corner,
         stop_bead=stop,
         layers=notes.take("materials.layers", wall.materials.layers, 1, str),

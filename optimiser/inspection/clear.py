@@ -51,6 +51,26 @@ def faults_of_spaces(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
     yield from _shelves(frame, wall)
 
 
+def faults_of_lining(frame: Frame, wall: Wall) -> Iterator[Fault]:
+    """Yield what is wrong with the lining that a fire's manual asks for: none, or one that burns.
+
+    Overhead and on each side where the glass does not return, of class A1 or A2 (EN 13501-1).
+    """
+    if wall.fire is None or wall.fire.lining is None:
+        return
+    glass = wall.fire.glass
+    sides = ["soffit"]
+    sides += ["left"] if glass not in (Glass.LEFT, Glass.BOTH) else []
+    sides += ["right"] if glass not in (Glass.RIGHT, Glass.BOTH) else []
+    lined = [board for board in frame.boards if board.face.startswith("fire.")]
+    for side in sides:
+        if not any(board.face == f"fire.{side}" for board in lined):
+            yield Fault("fire", f"has no lining on its {side}, and the wall asks for one")
+    for board in lined:
+        if not board.reaction_to_fire.startswith(("A1", "A2")):
+            yield Fault(f"board {board.mark} of {board.face}", "burns, and lines the fire")
+
+
 def _belongs(board: Board, opening: Opening) -> bool:
     """Return whether a board may stand in an opening: a shelf, or the end that its glass returns
     into, which is cut out for the glass and no further."""

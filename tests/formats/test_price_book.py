@@ -210,6 +210,18 @@ def test_a_price_without_quotes_is_refused_and_the_quotes_are_shown() -> None:
         ("vat_percent = 17.5", "", "vat_percent", "left out"),
         ('currency = "GBP"', 'currency = "pounds"', "currency", "'pounds'"),
         ('cutting = "knife"', 'cutting = "laser"', "sheets[0].cutting", "'laser'"),
+        (
+            'cutting = "knife"',
+            'cutting = "knife"\nreaction_to_fire = "A2"',
+            "sheets[0].reaction_to_fire",
+            "'A2'",
+        ),
+        (
+            'cutting = "knife"',
+            'cutting = "knife"\nreaction_to_fire = 1',
+            "sheets[0].reaction_to_fire",
+            'reads "A1", "A2-s1,d0"',
+        ),
         ('unit = "each"', 'unit = "box"', "packs[0].unit", "'box'"),
         ("size = 200,", "size = 0,", "packs[0].packs[0].size", "0"),
         ("size = 200,", "size = 1.5,", "packs[0].packs[0].size", "1.5"),
@@ -227,6 +239,16 @@ def test_a_field_that_is_wrong_or_not_known_is_named_with_its_value_and_a_remedy
     assert problem.field == f"prices: {field}"
     assert trouble in problem.trouble
     assert problem.remedy
+
+
+@pytest.mark.parametrize("burns", ["A1", "A2-s1,d0", "B-s3,d2", "E", "E-d2", "F", ""])
+def test_a_board_says_its_class_of_reaction_to_fire(burns: str) -> None:
+    text = changed('cutting = "knife"', f'cutting = "knife"\nreaction_to_fire = "{burns}"')
+
+    board = read_price_book(text, name="prices").sheets[0]
+
+    assert board.reaction_to_fire == burns
+    assert board.is_non_combustible is (burns in ("A1", "A2-s1,d0"))
 
 
 @pytest.mark.parametrize("number", ["9" * 400, "1e300", "-1e300"])

@@ -36,7 +36,13 @@ def a_section(
 
 
 def a_board(
-    material: str, thickness: float, sizes: Any, *, mass: int, cutting: Cutting = Cutting.KNIFE
+    material: str,
+    thickness: float,
+    sizes: Any,
+    *,
+    mass: int,
+    cutting: Cutting = Cutting.KNIFE,
+    burns: str = "",
 ) -> SheetItem:
     return SheetItem(
         material=material,
@@ -46,6 +52,7 @@ def a_board(
         cutting=cutting,
         kerf=Tenths(0 if cutting is Cutting.KNIFE else 30),
         edge_trim=NO_EDGE_TRIM,
+        reaction_to_fire=burns,
         stock=tuple(
             StockSheet(
                 id=f"{material}-{high}x{wide}",
@@ -73,6 +80,14 @@ def a_price_book() -> PriceBook:
             a_board("plasterboard-12.5", 12.5, ((1_200, 2_400), (1_200, 3_000)), mass=8_000),
             a_board("plasterboard-9.5", 9.5, ((900, 1_800), (1_200, 2_400)), mass=6_300),
             a_board("mdf-12", 12, ((1_220, 2_440),), mass=8_640, cutting=Cutting.SAW),
+            a_board(
+                "silicate-12",
+                12,
+                ((1_220, 2_440),),
+                mass=10_800,
+                cutting=Cutting.SAW,
+                burns="A1",
+            ),
         ),
         packs=(
             PackItem(item="screw-80", unit="each", packs=()),

@@ -77,7 +77,9 @@ SHAPES: dict[str, Wall] = {
         site=a_site(lean_left=80, skirting=tenths(18)), fire=a_fire()
     ),
     # With the lining overhead the facing board may pass its timber by 50: the opening is 455 high.
-    "timber round the fire lined": a_wall(fire=a_fire(lining="mdf-12", opening_height=tenths(455))),
+    "timber round the fire lined": a_wall(
+        fire=a_fire(lining="silicate-12", opening_height=tenths(455))
+    ),
 }
 
 

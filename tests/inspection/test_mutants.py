@@ -55,7 +55,9 @@ WALLS: dict[str, Wall] = {
         extent=an_extent(height=tenths(1_200), offset=tenths(400), width=tenths(2_600)),
         fire=a_fire(),
     ),
-    "timber round the fire lined": a_wall(fire=a_fire(lining="mdf-12", opening_height=tenths(455))),
+    "timber round the fire lined": a_wall(
+        fire=a_fire(lining="silicate-12", opening_height=tenths(455))
+    ),
     "alcoves beside a breast": a_wall(
         site=a_site(
             projections=(Projection(x=tenths(1_000), width=tenths(1_600), depth=tenths(350)),)

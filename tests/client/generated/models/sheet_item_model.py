@@ -41,6 +41,7 @@ class SheetItemModel:
             first_cut (Direction | None | Unset):
             use_cut_outs (bool | Unset):  Default: False.
             cut_out_trim_mm (float | Unset):  Default: 5.0.
+            reaction_to_fire (str | Unset):  Default: ''.
      """
 
     material: str
@@ -55,6 +56,7 @@ class SheetItemModel:
     first_cut: Direction | None | Unset = UNSET
     use_cut_outs: bool | Unset = False
     cut_out_trim_mm: float | Unset = 5.0
+    reaction_to_fire: str | Unset = ''
 
 
 
@@ -112,6 +114,8 @@ class SheetItemModel:
 
         cut_out_trim_mm = self.cut_out_trim_mm
 
+        reaction_to_fire = self.reaction_to_fire
+
 
         field_dict: dict[str, Any] = {}
 
@@ -135,6 +139,8 @@ class SheetItemModel:
             field_dict["use_cut_outs"] = use_cut_outs
         if cut_out_trim_mm is not UNSET:
             field_dict["cut_out_trim_mm"] = cut_out_trim_mm
+        if reaction_to_fire is not UNSET:
+            field_dict["reaction_to_fire"] = reaction_to_fire
 
         return field_dict
 
@@ -230,6 +236,8 @@ class SheetItemModel:
 
         cut_out_trim_mm = d.pop("cut_out_trim_mm", UNSET)
 
+        reaction_to_fire = d.pop("reaction_to_fire", UNSET)
+
         sheet_item_model = cls(
             material=material,
             description=description,
@@ -243,6 +251,7 @@ class SheetItemModel:
             first_cut=first_cut,
             use_cut_outs=use_cut_outs,
             cut_out_trim_mm=cut_out_trim_mm,
+            reaction_to_fire=reaction_to_fire,
         )
 
         return sheet_item_model
