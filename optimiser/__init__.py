@@ -39,10 +39,11 @@ if TYPE_CHECKING:
     from optimiser.domain.spares import Breakage, Handling, SparesTable
     from optimiser.domain.wall import Wall
     from optimiser.drawing.boarding import boarding_places, draw_boarding, front_layers
+    from optimiser.drawing.box_page import draw_box
     from optimiser.drawing.charts import draw_costs, draw_spent
     from optimiser.drawing.elevation import draw_elevation, elevation_places
     from optimiser.drawing.lengths import draw_length_layout, draw_length_plan
-    from optimiser.drawing.pictorial import draw_box, draw_pictorial
+    from optimiser.drawing.pictorial import draw_pictorial
     from optimiser.drawing.places import Place, concerned
     from optimiser.drawing.rack_chart import draw_rack
     from optimiser.drawing.scene import Paper

@@ -98,10 +98,8 @@ HOMES = {
         "draw_length_layout",
         "draw_length_plan",
     ),
-    "drawing.pictorial": (
-        "draw_box",
-        "draw_pictorial",
-    ),
+    "drawing.box_page": ("draw_box",),
+    "drawing.pictorial": ("draw_pictorial",),
     "drawing.rack_chart": ("draw_rack",),
     "drawing.scene": ("Paper",),
     "drawing.sections": (

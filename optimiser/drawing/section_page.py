@@ -29,6 +29,7 @@ from optimiser.drawing.scene import (
     GREY,
     INK,
     MEDIUM,
+    PALE,
     SCALES,
     THIN,
     TINT,
@@ -38,6 +39,7 @@ from optimiser.drawing.scene import (
     Page,
     Paper,
     Pen,
+    Polygon,
     Rect,
     Strokes,
     Text,
@@ -49,6 +51,7 @@ from optimiser.units import mm
 _PEN = Pen(INK, THIN)
 _KEPT = Pen(INK, THIN, (1.6, 0.9))
 _STUD = Pen(INK, MEDIUM)
+_BEYOND = Pen(PALE, THIN)
 _HEADING = 3.2
 # Paper round each section for its overall sizes and for marks that stand outside it, mm.
 _ABOVE, _RIGHT, _MARKS = 17.0, 17.0, 4.0
@@ -59,7 +62,8 @@ _APART = 6.0
 class Piece:
     """A rectangle in the plane of the cut, tenths, right and up from the lower left corner.
 
-    A timber has a `mark`, and is `sawn` where the cut goes across its length.
+    A timber has a `mark`, and is `sawn` where the cut goes across its length. What is no rectangle
+    has its `outline` too, as places x, y of its corners.
     """
 
     x: int
@@ -68,6 +72,7 @@ class Piece:
     height: int
     mark: str = ""
     sawn: bool = False
+    outline: tuple[tuple[int, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,7 +82,9 @@ class Section:
     `across` and `upward` are places with their texts; `centre` is the x of the wall's centre line.
     `house` is hatched, and may reach beyond the section; `studs` are middles of existing studs, x
     with the heights between which they are drawn; `kept` is space with its name that stays empty;
-    `edges` are lines where the house begins: x, y to x, y.
+    `edges` are lines where the house begins: x, y to x, y. `beyond` is drawn in outline only: what
+    belongs to another drawing. `whole` is what the overall sizes measure, the section itself unless
+    said: its left, right, lower and upper edges.
     """
 
     name: str
@@ -91,6 +98,8 @@ class Section:
     kept: tuple[Piece, ...] = ()
     edges: tuple[tuple[int, int, int, int], ...] = ()
     centre: int | None = None
+    beyond: tuple[Piece, ...] = ()
+    whole: tuple[int, int, int, int] | None = None
 
     @property
     def aside(self) -> int:
@@ -99,7 +108,7 @@ class Section:
 
 
 @dataclass(frozen=True, slots=True)
-class _Block:
+class SectionBlock:
     """A section with all that stands round it: the paper it takes, the section's corner in it."""
 
     section: Section
@@ -143,28 +152,29 @@ def section_page(
         entries.append(line_entry("space that stays empty", _KEPT))
     foot, high = footer(entries, WALL_CAUTION, margins)
     room = Area(margins.x, margins.y + HEADER, margins.width, margins.height - HEADER - high)
-    every = (_blocks_at(sections, scale) for scale in SCALES)
+    every = (section_blocks(sections, scale) for scale in SCALES)
     blocks = next((made for made in every if _fits(made, room, stacked=stacked)), None)
     # A wall too large for the usual scales runs off the page rather than not being drawn.
-    blocks = blocks or _blocks_at(sections, SCALES[-1])
+    blocks = blocks or section_blocks(sections, SCALES[-1])
     items: list[Item] = []
     for block, (x, y) in zip(blocks, _corners(blocks, room, stacked=stacked), strict=True):
-        items += _drawn(block, x, y)
+        items += draw_section(block, x, y)
     facts = (f"job {plain(job)}", seen, f"scale {scale_text(blocks[0].scale)}", "mm")
     return Page(*paper.level, title, (*header(title, facts, margins), *items, *foot))
 
 
-def _blocks_at(sections: Sequence[Section], scale: float) -> list[_Block]:
-    blocks: list[_Block] = []
+def section_blocks(sections: Sequence[Section], scale: float) -> list[SectionBlock]:
+    """Return what each section takes of paper at `scale`, all that stands round it included."""
+    blocks: list[SectionBlock] = []
     for section in sections:
         view = View(0, 0, scale)
         row, column = _sizes(section, view)
         aside = column.depth + view.size(section.aside) + _MARKS
-        blocks.append(_Block(section, scale, row.depth + 1, aside))
+        blocks.append(SectionBlock(section, scale, row.depth + 1, aside))
     return blocks
 
 
-def _fits(blocks: Sequence[_Block], room: Area, *, stacked: bool) -> bool:
+def _fits(blocks: Sequence[SectionBlock], room: Area, *, stacked: bool) -> bool:
     wide, tall = [block.width for block in blocks], [block.height for block in blocks]
     gaps = _APART * (len(blocks) - 1)
     if stacked:
@@ -172,7 +182,9 @@ def _fits(blocks: Sequence[_Block], room: Area, *, stacked: bool) -> bool:
     return sum(wide) + gaps <= room.width and max(tall) <= room.height
 
 
-def _corners(blocks: Sequence[_Block], room: Area, *, stacked: bool) -> list[tuple[float, float]]:
+def _corners(
+    blocks: Sequence[SectionBlock], room: Area, *, stacked: bool
+) -> list[tuple[float, float]]:
     """Return the upper left corner of each block, what is left of the room shared between them."""
     sizes = [block.height if stacked else block.width for block in blocks]
     gap = ((room.height if stacked else room.width) - sum(sizes)) / (len(blocks) + 1)
@@ -211,7 +223,8 @@ def _sizes(section: Section, view: View) -> tuple[FlagRow, FlagRow]:
     return row, column
 
 
-def _drawn(block: _Block, x: float, y: float) -> list[Item]:
+def draw_section(block: SectionBlock, x: float, y: float) -> list[Item]:
+    """Return a section with its sizes, the upper left corner of its block at x, y of the paper."""
     section, view = block.section, block.view(x, y)
     left, low = view.x(0), view.y(0)
     wide, tall = view.size(section.size[0]), view.size(section.size[1])
@@ -240,12 +253,15 @@ def _drawn(block: _Block, x: float, y: float) -> list[Item]:
         Line(view.x(a), view.y(b), view.x(c), view.y(d), Pen(INK, BOLD))
         for a, b, c, d in section.edges
     ]
+    for piece in section.beyond:
+        items.append(_shape(piece, view, "none", _BEYOND))
     for piece in section.timbers:
-        items += _timber(_area(piece, view), sawn=piece.sawn)
+        items += _timber(piece, view)
     items += _marks(section, view, taken)
     items += (*row.items, *column.items)
-    items += dimension_across(left, left + wide, low - tall - 8, mm(section.size[0]))
-    items += dimension_up(left + wide + 10, low - tall, low, mm(section.size[1]))
+    x0, x1, y0, y1 = section.whole or (0, section.size[0], 0, section.size[1])
+    items += dimension_across(view.x(x0), view.x(x1), low - tall - 8, mm(x1 - x0))
+    items += dimension_up(left + wide + 10, view.y(y1), view.y(y0), mm(y1 - y0))
     return items
 
 
@@ -279,11 +295,18 @@ def _flags(points: Iterable[tuple[float, str]]) -> list[Flag]:
     return [Flag(at, (text,)) for at, text in sorted(dict(points).items())]
 
 
-def _timber(area: Area, *, sawn: bool) -> list[Item]:
+def _timber(piece: Piece, view: View) -> list[Item]:
     """Return a timber: crossed where it is sawn through, plain where the cut runs along it."""
+    area = _area(piece, view)
     cross = (
         (area.x, area.y, area.right, area.bottom),
         (area.x, area.bottom, area.right, area.y),
     )
-    plainly: list[Item] = [Rect(area, TINT, _PEN)]
-    return [*plainly, Strokes(cross, _PEN)] if sawn else plainly
+    plainly: list[Item] = [_shape(piece, view, TINT, _PEN)]
+    return [*plainly, Strokes(cross, _PEN)] if piece.sawn else plainly
+
+
+def _shape(piece: Piece, view: View, fill: str, pen: Pen) -> Item:
+    if not piece.outline:
+        return Rect(_area(piece, view), fill, pen)
+    return Polygon(tuple((view.x(x), view.y(y)) for x, y in piece.outline), fill, pen)

@@ -5,6 +5,7 @@ The wall is seen from the front: x runs right, z runs up, whatever the floor and
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -286,8 +287,8 @@ def finding_rows(findings: Sequence[Finding], width: float, height: float) -> li
 
 
 def called(name: str) -> str:
-    """Return what an opening or the space of an appliance is called on a drawing."""
-    return "TV" if name == "tv" else plain(name)
+    """Return what an opening, an appliance's space or a box of the wall is called on a drawing."""
+    return re.sub(r"\btv\b", "TV", plain(name))
 
 
 def sentence(text: str) -> str:

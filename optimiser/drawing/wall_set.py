@@ -7,12 +7,14 @@ from dataclasses import dataclass
 
 from optimiser.domain.frame import Frame
 from optimiser.drawing.boarding import boarding_page, front_layers
+from optimiser.drawing.box_page import box_page
 from optimiser.drawing.elevation import elevation_page
 from optimiser.drawing.fixings import fixings_page
-from optimiser.drawing.pictorial import box_page, pictorial_page
+from optimiser.drawing.pictorial import pictorial_page
 from optimiser.drawing.scene import Page, Paper
 from optimiser.drawing.sections import plan_sections_page, upright_sections_page
 from optimiser.drawing.svg import svg_text
+from optimiser.drawing.wall_page import called
 from optimiser.units import mm
 
 # More on a page than these would be too small to read.
@@ -68,7 +70,7 @@ def wall_set(
     title = f"{job}: pictorial view of the frame"
     yield WallDrawing("pictorial", "", pictorial_page(frame, title=title, paper=large))
     for group in dict.fromkeys(member.group for member in frame.members):
-        title = f"{job}: {group or 'every part marked'}"
+        title = f"{job}: {called(group) or 'every part marked'}"
         yield WallDrawing("box", group, box_page(frame, group, title=title, paper=large))
 
 

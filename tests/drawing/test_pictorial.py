@@ -6,8 +6,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from optimiser.domain.frame import Box
-from optimiser.drawing.pictorial import draw_box, draw_pictorial, painting_order
-from optimiser.units import Tenths, mm
+from optimiser.drawing.isometric import painting_order
+from optimiser.drawing.pictorial import draw_pictorial
+from optimiser.units import Tenths
 from tests.drawing.reading import ALLOWED, Drawing
 from tests.framing.builders import a_fire, a_tv, framed
 
@@ -54,16 +55,3 @@ def test_each_mark_that_shows_stands_in_the_view_once_and_the_others_are_listed(
     for mark in {member.mark for member in frame.members}:
         in_legend = mark == "U1"
         assert words.count(mark) == (mark not in hidden.split(", ")) + in_legend
-
-
-def test_a_box_shows_its_own_timbers_and_lists_them_with_their_lengths() -> None:
-    frame = framed(fire=a_fire(), tv=a_tv())
-    own = [member for member in frame.members if member.group == "left pier"]
-
-    drawing = Drawing(draw_box(frame, "left pier", title="Left pier"))
-
-    sides = [p for p in drawing.root.iter() if p.tag.endswith("polygon")]
-    assert len(sides) == 3 * len(own)
-    for member in own:
-        assert mm(member.length) in drawing.words
-    assert drawing.outside() == []
