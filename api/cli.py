@@ -238,7 +238,7 @@ def _new(path: Path) -> int:
 
 def _frame(arguments: argparse.Namespace) -> int:
     import optimiser as lib
-    from api.drawings import set_out_sheets, wall_drawings
+    from api.drawings import drawing_files, set_out_sheets, wall_drawings
     from api.folder import write_files
     from api.framed import WallFile, frame_all
     from api.inputs import read_text
@@ -263,8 +263,7 @@ def _frame(arguments: argparse.Namespace) -> int:
     if arguments.out is not None:
         paper = lib.Paper[arguments.paper.upper()]
         printed = lib.walls_pdf((frame,), title=f"Job {frame.job}", paper=paper, cut_at=cut_at)
-        drawings = wall_drawings((frame,), cut_at)
-        drawn = {f"{drawing.name}.svg": drawing.svg for drawing in drawings}
+        drawn = drawing_files(wall_drawings((frame,), cut_at))
         files: dict[str, str | bytes] = {**drawn, **set_out_sheets((frame,)), "walls.pdf": printed}
         write_files(files, arguments.out)
     stopped = any(finding.severity is lib.Severity.STOP for finding in frame.findings)

@@ -8,16 +8,26 @@ from dataclasses import dataclass
 from functools import partial
 
 import optimiser as lib
-from optimiser import CuttingPlan, CuttingRequest, Frame
+from optimiser import CuttingPlan, CuttingRequest, Frame, Page
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawing:
-    """One SVG: its file name without ending, and what it shows."""
+    """One drawing: its file name without ending, what it shows, and the page."""
 
     name: str
     title: str
-    svg: str
+    page: Page
+
+    @property
+    def svg(self) -> str:
+        """Return the drawing for paper and desk as SVG text."""
+        return lib.svg_text(self.page)
+
+    @property
+    def phone(self) -> str:
+        """Return the drawing for a phone as SVG text."""
+        return lib.phone_svg(self.page)
 
 
 def safe_name(text: str) -> str:
@@ -49,33 +59,59 @@ class Sketch:
 
 
 def cutting_drawings(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Drawing]:
-    """Draw one page or more of lengths per section, and one page per sheet layout."""
-    for sketch in cutting_sketches(request, plan):
-        yield Drawing(name=sketch.name, title=sketch.title, svg=sketch.draw())
+    """Draw one page or more of lengths per section, and of each sheet layout."""
+    for sheet in _cutting(request, plan):
+        for number, page in enumerate(sheet.pages(), start=1):
+            more = f"-more-{number - 1}" if number > 1 else ""
+            title = f"{sheet.title}, continued" if number > 1 else sheet.title
+            yield Drawing(name=f"{sheet.name}{more}", title=title, page=page)
 
 
 def cutting_sketches(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Sketch]:
     """Name every cutting diagram of a plan. How many pages lengths take is known when drawn."""
+    for sheet in _cutting(request, plan):
+        yield Sketch(
+            name=sheet.name,
+            title=sheet.title,
+            material=sheet.material,
+            draw=partial(_first, sheet.pages),
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Sheet:
+    """A diagram of a plan: the first of its `pages` shows it, the others go on with its cuts."""
+
+    name: str
+    title: str
+    material: str
+    pages: Callable[[], tuple[Page, ...]]
+
+
+def _first(pages: Callable[[], tuple[Page, ...]]) -> str:
+    return lib.svg_text(pages()[0])
+
+
+def _cutting(request: CuttingRequest, plan: CuttingPlan) -> Iterator[_Sheet]:
     jobs = tuple(dict.fromkeys(part.job for item in request.materials for part in item.parts))
     names = safe_names(item.material for item in plan.materials)
     for lengths, asked in zip(plan.lengths, request.lengths, strict=True):
-        pages = lib.draw_length_plan(lengths, asked, title=lengths.material, jobs=jobs)
-        for number, svg in enumerate(pages, start=1):
-            yield Sketch(
+        pages = lib.length_pages(lengths, asked, title=lengths.material, jobs=jobs)
+        for number, page in enumerate(pages, start=1):
+            yield _Sheet(
                 name=f"{names[lengths.material]}-page-{number}",
                 title=f"{lengths.material}, page {number} of {len(pages)}",
                 material=lengths.material,
-                draw=partial(str, svg),
+                pages=partial(tuple[Page, ...], (page,)),
             )
     for sheets, board in zip(plan.sheets, request.sheets, strict=True):
         for number, layout in enumerate(sheets.layouts, start=1):
-            title = f"{sheets.material}, layout {number} of {len(sheets.layouts)}"
-            yield Sketch(
+            yield _Sheet(
                 name=f"{names[sheets.material]}-layout-{number}",
-                title=title,
+                title=f"{sheets.material}, layout {number} of {len(sheets.layouts)}",
                 material=sheets.material,
-                draw=partial(
-                    lib.draw_sheet_layout,
+                pages=partial(
+                    lib.sheet_pages,
                     layout,
                     board,
                     number=number,
@@ -98,7 +134,16 @@ def wall_drawings(frames: tuple[Frame, ...], cut_at: Sequence[int] = ()) -> Iter
         for drawing in lib.wall_set(frame, cut_at=cut_at):
             which = groups[drawing.which] if drawing.kind == "box" else drawing.which
             name = "-".join(word for word in (names[frame.job], drawing.kind, which) if word)
-            yield Drawing(name=name, title=drawing.page.title, svg=drawing.svg)
+            yield Drawing(name=name, title=drawing.page.title, page=drawing.page)
+
+
+def drawing_files(drawings: Iterable[Drawing], folder: str = "") -> dict[str, str]:
+    """Return each drawing as SVG by the name of its file, and set anew for a phone beside it."""
+    files: dict[str, str] = {}
+    for drawing in drawings:
+        files[f"{folder}{drawing.name}.svg"] = drawing.svg
+        files[f"{folder}phone/{drawing.name}.svg"] = drawing.phone
+    return files
 
 
 def set_out_sheets(frames: tuple[Frame, ...]) -> dict[str, str]:

@@ -9,7 +9,7 @@ from pathlib import Path
 import optimiser as lib
 from api.batch import Batch
 from api.documents import NAMES, Printing, batch_files, cutting_files
-from api.drawings import cutting_drawings, set_out_sheets, wall_drawings
+from api.drawings import cutting_drawings, drawing_files, set_out_sheets, wall_drawings
 from api.page import batch_page
 from api.report import batch_report
 
@@ -24,8 +24,8 @@ def write_folder(batch: Batch, folder: Path, printing: Printing) -> tuple[Path, 
         "plan.json": _json(lib.plan_document(batch.plan)),
         **order_files(batch.orders),
         "summary.txt": batch_report(batch),
-        **{f"walls/{drawing.name}.svg": drawing.svg for drawing in walls},
-        **{f"diagrams/{drawing.name}.svg": drawing.svg for drawing in cuts},
+        **drawing_files(walls, "walls/"),
+        **drawing_files(cuts, "diagrams/"),
         **{f"walls/{name}": text for name, text in sheets.items()},
         **batch_files(batch, printing),
     }
@@ -59,7 +59,7 @@ def write_cutting(
     files: dict[str, str | bytes] = {
         "request.json": _json(lib.request_document(request)),
         "plan.json": _json(lib.plan_document(plan)),
-        **{f"diagrams/{item.name}.svg": item.svg for item in cutting_drawings(request, plan)},
+        **drawing_files(cutting_drawings(request, plan), "diagrams/"),
         **cutting_files(request, plan, printing),
     }
     return write_files(files, folder)
@@ -85,7 +85,14 @@ def write_files(files: Mapping[str, str | bytes], folder: Path) -> tuple[Path, .
 
 
 def _left_before(folder: Path) -> set[Path]:
-    ways = ("order-*.*", "order.xml", "diagrams/*.svg", "walls/*.svg", "walls/*-set-out.txt")
+    ways = (
+        "order-*.*",
+        "order.xml",
+        "*/phone/*.svg",
+        "diagrams/*.svg",
+        "walls/*.svg",
+        "walls/*-set-out.txt",
+    )
     drawn = {path for way in ways for path in folder.glob(way)}
     return drawn | {folder / name for name in NAMES if (folder / name).exists()}
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from functools import partial
 from html import escape
 
 import optimiser as lib
@@ -29,16 +30,19 @@ th { font-size: .85rem; color: #55524b; } .n { text-align: right; } td.n { white
 tfoot td { border: 0; font-weight: 600; }
 figure { margin: 1.2rem 0; } figcaption { font-weight: 600; margin-bottom: .3rem; }
 img { display: block; width: 100%; height: auto; border: 1px solid #c9c4ba; background: #fff; }
+.phone { display: none; }
 nav a { margin-right: 1rem; white-space: nowrap; } a { color: #1d4f73; }
 .cautions { border-left: .4rem solid #b3541e; padding: .4rem 1rem .4rem 2rem; margin: 0;
   background: #fbf3ec; }
 @media (max-width: 40rem) { body { font-size: 15px; padding: .7rem; }
   th, td { padding-right: .45rem; }
-  figure a { display: block; overflow-x: auto; } figure img { width: 80rem; max-width: none; }
+  .desk { display: none; } .phone { display: block; margin: 0 -.7rem; }
+  .plot a { display: block; overflow-x: auto; } .plot img { width: 46rem; max-width: none; }
   .told thead { display: none; } .told tr { display: block; padding: .5rem 0;
     border-bottom: 1px solid #dcd8cf; } .told td { display: block; border: 0; padding: .05rem 0; }
   .told td:first-child { font-weight: 600; } .told td:last-child { color: #55524b; } }
-@media print { nav { display: none; } figure { break-inside: avoid; } }
+@media print { nav, .phone { display: none; } .desk { display: block; }
+  figure { break-inside: avoid; } }
 """
 
 
@@ -100,7 +104,8 @@ def _documents(files: Sequence[str]) -> str:
 
 def _plots(files: Sequence[str]) -> str:
     return "".join(
-        f'<figure><a href="{name}"><img loading="lazy" src="{name}" alt="{title}"></a></figure>'
+        f'<figure class="plot"><a href="{name}">'
+        f'<img loading="lazy" src="{name}" alt="{title}"></a></figure>'
         for name, title in (
             ("plots/waste.svg", "Where the money of the stock goes, by material and by job"),
             ("plots/money.svg", "Net cost and proven bound of each material"),
@@ -331,9 +336,19 @@ def _set_out(sheets: Mapping[str, str]) -> str:
 
 
 def _figures(drawings: Iterable[Drawing], folder: str) -> str:
-    return "\n".join(
-        f'<figure id="{escape(drawing.name)}"><figcaption>{escape(drawing.title)}</figcaption>'
-        f'<a href="{folder}/{escape(drawing.name)}.svg"><img loading="lazy" '
-        f'src="{folder}/{escape(drawing.name)}.svg" alt="{escape(drawing.title)}"></a></figure>'
-        for drawing in drawings
+    """Show each drawing, on a phone the one that is set for it."""
+    return "\n".join(map(partial(_figure, folder=folder), drawings))
+
+
+def _figure(drawing: Drawing, *, folder: str) -> str:
+    # What is not displayed is not loaded either.
+    shown = "".join(
+        f'<a class="{screen}" href="{path}"><img loading="lazy" src="{path}" '
+        f'alt="{escape(drawing.title)}"></a>'
+        for screen, path in (
+            ("desk", f"{folder}/{escape(drawing.name)}.svg"),
+            ("phone", f"{folder}/phone/{escape(drawing.name)}.svg"),
+        )
     )
+    caption = f"<figcaption>{escape(drawing.title)}</figcaption>"
+    return f'<figure id="{escape(drawing.name)}">{caption}{shown}</figure>'

@@ -42,14 +42,16 @@ if TYPE_CHECKING:
     from optimiser.drawing.box_page import draw_box
     from optimiser.drawing.charts import draw_costs, draw_spent
     from optimiser.drawing.elevation import draw_elevation, elevation_places
-    from optimiser.drawing.lengths import draw_length_layout, draw_length_plan
+    from optimiser.drawing.lengths import draw_length_layout, draw_length_plan, length_pages
+    from optimiser.drawing.phone import phone_svg
     from optimiser.drawing.pictorial import draw_pictorial
     from optimiser.drawing.places import Place, concerned
     from optimiser.drawing.rack_chart import draw_rack
-    from optimiser.drawing.scene import Paper
+    from optimiser.drawing.scene import Page, Paper
     from optimiser.drawing.sections import draw_plan_sections, draw_upright_sections
-    from optimiser.drawing.sheets import draw_sheet_layout
+    from optimiser.drawing.sheets import draw_sheet_layout, sheet_pages
     from optimiser.drawing.spares import draw_spares
+    from optimiser.drawing.svg import svg_text
     from optimiser.drawing.wall_set import wall_set
     from optimiser.errors import InvalidInput, NoPlan, PlanRefused, Problem
     from optimiser.formats.continuation import continuation_document
@@ -136,6 +138,7 @@ __all__ = [
     "Order",
     "OrderTerms",
     "Outlay",
+    "Page",
     "Paper",
     "PartList",
     "Pence",
@@ -193,6 +196,7 @@ __all__ = [
     "keep_advice",
     "label_sheet_from_document",
     "layouts_dxf",
+    "length_pages",
     "look_at_wall",
     "look_through_part_list",
     "marks_from_document",
@@ -217,6 +221,7 @@ __all__ = [
     "parts_csv",
     "parts_xlsx",
     "pence",
+    "phone_svg",
     "plan_cutting",
     "plan_deliveries",
     "plan_document",
@@ -244,10 +249,12 @@ __all__ = [
     "saw_document",
     "schemas",
     "set_out_text",
+    "sheet_pages",
     "spares_by_risk",
     "spent_by_job",
     "spent_by_material",
     "square_metres",
+    "svg_text",
     "tenths",
     "terms_from_document",
     "usual_breakage",

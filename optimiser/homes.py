@@ -89,6 +89,7 @@ HOMES = {
     ),
     "domain.wall": ("Wall",),
     "drawing.boarding": ("boarding_places", "draw_boarding", "front_layers"),
+    "drawing.box_page": ("draw_box",),
     "drawing.charts": (
         "draw_costs",
         "draw_spent",
@@ -97,17 +98,19 @@ HOMES = {
     "drawing.lengths": (
         "draw_length_layout",
         "draw_length_plan",
+        "length_pages",
     ),
-    "drawing.box_page": ("draw_box",),
+    "drawing.phone": ("phone_svg",),
     "drawing.pictorial": ("draw_pictorial",),
     "drawing.rack_chart": ("draw_rack",),
-    "drawing.scene": ("Paper",),
+    "drawing.scene": ("Page", "Paper"),
     "drawing.sections": (
         "draw_plan_sections",
         "draw_upright_sections",
     ),
-    "drawing.sheets": ("draw_sheet_layout",),
+    "drawing.sheets": ("draw_sheet_layout", "sheet_pages"),
     "drawing.spares": ("draw_spares",),
+    "drawing.svg": ("svg_text",),
     "drawing.wall_set": ("wall_set",),
     "errors": (
         "InvalidInput",

@@ -8,7 +8,7 @@ from optimiser.domain.frame import Board, Frame
 from optimiser.drawing.hatch import Fill
 from optimiser.drawing.labels import Block, fit
 from optimiser.drawing.letters import plain, shorten
-from optimiser.drawing.page import Entry, fill_entry, line_entry, text_entry
+from optimiser.drawing.page import fill_entry, line_entry, text_entry
 from optimiser.drawing.places import Place, opening_places
 from optimiser.drawing.scene import (
     INK,
@@ -16,6 +16,7 @@ from optimiser.drawing.scene import (
     PAPER,
     TINT,
     Area,
+    Entry,
     Item,
     Page,
     Paper,

@@ -28,12 +28,11 @@ from optimiser.drawing.letters import plain
 from optimiser.drawing.page import (
     HEADER,
     WALL_CAUTION,
-    Entry,
     fill_entry,
     footer,
-    header,
     inside,
     line_entry,
+    set_page,
     text_entry,
 )
 from optimiser.drawing.pictorial import LIST_WIDTH, part_rows
@@ -48,6 +47,7 @@ from optimiser.drawing.scene import (
     SCALES,
     THIN,
     Area,
+    Entry,
     Item,
     Line,
     Page,
@@ -56,6 +56,7 @@ from optimiser.drawing.scene import (
     Point,
     Polygon,
     Rect,
+    Told,
     View,
     scale_for,
     scale_text,
@@ -105,7 +106,7 @@ def box_page(frame: Frame, group: str, *, title: str, paper: Paper = Paper.A3) -
     views = [front_view(frame, members, beside), top_view(frame, members, beside)]
     margins = inside(*paper.level)
     entries = _legend()
-    foot, height = footer(entries, WALL_CAUTION, margins)
+    _, height = footer(entries, WALL_CAUTION, margins)
     deep = margins.height - HEADER - height - 2
     room = Area(margins.x, margins.y + HEADER, margins.width - LIST_WIDTH, deep)
     boxes = [standing(frame, m) for m in (*members, *beside)]
@@ -119,25 +120,34 @@ def box_page(frame: Frame, group: str, *, title: str, paper: Paper = Paper.A3) -
         f"in space {scale_text(layout.space_scale)} along each axis",
         (f"from the front and above {scale_text(layout.flat_scale)}"),
     )
-    everything = (
-        *header(title, (f"job {plain(frame.job)}", *scales, "mm"), margins),
-        *solid,
-        *_flat_views(views, layout),
-        *key,
-        *draw_rows(rows, listed, listed.width + 2),
-        *foot,
+    flat = _flat_views(views, layout)
+    told = Told(
+        heading=title,
+        facts=(f"job {plain(frame.job)}", *scales, "mm"),
+        note="",
+        entries=entries,
+        caution=WALL_CAUTION,
+        items=(
+            *solid,
+            *(item for _, items in flat for item in items),
+            *key,
+            *draw_rows(rows, listed, listed.width + 2),
+        ),
+        views=(side, layout.space, *(area for area, _ in flat)),
     )
-    return Page(*paper.level, title, everything)
+    return set_page(paper.level, title, told)
 
 
 def _best(boxes: Sequence[Box], views: Sequence[Section], room: Area) -> _Layout:
     """Return the layout in which both scales together are largest."""
     size = reach(boxes).size
+    # The finest scale needs the most room: how much each needs is worked out once.
+    needed = [(scale, *_needed(views, scale)) for scale in SCALES]
     found: list[_Layout] = []
     for space, flat in _splits(room):
         around_it = space.grown(-AROUND)
         scale = scale_for(size, (around_it.width, around_it.height))
-        fitting = (scale for scale in SCALES if _fits(views, scale, flat))
+        fitting = (s for s, wide, tall in needed if wide <= flat.width and tall <= flat.height)
         # A wall too large for the usual scales runs off the page rather than not being drawn.
         found.append(_Layout(space, scale, flat, next(fitting, SCALES[-1])))
     return min(found, key=lambda layout: layout.space_scale + layout.flat_scale)
@@ -156,16 +166,16 @@ def _splits(room: Area) -> Iterator[tuple[Area, Area]]:
         )
 
 
-def _fits(views: Sequence[Section], scale: float, room: Area) -> bool:
+def _needed(views: Sequence[Section], scale: float) -> tuple[float, float]:
+    """Return width and height of paper that the flat views take under one another."""
     blocks = section_blocks(views, scale)
     column = max(block.column for block in blocks)
     wide = max(column + block.width - block.column for block in blocks)
-    tall = sum(block.height for block in blocks) + _APART * (len(blocks) - 1)
-    return wide <= room.width and tall <= room.height
+    return wide, sum(block.height for block in blocks) + _APART * (len(blocks) - 1)
 
 
-def _flat_views(views: Sequence[Section], layout: _Layout) -> list[Item]:
-    """Return the flat views one under the other, their left ends in line."""
+def _flat_views(views: Sequence[Section], layout: _Layout) -> list[tuple[Area, list[Item]]]:
+    """Return the flat views and their paper, one under the other, their left ends in line."""
     blocks = section_blocks(views, layout.flat_scale)
     column = max(block.column for block in blocks)
     wide = max(column + block.width - block.column for block in blocks)
@@ -173,11 +183,13 @@ def _flat_views(views: Sequence[Section], layout: _Layout) -> list[Item]:
     gap = free / (len(blocks) + 1)
     x = layout.flat.x + (layout.flat.width - wide) / 2 + column
     y = layout.flat.y + gap
-    items: list[Item] = []
+    placed: list[tuple[Area, list[Item]]] = []
     for block in blocks:
-        items += draw_section(block, x - block.column, y)
+        left = x - block.column
+        area = Area(left, y, block.width, block.height)
+        placed.append((area, draw_section(block, left, y)))
         y += block.height + gap
-    return items
+    return placed
 
 
 def _in_space(

@@ -35,8 +35,8 @@ def meeting(frame: Frame, members: Sequence[Member]) -> list[Member]:
     own = [standing(frame, member) for member in members]
     # Two places may be held by equal parts: a member is told by its place, not by its mark.
     inside = {(member.mark, member.box) for member in members}
-    others = [m for m in frame.members if (m.mark, m.box) not in inside]
-    return [m for m in others if any(_touch(standing(frame, m), box) for box in own)]
+    others = [(m, standing(frame, m)) for m in frame.members if (m.mark, m.box) not in inside]
+    return [m for m, box in others if any(_touch(box, mine) for mine in own)]
 
 
 def clipped(member: Member, bounds: Box) -> Member | None:
@@ -178,12 +178,14 @@ def _range(boxes: Sequence[Box], axis: str) -> tuple[int, int]:
 
 
 def _touch(one: Box, other: Box) -> bool:
-    gaps = sorted(
-        max(ends(one, axis)[0], ends(other, axis)[0])
-        - min(ends(one, axis)[1], ends(other, axis)[1])
-        for axis in "xyz"
-    )
-    return gaps[2] <= _TOUCH and gaps[1] <= -_SHARED
+    gaps = []
+    for axis in "xyz":
+        (low, high), (least, most) = ends(one, axis), ends(other, axis)
+        gap = max(low, least) - min(high, most)
+        if gap > _TOUCH:
+            return False
+        gaps.append(gap)
+    return sorted(gaps)[1] <= -_SHARED
 
 
 def _apart(heights: Iterable[int]) -> list[int]:

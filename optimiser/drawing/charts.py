@@ -6,6 +6,7 @@ Told apart by fill and words, never by colour alone; each bar says its figures.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from optimiser.domain.charted import CostBar, Spent
@@ -15,12 +16,11 @@ from optimiser.drawing.page import (
     HEADER,
     OFFCUT_PEN,
     SCRAP_PEN,
-    Entry,
     fill_entry,
     footer,
-    header,
     inside,
     line_entry,
+    set_page,
 )
 from optimiser.drawing.scene import (
     BOLD,
@@ -31,12 +31,13 @@ from optimiser.drawing.scene import (
     SMALLEST_TEXT,
     THIN,
     Area,
+    Entry,
     Item,
     Line,
-    Page,
     Pen,
     Rect,
     Text,
+    Told,
 )
 from optimiser.drawing.svg import svg_text
 from optimiser.units import half_up, pounds
@@ -124,11 +125,20 @@ def _page(
     _, foot = footer(entries, caption, wide)
     height = 2 * wide.y + HEADER + high + foot
     margins = inside(_WIDTH, height)
-    shown, _ = footer(entries, caption, margins)
     area = Area(margins.x, margins.y + HEADER, margins.width, high)
+    told = Told(
+        heading=title,
+        facts=tuple(facts),
+        note="",
+        entries=tuple(entries),
+        caution=caption,
+        items=tuple(drawn(area)),
+        views=(area,),
+    )
+    page = set_page((_WIDTH, height), title, told)
+    # A page shows these on any ground, so they bring their own.
     ground = Rect(Area(0, 0, _WIDTH, height), PAPER)
-    items = (ground, *header(title, facts, margins), *drawn(area), *shown)
-    return svg_text(Page(_WIDTH, height, title, items))
+    return svg_text(replace(page, items=(ground, *page.items)))
 
 
 def _bar_area(bars: Area, place: int) -> Area:

@@ -12,7 +12,7 @@ from optimiser.domain.frame import Frame, Member
 from optimiser.drawing.hatch import Fill
 from optimiser.drawing.labels import Block, Placed, fit
 from optimiser.drawing.letters import plain, shorten
-from optimiser.drawing.page import Entry, fill_entry, line_entry, text_entry
+from optimiser.drawing.page import fill_entry, line_entry, text_entry
 from optimiser.drawing.places import Place, opening_places
 from optimiser.drawing.scene import (
     GREY,
@@ -21,6 +21,7 @@ from optimiser.drawing.scene import (
     THIN,
     TINT,
     Area,
+    Entry,
     Item,
     Page,
     Paper,

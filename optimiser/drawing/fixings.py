@@ -13,7 +13,7 @@ from optimiser.domain.frame import Box, Frame, Member, WallFixing
 from optimiser.drawing.hatch import Fill, filled
 from optimiser.drawing.labels import Block, fit
 from optimiser.drawing.letters import plain
-from optimiser.drawing.page import Entry, fill_entry, line_entry, text_entry
+from optimiser.drawing.page import fill_entry, line_entry, text_entry
 from optimiser.drawing.scene import (
     GREY,
     INK,
@@ -21,6 +21,7 @@ from optimiser.drawing.scene import (
     THIN,
     TINT,
     Area,
+    Entry,
     Item,
     Line,
     Page,

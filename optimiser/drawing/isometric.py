@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import pairwise
 
 from optimiser.domain.frame import Box, Frame, Member
@@ -22,6 +23,7 @@ from optimiser.units import Tenths
 PEN = Pen(INK, FINE)
 # Room round the view for marks at its edges, in mm of paper.
 AROUND = 4.0
+_SIZES = {"x": "dx", "y": "dy", "z": "dz"}
 _COS, _SIN = math.cos(math.pi / 6), 0.5
 
 
@@ -169,6 +171,7 @@ def overlap(one: Box, other: Box) -> bool:
     return all(p[0] < q[1] and q[0] < p[1] for p, q in zip(a, b, strict=True))
 
 
+@lru_cache(maxsize=4096)
 def _hexagon(box: Box) -> tuple[tuple[float, float], ...]:
     """Return the box's outline as its reach in three directions of paper: it is a hexagon."""
     x, y, z = ends(box, "x"), ends(box, "y"), ends(box, "z")
@@ -186,7 +189,7 @@ def _depth(box: Box) -> int:
 def ends(box: Box, axis: str) -> tuple[int, int]:
     """Return where a box begins and ends along "x", "y" or "z", in tenths."""
     low = int(getattr(box, axis))
-    return low, low + int(getattr(box, f"d{axis}"))
+    return low, low + int(getattr(box, _SIZES[axis]))
 
 
 def _flat(x: float, y: float, z: float) -> Point:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TypeAlias
 
 from optimiser.drawing.hatch import MARK_SIZE
@@ -111,6 +112,7 @@ def fit(
     tries: tuple[float, ...] = _TRIES,
 ) -> Placed | None:
     """Return the first block that fits `room` clear of all that is `taken`, or None."""
+    near = [other for other in taken if other.meets(room)]
     for block, turned in itertools.product(blocks, upright):
         size = (block.depth, block.length) if turned else (block.length, block.depth)
         free = room.width - size[0], room.height - size[1]
@@ -118,7 +120,7 @@ def fit(
             continue
         for across, down in _from_the_middle(tries):
             area = Area(room.x + free[0] * across, room.y + free[1] * down, *size)
-            if not any(area.meets(other) for other in taken):
+            if not any(area.meets(other) for other in near):
                 return put(block, *area.middle, upright=turned)
     return None
 
@@ -131,6 +133,7 @@ def turn_glyph(x: float, y: float) -> tuple[Item, ...]:
     )
 
 
+@lru_cache(maxsize=64)
 def _from_the_middle(tries: tuple[float, ...]) -> list[tuple[float, float]]:
     pairs = itertools.product(tries, tries)
     return sorted(pairs, key=lambda pair: abs(pair[0] - 0.5) + abs(pair[1] - 0.5))

@@ -16,17 +16,27 @@ from optimiser.drawing.page import (
     OFFCUT_PEN,
     SAW_CAUTION,
     SCRAP_PEN,
-    Entry,
     facts_of,
     fill_entry,
     footer,
-    header,
     inside,
     job_entry,
+    set_page,
     solid_entry,
     text_entry,
 )
-from optimiser.drawing.scene import GREY, INK, Area, Item, Page, Paper, scale_for, scale_text
+from optimiser.drawing.scene import (
+    GREY,
+    INK,
+    Area,
+    Entry,
+    Item,
+    Page,
+    Paper,
+    Told,
+    scale_for,
+    scale_text,
+)
 from optimiser.drawing.strips import Looks, Strip, draw_strip, stock_size
 from optimiser.drawing.svg import svg_text
 from optimiser.units import mm
@@ -35,6 +45,8 @@ from optimiser.units import mm
 _BETWEEN, _PAST = 10.0, 6.0
 # Layouts with their numbers that stand beside each other.
 _Row: TypeAlias = tuple[tuple[int, LengthLayout], ...]
+# A strip with all its labels, and the paper that it has to itself.
+_Placed: TypeAlias = tuple[Area, tuple[Item, ...]]
 
 
 def draw_length_plan(
@@ -75,10 +87,10 @@ def length_pages(
     groups = _paginate(plan.layouts, request_material, looks, page, scale, room)
     pages = []
     for index, group in enumerate(groups, start=1):
-        items = _strips(group, request_material, looks, page, scale)
+        strips = _strips(group, request_material, looks, page, scale)
         layouts = [layout for row in group for _, layout in row]
         note = f"page {index} of {len(groups)}"
-        pages.append(_page(layouts, items, request_material, looks, page, scale, title, note))
+        pages.append(_page(layouts, strips, request_material, looks, page, scale, title, note))
     return tuple(pages)
 
 
@@ -105,7 +117,9 @@ def draw_length_layout(
     _, foot = footer(_legend((layout,), material, looks), SAW_CAUTION, wide)
     page = Area(wide.x, wide.y, wide.width, HEADER + strip.height + foot)
     note = f"layout {number} of {of}"
-    return svg_text(_page((layout,), strip.items, material, looks, page, scale, title, note))
+    room = Area(page.x - _PAST, page.y + HEADER, page.width + 2 * _PAST, strip.height)
+    placed = [(room, strip.items)]
+    return svg_text(_page((layout,), placed, material, looks, page, scale, title, note))
 
 
 def _looks(
@@ -186,19 +200,24 @@ def _strips(
     looks: Looks,
     page: Area,
     scale: float,
-) -> tuple[Item, ...]:
-    items: list[Item] = []
+) -> list[_Placed]:
+    placed: list[_Placed] = []
     top = page.y + HEADER
     for row in group:
         strips = list(_row_strips(row, material, looks, page, top, scale=scale))
-        items += (item for strip in strips for item in strip.items)
-        top += max(strip.height for strip in strips)
-    return tuple(items)
+        high = max(strip.height for strip in strips)
+        step = page.width / len(strips)
+        for place, strip in enumerate(strips):
+            # Its first place is written under the end of the stock, half of it beyond.
+            room = Area(page.x - _PAST + place * step, top, step + 2 * _PAST, high)
+            placed.append((room, strip.items))
+        top += high
+    return placed
 
 
 def _page(
     layouts: Sequence[LengthLayout],
-    items: Sequence[Item],
+    strips: Sequence[_Placed],
     material: LengthMaterial,
     looks: Looks,
     page: Area,
@@ -208,10 +227,17 @@ def _page(
 ) -> Page:
     jobs = sorted({part.job for layout in layouts for part in layout.parts})
     facts = facts_of(material.material, jobs, scale_text(scale), f"kerf {mm(material.kerf)}", "mm")
-    foot, _ = footer(_legend(layouts, material, looks), SAW_CAUTION, page)
-    top = header(title, facts, page, note)
+    told = Told(
+        heading=title,
+        facts=facts,
+        note=note,
+        entries=_legend(layouts, material, looks),
+        caution=SAW_CAUTION,
+        items=tuple(item for _, items in strips for item in items),
+        views=tuple(area for area, _ in strips),
+    )
     size = page.width + 2 * MARGIN, page.height + 2 * MARGIN
-    return Page(*size, f"{title}, {note}", (*top, *items, *foot))
+    return set_page(size, f"{title}, {note}", told)
 
 
 def _legend(

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 
 from optimiser.drawing.hatch import Fill, JobMark, filled, job_symbol
@@ -15,11 +14,14 @@ from optimiser.drawing.scene import (
     SMALLEST_TEXT,
     THIN,
     Area,
+    Entry,
     Item,
     Line,
+    Page,
     Pen,
     Rect,
     Text,
+    Told,
 )
 
 NO_NAMES: Mapping[str, str] = MappingProxyType({})
@@ -36,13 +38,12 @@ WALL_CAUTION = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
-    """One line of the legend: what a swatch looks like and what it means."""
-
-    text: str
-    swatch: Callable[[Area], tuple[Item, ...]]
-    width: float = 7.0
+def set_page(size: tuple[float, float], title: str, told: Told) -> Page:
+    """Return the page of `size` with head and foot round what lies between them."""
+    margins = inside(*size)
+    foot, _ = footer(told.entries, told.caution, margins)
+    head = header(told.heading, told.facts, margins, told.note)
+    return Page(*size, title, (*head, *told.items, *foot), told)
 
 
 def header(title: str, facts: Sequence[str], page: Area, note: str = "") -> tuple[Item, ...]:

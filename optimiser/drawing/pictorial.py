@@ -26,11 +26,11 @@ from optimiser.drawing.page import (
     WALL_CAUTION,
     fill_entry,
     footer,
-    header,
     inside,
+    set_page,
     text_entry,
 )
-from optimiser.drawing.scene import Area, Page, Paper, scale_for, scale_text
+from optimiser.drawing.scene import Area, Page, Paper, Told, scale_for, scale_text
 from optimiser.drawing.svg import svg_text
 from optimiser.drawing.table import Cell, Row, draw_rows, paragraph
 from optimiser.units import mm
@@ -57,7 +57,7 @@ def pictorial_page(frame: Frame, *, title: str, paper: Paper = Paper.A3) -> Page
         fill_entry("timber; boards left off", Fill.TINT, PEN),
         text_entry("mark of a part, each once", "U1"),
     )
-    foot, height = footer(entries, WALL_CAUTION, margins)
+    _, height = footer(entries, WALL_CAUTION, margins)
     deep = margins.height - HEADER - height - 4
     room = Area(margins.x, margins.y + HEADER, margins.width - LIST_WIDTH, deep).grown(-AROUND)
     view = reach(boxes)
@@ -68,14 +68,21 @@ def pictorial_page(frame: Frame, *, title: str, paper: Paper = Paper.A3) -> Page
     marks, hidden = marks_on(seen, drawn, each=False)
     side = Area(margins.right - LIST_WIDTH + 4, margins.y + HEADER, LIST_WIDTH - 4, deep)
     facts = (f"job {plain(frame.job)}", f"isometric, scale {scale_text(scale)} along each axis")
-    everything = (
-        *header(title, facts, margins),
+    items = (
         *(polygon for sides in drawn for polygon in sides),
         *marks,
         *draw_rows(part_rows(frame.members, hidden, side.width), side, side.width + 2),
-        *foot,
     )
-    return Page(*paper.level, title, everything)
+    told = Told(
+        heading=title,
+        facts=facts,
+        note="",
+        entries=entries,
+        caution=WALL_CAUTION,
+        items=items,
+        views=(room.grown(AROUND), side),
+    )
+    return set_page(paper.level, title, told)
 
 
 def part_rows(members: Sequence[Member], hidden: Sequence[str], width: float) -> list[Row]:

@@ -8,7 +8,7 @@ is the one place where a tenth turns into a fraction of a millimetre. x runs rig
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import Enum
 from typing import TypeAlias
@@ -154,6 +154,32 @@ Item: TypeAlias = Rect | Line | Polyline | Polygon | Strokes | Text
 
 
 @dataclass(frozen=True, slots=True)
+class Entry:
+    """One line of the legend: what a swatch looks like and what it means."""
+
+    text: str
+    swatch: Callable[[Area], tuple[Item, ...]]
+    width: float = 7.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """What a page is made of, for whoever sets it anew on paper of another width.
+
+    `heading`, `facts` and `note` stand at its head, `entries` and `caution` at its foot; `items`
+    are all the rest, and `views` the areas in which they lie, in the order of reading.
+    """
+
+    heading: str
+    facts: tuple[str, ...]
+    note: str
+    entries: tuple[Entry, ...]
+    caution: str
+    items: tuple[Item, ...]
+    views: tuple[Area, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Page:
     """One page of `width` × `height` mm and what is on it; `title` is what a screen reader says."""
 
@@ -161,6 +187,7 @@ class Page:
     height: float
     title: str
     items: tuple[Item, ...]
+    told: Told | None = None
 
 
 class Paper(Enum):

@@ -18,9 +18,9 @@ from optimiser.drawing.page import (
     WALL_CAUTION,
     fill_entry,
     footer,
-    header,
     inside,
     line_entry,
+    set_page,
     solid_entry,
 )
 from optimiser.drawing.scene import (
@@ -43,6 +43,7 @@ from optimiser.drawing.scene import (
     Rect,
     Strokes,
     Text,
+    Told,
     View,
     scale_text,
 )
@@ -150,17 +151,28 @@ def section_page(
         entries.append(line_entry("middle of an existing stud", _STUD))
     if any(section.kept for section in sections):
         entries.append(line_entry("space that stays empty", _KEPT))
-    foot, high = footer(entries, WALL_CAUTION, margins)
+    _, high = footer(entries, WALL_CAUTION, margins)
     room = Area(margins.x, margins.y + HEADER, margins.width, margins.height - HEADER - high)
     every = (section_blocks(sections, scale) for scale in SCALES)
     blocks = next((made for made in every if _fits(made, room, stacked=stacked)), None)
     # A wall too large for the usual scales runs off the page rather than not being drawn.
     blocks = blocks or section_blocks(sections, SCALES[-1])
     items: list[Item] = []
+    views: list[Area] = []
     for block, (x, y) in zip(blocks, _corners(blocks, room, stacked=stacked), strict=True):
         items += draw_section(block, x, y)
+        views.append(Area(x, y, block.width, block.height))
     facts = (f"job {plain(job)}", seen, f"scale {scale_text(blocks[0].scale)}", "mm")
-    return Page(*paper.level, title, (*header(title, facts, margins), *items, *foot))
+    told = Told(
+        heading=title,
+        facts=facts,
+        note="",
+        entries=tuple(entries),
+        caution=WALL_CAUTION,
+        items=tuple(items),
+        views=tuple(views),
+    )
+    return set_page(paper.level, title, told)
 
 
 def section_blocks(sections: Sequence[Section], scale: float) -> list[SectionBlock]:

@@ -12,7 +12,8 @@ from optimiser.domain.plan import CutOutWork, SheetCut, SheetLayout
 from optimiser.domain.request import Cutting, SheetMaterial
 from optimiser.domain.stock import NO_EDGE_TRIM, EdgeTrim
 from optimiser.drawing.letters import plain
-from optimiser.drawing.page import Entry, text_entry
+from optimiser.drawing.page import text_entry
+from optimiser.drawing.scene import Entry
 from optimiser.drawing.table import Cell, Row, paragraph
 from optimiser.units import mm
 

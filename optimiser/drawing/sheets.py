@@ -7,7 +7,7 @@ sheet largest.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from optimiser.domain.plan import SheetLayout
 from optimiser.domain.request import Cutting, SheetMaterial
@@ -23,13 +23,12 @@ from optimiser.drawing.page import (
     OFFCUT_PEN,
     SAW_CAUTION,
     SCRAP_PEN,
-    Entry,
     facts_of,
     fill_entry,
     footer,
-    header,
     inside,
     job_entry,
+    set_page,
     solid_entry,
     text_entry,
 )
@@ -40,11 +39,13 @@ from optimiser.drawing.scene import (
     PAPER,
     SCALES,
     Area,
+    Entry,
     Item,
     Page,
     Paper,
     Pen,
     Rect,
+    Told,
     View,
     scale_text,
 )
@@ -266,15 +267,11 @@ def _draw(sheet: _Sheet, view: View) -> _Drawn:
 def _pages(sheet: _Sheet, fitted: _Fitted, title: str, note: str) -> tuple[Page, ...]:
     view, bought = fitted.view, sheet.bought
     drawn = _draw(sheet, view)
-    margins = inside(*fitted.page)
     whole = view.area(0, 0, bought.width, bought.height)
     edges = drawn.edges
     rows: tuple[FlagRow, ...] = (edges.above, edges.below, edges.left, edges.right)
-    foot, _ = footer(_legend(sheet), _caution(sheet), margins)
-    top = header(title, _facts(sheet, view.scale), margins, note)
     here, later = _shared_out(drawn.rows, fitted.table, column_width(sheet.layout))
     items = (
-        *top,
         Rect(whole, PAPER),
         *_trims(bought, view),
         *drawn.contents.grounds,
@@ -284,10 +281,24 @@ def _pages(sheet: _Sheet, fitted: _Fitted, title: str, note: str) -> tuple[Page,
         *inner_labels(sheet.lines, bought, view, drawn.contents.taken),
         *(item for row in rows for item in row.items),
         *draw_rows(here, fitted.table, column_width(sheet.layout)),
-        *foot,
     )
-    first = Page(*fitted.page, f"{title}, {note}", items)
-    return first, *_continued(sheet, fitted, later, (*top, *foot), first.title)
+    flags = Area(
+        whole.x - edges.left.depth,
+        whole.y - edges.above.depth,
+        whole.width + edges.left.depth + edges.right.depth,
+        whole.height + edges.above.depth + edges.below.depth,
+    )
+    told = Told(
+        heading=title,
+        facts=_facts(sheet, view.scale),
+        note=note,
+        entries=_legend(sheet),
+        caution=_caution(sheet),
+        items=items,
+        views=(flags, fitted.table),
+    )
+    first = set_page(fitted.page, f"{title}, {note}", told)
+    return first, *_continued(sheet, fitted, later, told)
 
 
 def _shared_out(
@@ -302,14 +313,13 @@ def _shared_out(
     return [*rows[:kept], more], rows[kept:]
 
 
-def _continued(
-    sheet: _Sheet, fitted: _Fitted, rows: Sequence[Row], around: tuple[Item, ...], title: str
-) -> Iterator[Page]:
+def _continued(sheet: _Sheet, fitted: _Fitted, rows: Sequence[Row], first: Told) -> Iterator[Page]:
     area, column = _free(sheet, fitted.page), column_width(sheet.layout)
     room = rows_held(area, column)
     for start in range(0, len(rows), room):
         shown = draw_rows(rows[start : start + room], area, column)
-        yield Page(*fitted.page, f"{title}, continued", (*around, *shown))
+        told = replace(first, items=shown, views=(area,))
+        yield set_page(fitted.page, f"{first.heading}, {first.note}, continued", told)
 
 
 def _trims(bought: Bought, view: View) -> Sequence[Item]:

@@ -1,4 +1,4 @@
-"""The only module that knows svgwrite: a page in, SVG text out.
+"""The only module that knows SVG: a page in, its text out.
 
 Writes rect, line, polyline, polygon, path and text with plain attributes and nothing else, so that
 every converter gives the same picture. Coordinates are rounded to a thousandth of a millimetre of
@@ -7,9 +7,8 @@ paper, which keeps the text short and the same on every machine.
 
 from __future__ import annotations
 
-from typing import TypeAlias
-
-import svgwrite
+from collections.abc import Iterable
+from xml.sax.saxutils import escape, quoteattr
 
 from optimiser.drawing.scene import (
     Item,
@@ -24,67 +23,64 @@ from optimiser.drawing.scene import (
     Text,
 )
 
-_Attributes: TypeAlias = dict[str, str | float]
+NAMESPACE = "http://www.w3.org/2000/svg"
 
 
 def svg_text(page: Page) -> str:
     """Return the page as SVG text, sized in mm; every text in it is escaped."""
-    drawing = svgwrite.Drawing(
-        size=(f"{page.width:g}mm", f"{page.height:g}mm"),
-        viewBox=f"0 0 {page.width:g} {page.height:g}",
-        debug=False,
+    size = f'width="{page.width:g}mm" height="{page.height:g}mm"'
+    return (
+        f'<svg xmlns="{NAMESPACE}" {size} viewBox="0 0 {page.width:g} {page.height:g}" '
+        f'role="img" aria-label={quoteattr(page.title)}>{svg_items(page.items)}</svg>'
     )
-    drawing["role"] = "img"
-    drawing["aria-label"] = page.title
-    drawing.elements.remove(drawing.defs)
-    for item in page.items:
-        drawing.add(_element(drawing, item))
-    return str(drawing.tostring())
 
 
-def _element(drawing: svgwrite.Drawing, item: Item) -> svgwrite.base.BaseElement:
+def svg_items(items: Iterable[Item]) -> str:
+    """Return the marks of a page as SVG elements, in their order."""
+    return "".join(map(_element, items))
+
+
+def _element(item: Item) -> str:
     match item:
         case Rect(area, fill, pen):
-            corner, size = (_n(area.x), _n(area.y)), (_n(area.width), _n(area.height))
-            return drawing.rect(corner, size, fill=fill, **_outline(pen))
+            place = f'x="{_n(area.x)}" y="{_n(area.y)}"'
+            size = f'width="{_n(area.width)}" height="{_n(area.height)}"'
+            return f'<rect {place} {size} fill="{fill}"{_outline(pen)}/>'
         case Line(x1, y1, x2, y2, pen):
-            return drawing.line((_n(x1), _n(y1)), (_n(x2), _n(y2)), **_outline(pen))
+            ends = f'x1="{_n(x1)}" y1="{_n(y1)}" x2="{_n(x2)}" y2="{_n(y2)}"'
+            return f"<line {ends}{_outline(pen)}/>"
         case Polyline(points, pen):
-            return drawing.polyline(_points(points), fill="none", **_outline(pen))
+            return f'<polyline points="{_points(points)}" fill="none"{_outline(pen)}/>'
         case Polygon(points, fill, pen):
-            return drawing.polygon(_points(points), fill=fill, **_outline(pen))
+            return f'<polygon points="{_points(points)}" fill="{fill}"{_outline(pen)}/>'
         case Strokes(lines, pen):
-            steps = (f"M{_n(a):g} {_n(b):g}L{_n(c):g} {_n(d):g}" for a, b, c, d in lines)
-            return drawing.path(d="".join(steps), fill="none", **_outline(pen))
+            steps = (f"M{_n(a)} {_n(b)}L{_n(c)} {_n(d)}" for a, b, c, d in lines)
+            return f'<path d="{"".join(steps)}" fill="none"{_outline(pen)}/>'
         case Text():
-            return _text(drawing, item)
+            return _text(item)
 
 
-def _text(drawing: svgwrite.Drawing, text: Text) -> svgwrite.base.BaseElement:
+def _text(text: Text) -> str:
     x, y = _n(text.x), _n(text.y)
-    more: _Attributes = {"font_size": _n(text.size), "font_family": "sans-serif"}
-    if text.anchor != "start":
-        more["text_anchor"] = text.anchor
-    if text.bold:
-        more["font_weight"] = "bold"
-    if text.upright:
-        more["transform"] = f"rotate(-90 {x:g} {y:g})"
-    return drawing.text(text.text, insert=(x, y), fill=text.colour, **more)
+    more = f' text-anchor="{text.anchor}"' if text.anchor != "start" else ""
+    more += ' font-weight="bold"' if text.bold else ""
+    more += f' transform="rotate(-90 {x} {y})"' if text.upright else ""
+    face = f'fill="{text.colour}" font-size="{_n(text.size)}" font-family="sans-serif"'
+    return f'<text x="{x}" y="{y}" {face}{more}>{escape(text.text)}</text>'
 
 
-def _outline(pen: Pen | None) -> _Attributes:
+def _outline(pen: Pen | None) -> str:
     if pen is None:
-        return {"stroke": "none"}
-    outline: _Attributes = {"stroke": pen.colour, "stroke_width": pen.weight}
-    if pen.dashes:
-        outline["stroke_dasharray"] = " ".join(f"{dash:g}" for dash in pen.dashes)
-    return outline
+        return ' stroke="none"'
+    dashes = " ".join(f"{dash:g}" for dash in pen.dashes)
+    dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
+    return f' stroke="{pen.colour}" stroke-width="{pen.weight:g}"{dashed}'
 
 
-def _points(points: tuple[Point, ...]) -> list[Point]:
-    return [(_n(x), _n(y)) for x, y in points]
+def _points(points: tuple[Point, ...]) -> str:
+    return " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
 
 
-def _n(value: float) -> float:
+def _n(value: float) -> str:
     # Adding 0.0 turns minus nought, which differs in text only, into nought.
-    return round(float(value), 3) + 0.0
+    return f"{round(float(value), 3) + 0.0:.7g}"

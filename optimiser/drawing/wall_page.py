@@ -17,7 +17,7 @@ from optimiser.drawing.flags import Flag, Side, flag_column, flag_row
 from optimiser.drawing.hatch import Fill, filled
 from optimiser.drawing.labels import Block, Placed, fit
 from optimiser.drawing.letters import plain, shorten
-from optimiser.drawing.page import HEADER, WALL_CAUTION, Entry, footer, header, inside
+from optimiser.drawing.page import HEADER, WALL_CAUTION, footer, inside, set_page
 from optimiser.drawing.scene import (
     BOLD,
     CENTRE,
@@ -26,6 +26,7 @@ from optimiser.drawing.scene import (
     MEDIUM,
     THIN,
     Area,
+    Entry,
     Item,
     Line,
     Page,
@@ -34,6 +35,7 @@ from optimiser.drawing.scene import (
     Point,
     Polygon,
     Rect,
+    Told,
     View,
     scale_for,
     scale_text,
@@ -91,18 +93,24 @@ def finish(
     """Return the page with title, text, wall, side column, legend and caution."""
     margins = inside(*page.size)
     facts = (f"job {frame.job}", f"scale {scale_text(page.view.scale)}", "mm")
-    foot, _ = footer(page.entries, WALL_CAUTION, margins)
     lines = [shorten(plain(line), margins.width) for line in page.text]
     text = [row for line in lines for row in paragraph(line, margins.width)]
     top = Area(margins.x, margins.y + HEADER - 2, margins.width, ROW * max(1, len(text)))
-    everything = (
-        *header(title, facts, margins),
-        *draw_rows(text, top, margins.width),
-        *items,
-        *draw_rows(rows, page.side, page.side.width + 2),
-        *foot,
+    wall = Area(margins.x, page.side.y, page.side.x - margins.x, margins.bottom - page.side.y)
+    told = Told(
+        heading=title,
+        facts=facts,
+        note="",
+        entries=page.entries,
+        caution=WALL_CAUTION,
+        items=(
+            *draw_rows(text, top, margins.width),
+            *items,
+            *draw_rows(rows, page.side, page.side.width + 2),
+        ),
+        views=(*((top,) if text else ()), wall, page.side),
     )
-    return Page(*page.size, title, everything)
+    return set_page(page.size, title, told)
 
 
 def on_front(face: str) -> bool:

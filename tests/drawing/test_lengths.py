@@ -113,7 +113,7 @@ def test_a_part_too_short_for_its_label_has_it_led_out_below() -> None:
     drawing = one(a_length_layout([("A/B1", 40), ("A/U1", 1500)]))
 
     label = next(w for w in drawing.texts if w.text == "A/B1")
-    strip = next(r for r in drawing.rects if float(r["width"]) == 240 and r["height"] == "10.0")
+    strip = next(r for r in drawing.rects if float(r["width"]) == 240 and float(r["height"]) == 10)
     assert label.area.y > float(strip["y"]) + 10
 
 
