@@ -178,14 +178,17 @@ def _range(boxes: Sequence[Box], axis: str) -> tuple[int, int]:
 
 
 def _touch(one: Box, other: Box) -> bool:
-    gaps = []
-    for axis in "xyz":
-        (low, high), (least, most) = ends(one, axis), ends(other, axis)
-        gap = max(low, least) - min(high, most)
-        if gap > _TOUCH:
-            return False
-        gaps.append(gap)
-    return sorted(gaps)[1] <= -_SHARED
+    gaps = (
+        _gap(one.x, one.dx, other.x, other.dx),
+        _gap(one.y, one.dy, other.y, other.dy),
+        _gap(one.z, one.dz, other.z, other.dz),
+    )
+    return max(gaps) <= _TOUCH and sorted(gaps)[1] <= -_SHARED
+
+
+def _gap(low: int, size: int, other: int, its: int) -> int:
+    """Return how far two stretches are apart; below 0 by how much they overlap."""
+    return max(low, other) - min(low + size, other + its)
 
 
 def _apart(heights: Iterable[int]) -> list[int]:

@@ -82,15 +82,16 @@ def marks_on(
     items: list[Item] = []
     taken: list[Area] = []
     shown: set[str] = set()
+    reaches = [[(_reach(side.points), side.points) for side in sides] for sides in drawn]
     # Long parts first: the short ones are nearer the eye and easier to find by what is left.
     for index in sorted(range(len(members)), key=lambda i: (-members[i].length, i)):
         mark = members[index].mark
         if mark in shown and not each:
             continue
-        later = [side.points for sides in drawn[index + 1 :] for side in sides]
+        later = [side for sides in reaches[index + 1 :] for side in sides]
         for point in _points_on(drawn[index]):
             label = put(Block((plain(mark),), bold=(0,)), *point)
-            covered = any(_inside(point, side) for side in later)
+            covered = any(_near(point, area) and _inside(point, side) for area, side in later)
             if not covered and not any(label.area.meets(other) for other in taken):
                 items += label.items
                 taken.append(label.area)
@@ -113,6 +114,16 @@ def _points_on(sides: Sequence[Polygon]) -> Iterator[Point]:
             yield x + (aim[0] - x) * share, y + (aim[1] - y) * share
 
 
+def _reach(points: Sequence[Point]) -> Area:
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return Area(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))
+
+
+def _near(point: Point, area: Area) -> bool:
+    x, y = point
+    return area.x <= x <= area.right and area.y <= y <= area.bottom
+
+
 def _inside(point: Point, corners: Sequence[Point]) -> bool:
     """Return whether a point lies within a polygon, by the edges that a ray from it crosses."""
     x, y = point
@@ -123,11 +134,17 @@ def _inside(point: Point, corners: Sequence[Point]) -> bool:
     return crossed
 
 
-def painting_order(boxes: list[Box]) -> list[int]:
+def painting_order(boxes: Sequence[Box]) -> tuple[int, ...]:
     """Return the boxes' numbers so that each comes after all that it hides.
 
     Of two boxes apart along an axis, that further right, further out or higher up is the nearer.
     """
+    return _order(tuple(boxes))
+
+
+# A wall is drawn for the screen and again for each paper: the order is the same.
+@lru_cache(maxsize=256)
+def _order(boxes: tuple[Box, ...]) -> tuple[int, ...]:
     before: list[list[int]] = [[] for _ in boxes]
     waiting = [0] * len(boxes)
     for i, one in enumerate(boxes):
@@ -138,7 +155,7 @@ def painting_order(boxes: list[Box]) -> list[int]:
                 before[first].append(then)
                 waiting[then] += 1
     ready = [i for i, count in enumerate(waiting) if not count]
-    order: list[int] = []
+    found: list[int] = []
     left = set(range(len(boxes)))
     while left:
         # Three boxes can hide each other in a ring; the furthest then goes first.
@@ -146,29 +163,31 @@ def painting_order(boxes: list[Box]) -> list[int]:
         if index not in left:
             continue
         left.discard(index)
-        order.append(index)
+        found.append(index)
         for then in before[index]:
             waiting[then] -= 1
             if not waiting[then] and then in left:
                 ready.append(then)
-    return order
+    return tuple(found)
 
 
 def _nearer(one: Box, other: Box) -> int:
     """Return 1 where `one` stands before `other` as seen, -1 where behind, 0 where neither."""
     for axis in "xyz":
-        a, b = ends(one, axis), ends(other, axis)
-        if a[0] >= b[1]:
+        low, far = getattr(one, axis), getattr(other, axis)
+        if low >= far + getattr(other, _SIZES[axis]):
             return 1
-        if b[0] >= a[1]:
+        if far >= low + getattr(one, _SIZES[axis]):
             return -1
     return 0
 
 
 def overlap(one: Box, other: Box) -> bool:
     """Return whether the outlines of two boxes may meet on paper."""
-    a, b = _hexagon(one), _hexagon(other)
-    return all(p[0] < q[1] and q[0] < p[1] for p, q in zip(a, b, strict=True))
+    return all(
+        low < end and start < high
+        for (low, high), (start, end) in zip(_hexagon(one), _hexagon(other), strict=True)
+    )
 
 
 @lru_cache(maxsize=4096)

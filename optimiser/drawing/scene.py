@@ -62,10 +62,10 @@ class Area:
     def meets(self, other: Area) -> bool:
         """Return whether the two areas share more than an edge."""
         return (
-            self.x < other.right
-            and other.x < self.right
-            and self.y < other.bottom
-            and other.y < self.bottom
+            self.x < other.x + other.width
+            and other.x < self.x + self.width
+            and self.y < other.y + other.height
+            and other.y < self.y + self.height
         )
 
     def holds(self, other: Area, slack: float = 1e-6) -> bool:
