@@ -208,13 +208,13 @@ def _demo(arguments: argparse.Namespace) -> int:
     from api.watching import Watching
 
     with Watching() as watching:
-        batch = run_demo(
+        batch, walls = run_demo(
             arguments.out, seconds=arguments.seconds, seed=arguments.seed, watching=watching
         )
     print(batch_report(batch))
     print(f"Written to {arguments.out}: open {arguments.out / 'index.html'}")
     file = (arguments.out / "store.db").resolve()
-    is_new = fill_store(f"sqlite:///{file}", batch)
+    is_new = fill_store(f"sqlite:///{file}", batch, walls)
     said = "filled with the demo" if is_new else "kept as it was; delete it to fill it anew"
     print(f"Store {said}: {file}")
     print("To use the pages: make serve, or scantling serve --store", f"sqlite:///{file}")
@@ -263,7 +263,7 @@ def _frame(arguments: argparse.Namespace) -> int:
     if arguments.out is not None:
         paper = lib.Paper[arguments.paper.upper()]
         printed = lib.walls_pdf((frame,), title=f"Job {frame.job}", paper=paper, cut_at=cut_at)
-        drawn = drawing_files(wall_drawings((frame,), cut_at))
+        drawn = drawing_files(drawing.drawn() for drawing in wall_drawings((frame,), cut_at))
         files: dict[str, str | bytes] = {**drawn, **set_out_sheets((frame,)), "walls.pdf": printed}
         write_files(files, arguments.out)
     stopped = any(finding.severity is lib.Severity.STOP for finding in frame.findings)
@@ -303,7 +303,7 @@ def _plan(arguments: argparse.Namespace) -> int:
             workers=cores(),
         )
     if arguments.out is not None:
-        write_folder(batch, arguments.out, printing)
+        write_folder(batch, arguments.out, printing, workers=cores())
         if arguments.buyer:
             orders = order_files(batch.orders, buyer=arguments.buyer, issued=own_day())
             write_files(orders, arguments.out)

@@ -7,10 +7,11 @@ from pathlib import Path
 import optimiser as lib
 from api.batch import Batch, Rules, plan_batch
 from api.documents import Printing
+from api.drawings import Drawn
 from api.folder import write_folder
 from api.inputs import read_jobs, read_rack, read_text
 from api.rules import default_keep
-from api.watching import Watching
+from api.watching import Watching, cores
 
 SCENARIO = Path(__file__).parent / "demo"
 WALLS = ("wall-a.toml", "wall-b.toml", "wall-c.toml")
@@ -23,8 +24,11 @@ def run_demo(
     seconds: float,
     seed: int,
     watching: Watching | None = None,
-) -> Batch:
-    """Plan the week, compare it with planning one job at a time, and write the folder."""
+) -> tuple[Batch, tuple[Drawn, ...]]:
+    """Plan the week, compare it with planning one job at a time, and write the folder.
+
+    Return the batch and the drawings of its walls.
+    """
     walls, lists, files = read_jobs([SCENARIO / name for name in WALLS])
     quietly = Watching() if watching is None else watching
     batch = plan_batch(
@@ -39,5 +43,4 @@ def run_demo(
         tell=None if watching is None else watching.progress,
         cancelled=quietly.cancelled,
     )
-    write_folder(batch, folder, Printing())
-    return batch
+    return batch, write_folder(batch, folder, Printing(), workers=cores())

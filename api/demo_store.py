@@ -14,6 +14,7 @@ import sqlalchemy as sa
 import optimiser as lib
 from api.batch import Batch
 from api.demo_run import LISTED, SCENARIO, WALLS
+from api.drawings import Drawn
 from api.inputs import read_bytes, read_text
 from api.solving import made_of_batch
 from api.store import ledger, papers, plans, runs
@@ -21,6 +22,7 @@ from api.store.engine import Store
 from api.store.keys import local_firm
 from api.store.ledger import Entry, Piece
 from api.store.migrate import migrate
+from api.store.plans import Made
 from api.store.runs import Asked
 from api.store.tables import jobs
 
@@ -28,8 +30,11 @@ BOOKS = {"Demo Merchant": "price-book.toml", "Other Merchant": "other-price-book
 _WHO = "demo"
 
 
-def fill_store(url: str, batch: Batch) -> bool:
-    """Fill a store with the demo's jobs, prices, rack and plan; return whether it was empty."""
+def fill_store(url: str, batch: Batch, walls: tuple[Drawn, ...] | None = None) -> bool:
+    """Fill a store with the demo's jobs, prices, rack and plan; return whether it was empty.
+
+    `walls` are the drawings of its walls where they have been made.
+    """
     store = Store(url)
     migrate(store)
     try:
@@ -39,7 +44,7 @@ def fill_store(url: str, batch: Batch) -> bool:
                 return False
             _write_papers(connection, firm)
             pieces = _put_up(connection, firm)
-        _keep_plan(store, firm, batch, pieces)
+        _keep_plan(store, firm, made_of_batch(batch, pieces, walls), batch)
     finally:
         store.close()
     return True
@@ -81,7 +86,7 @@ def _put_up(connection: sa.Connection, firm: str) -> tuple[Piece, ...]:
     return ledger.put_up(connection, firm, new, why)
 
 
-def _keep_plan(store: Store, firm: str, batch: Batch, pieces: tuple[Piece, ...]) -> None:
+def _keep_plan(store: Store, firm: str, made: Made, batch: Batch) -> None:
     """Keep the plan that the demo made, as its run would have."""
     asked: dict[str, Any] = {
         "walls": [tomllib.loads(read_text(SCENARIO / file)) for file in WALLS],
@@ -104,4 +109,4 @@ def _keep_plan(store: Store, firm: str, batch: Batch, pieces: tuple[Piece, ...])
             owner=_WHO,
         )
     assert claim is not None
-    plans.finish(store, claim, made_of_batch(batch, pieces))
+    plans.finish(store, claim, made)

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import optimiser as lib
-from api.batch import Batch
 from api.inputs import read_text
-from optimiser import USUAL_SHEET, CuttingPlan, CuttingRequest, Job, LabelSheet, Order, Paper
+from optimiser import USUAL_SHEET, CuttingPlan, CuttingRequest, Frame, Job, LabelSheet, Order, Paper
 
 # What a folder may hold of an earlier plan, so that nobody prints a stale one.
 NAMES = (
@@ -104,16 +103,12 @@ def cutting_files(
     return files
 
 
-def batch_files(batch: Batch, printing: Printing) -> dict[str, str | bytes]:
-    """Return what a batch yields beside its plan's own files: walls, order, delivery note."""
-    files = cutting_files(batch.request, batch.plan, printing)
-    if batch.frames:
-        title = "Set-out sheets and wall drawings"
-        files["walls.pdf"] = lib.walls_pdf(batch.frames, title=title, paper=printing.paper)
-    return {
-        **files,
-        **order_papers(batch.request, batch.plan, batch.orders, batch.jobs, printing),
-    }
+def wall_files(frames: Sequence[Frame], printing: Printing) -> dict[str, str | bytes]:
+    """Return what the walls of a batch yield on paper."""
+    if not frames:
+        return {}
+    title = "Set-out sheets and wall drawings"
+    return {"walls.pdf": lib.walls_pdf(frames, title=title, paper=printing.paper)}
 
 
 def order_papers(

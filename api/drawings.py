@@ -24,10 +24,20 @@ class Drawing:
         """Return the drawing for paper and desk as SVG text."""
         return lib.svg_text(self.page)
 
-    @property
-    def phone(self) -> str:
-        """Return the drawing for a phone as SVG text."""
-        return lib.phone_svg(self.page)
+    def drawn(self) -> Drawn:
+        """Return the drawing as text, for desk and phone."""
+        phone = lib.phone_svg(self.page)
+        return Drawn(name=self.name, title=self.title, svg=self.svg, phone=phone)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawn:
+    """A drawing as SVG text, for desk and paper and for a phone: what goes into a folder."""
+
+    name: str
+    title: str
+    svg: str
+    phone: str
 
 
 def safe_name(text: str) -> str:
@@ -137,8 +147,8 @@ def wall_drawings(frames: tuple[Frame, ...], cut_at: Sequence[int] = ()) -> Iter
             yield Drawing(name=name, title=drawing.page.title, page=drawing.page)
 
 
-def drawing_files(drawings: Iterable[Drawing], folder: str = "") -> dict[str, str]:
-    """Return each drawing as SVG by the name of its file, and set anew for a phone beside it."""
+def drawing_files(drawings: Iterable[Drawn], folder: str = "") -> dict[str, str]:
+    """Return each drawing by the name of its file, those for a phone in a folder beside it."""
     files: dict[str, str] = {}
     for drawing in drawings:
         files[f"{folder}{drawing.name}.svg"] = drawing.svg

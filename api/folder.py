@@ -8,29 +8,48 @@ from pathlib import Path
 
 import optimiser as lib
 from api.batch import Batch
-from api.documents import NAMES, Printing, batch_files, cutting_files
-from api.drawings import cutting_drawings, drawing_files, set_out_sheets, wall_drawings
+from api.beside import Beside
+from api.documents import NAMES, Printing, cutting_files, order_papers, wall_files
+from api.drawings import Drawn, cutting_drawings, drawing_files, set_out_sheets, wall_drawings
 from api.page import batch_page
 from api.report import batch_report
 
 
-def write_folder(batch: Batch, folder: Path, printing: Printing) -> tuple[Path, ...]:
-    """Write the batch into a folder, made if need be, and return the files written."""
-    walls = list(wall_drawings(batch.frames))
-    cuts = list(cutting_drawings(batch.request, batch.plan))
+def write_folder(
+    batch: Batch, folder: Path, printing: Printing, *, workers: int = 1
+) -> tuple[Drawn, ...]:
+    """Write the batch into a folder, made if need be, and return the drawings of its walls.
+
+    With more than one of `workers` a process of its own draws the walls, half of the work.
+    """
+    with Beside(workers) as beside:
+        asked = beside.ask(_walls, batch.frames, printing)
+        request, plan = batch.request, batch.plan
+        cuts = [drawing.drawn() for drawing in cutting_drawings(request, plan)]
+        files: dict[str, str | bytes] = {
+            "request.json": _json(lib.request_document(request)),
+            "plan.json": _json(lib.plan_document(plan)),
+            **order_files(batch.orders),
+            "summary.txt": batch_report(batch),
+            **drawing_files(cuts, "diagrams/"),
+            **cutting_files(request, plan, printing),
+            **order_papers(request, plan, batch.orders, batch.jobs, printing),
+        }
+        walls, printed = asked()
     sheets = set_out_sheets(batch.frames)
-    files: dict[str, str | bytes] = {
-        "request.json": _json(lib.request_document(batch.request)),
-        "plan.json": _json(lib.plan_document(batch.plan)),
-        **order_files(batch.orders),
-        "summary.txt": batch_report(batch),
-        **drawing_files(walls, "walls/"),
-        **drawing_files(cuts, "diagrams/"),
-        **{f"walls/{name}": text for name, text in sheets.items()},
-        **batch_files(batch, printing),
-    }
+    files |= printed
+    files |= drawing_files(walls, "walls/")
+    files |= {f"walls/{name}": text for name, text in sheets.items()}
     files["index.html"] = batch_page(batch, walls, cuts, sheets, tuple(files))
-    return write_files(files, folder)
+    write_files(files, folder)
+    return walls
+
+
+def _walls(
+    frames: tuple[lib.Frame, ...], printing: Printing
+) -> tuple[tuple[Drawn, ...], dict[str, str | bytes]]:
+    drawn = tuple(drawing.drawn() for drawing in wall_drawings(frames))
+    return drawn, wall_files(frames, printing)
 
 
 def order_files(
@@ -59,7 +78,7 @@ def write_cutting(
     files: dict[str, str | bytes] = {
         "request.json": _json(lib.request_document(request)),
         "plan.json": _json(lib.plan_document(plan)),
-        **drawing_files(cutting_drawings(request, plan), "diagrams/"),
+        **drawing_files((d.drawn() for d in cutting_drawings(request, plan)), "diagrams/"),
         **cutting_files(request, plan, printing),
     }
     return write_files(files, folder)

@@ -10,7 +10,7 @@ from html import escape
 import optimiser as lib
 from api.batch import Batch
 from api.documents import TITLES
-from api.drawings import Drawing
+from api.drawings import Drawn
 from api.report import merchants_lines
 from optimiser import Finding, Job, LengthPlan, Order, Outlay, Severity, SheetPlan, mm, pounds
 
@@ -48,8 +48,8 @@ nav a { margin-right: 1rem; white-space: nowrap; } a { color: #1d4f73; }
 
 def batch_page(
     batch: Batch,
-    walls: Iterable[Drawing],
-    cuts: Iterable[Drawing],
+    walls: Iterable[Drawn],
+    cuts: Iterable[Drawn],
     sheets: Mapping[str, str],
     files: Sequence[str] = (),
 ) -> str:
@@ -335,12 +335,12 @@ def _set_out(sheets: Mapping[str, str]) -> str:
     )
 
 
-def _figures(drawings: Iterable[Drawing], folder: str) -> str:
+def _figures(drawings: Iterable[Drawn], folder: str) -> str:
     """Show each drawing, on a phone the one that is set for it."""
     return "\n".join(map(partial(_figure, folder=folder), drawings))
 
 
-def _figure(drawing: Drawing, *, folder: str) -> str:
+def _figure(drawing: Drawn, *, folder: str) -> str:
     # What is not displayed is not loaded either.
     shown = "".join(
         f'<a class="{screen}" href="{path}"><img loading="lazy" src="{path}" '

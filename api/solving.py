@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -17,7 +17,7 @@ from api.batch import Batch, History, framed_jobs, plan_batch
 from api.bodies import BatchBody, read_batch
 from api.continuing import continue_plan
 from api.dealing import deal, deliveries_document, read_deal
-from api.drawings import wall_drawings
+from api.drawings import Drawn, wall_drawings
 from api.store.ledger import Piece, as_rack, piece_document
 from api.store.plans import Made, Picture
 from api.store.results import Found
@@ -102,8 +102,13 @@ def find_deliveries(
     )
 
 
-def made_of_batch(batch: Batch, held: tuple[Piece, ...] | None) -> Made:
-    """Return all that is kept of a planned batch. `held`: the rack's pieces that it could use."""
+def made_of_batch(
+    batch: Batch, held: tuple[Piece, ...] | None, walls: Sequence[Drawn] | None = None
+) -> Made:
+    """Return all that is kept of a planned batch. `held`: the rack's pieces that it could use.
+
+    `walls` are the drawings of its walls where they have been made.
+    """
     whole = batch_document(batch)
     made = _made(
         batch.request,
@@ -111,7 +116,8 @@ def made_of_batch(batch: Batch, held: tuple[Piece, ...] | None) -> Made:
         extra={name: whole[name] for name in _KEPT},
         held=held,
     )
-    drawn = (Picture(name=d.name, title=d.title, svg=d.svg) for d in wall_drawings(batch.frames))
+    drawings = wall_drawings(batch.frames) if walls is None else walls
+    drawn = (Picture(name=d.name, title=d.title, svg=d.svg) for d in drawings)
     return replace(
         made,
         pictures=tuple(drawn),

@@ -112,7 +112,7 @@ def main() -> None:
     arguments = parser.parse_args()
     with tempfile.TemporaryDirectory() as folder:
         url = f"sqlite:///{folder}/store.db"
-        fill_store(url, run_demo(Path(folder) / "demo", seconds=1, seed=1))
+        fill_store(url, *run_demo(Path(folder) / "demo", seconds=1, seed=1))
         with served(create_app(Settings(store=url))) as address, a_browser() as browser:
             found: dict[str, Any] = {"pages": _pages(browser, address)}
             tab = browser.new_page(viewport={"width": 1440, "height": 900})

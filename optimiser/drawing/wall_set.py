@@ -57,14 +57,16 @@ def wall_set(
         title = f"{job}: what holds it to the house"
         yield WallDrawing("fixings", "", fixings_page(frame, title=title, paper=paper))
     middles = {opening.z + opening.height // 2 for opening in frame.openings} or {10_000}
-    heights = {_clear_of_shelves(frame, int(middle)) for middle in middles}
+    heights = _telling(frame, (_clear_of_shelves(frame, int(middle)) for middle in middles))
     places = {opening.x + opening.width // 2 for opening in frame.openings} or {frame.width // 2}
     for number, some in enumerate(_dealt(heights | set(cut_at), _PLANS), start=1):
-        title = f"{job}: plans at {', '.join(map(mm, some))} above the floor datum"
+        plans = "plan" if len(some) == 1 else "plans"
+        title = f"{job}: {plans} at {', '.join(map(mm, some))} above the floor datum"
         page = plan_sections_page(frame, heights=some, title=title, paper=large)
         yield WallDrawing("plan", str(number), page)
     for number, some in enumerate(_dealt(places, _UPRIGHTS), start=1):
-        title = f"{job}: upright sections {', '.join(map(mm, some))} from the left end"
+        cuts = "upright section" if len(some) == 1 else "upright sections"
+        title = f"{job}: {cuts} {', '.join(map(mm, some))} from the left end"
         page = upright_sections_page(frame, places=some, title=title, paper=large)
         yield WallDrawing("section", str(number), page)
     title = f"{job}: pictorial view of the frame"
@@ -81,6 +83,16 @@ def _clear_of_shelves(frame: Frame, height: int) -> int:
         if low - _OVER_SHELF < height < high + _OVER_SHELF:
             height = high + _OVER_SHELF
     return height
+
+
+def _telling(frame: Frame, heights: Iterable[int]) -> set[int]:
+    """Return one height for each set of openings that plans run through: that with most timbers."""
+    best: dict[tuple[str, ...], tuple[int, int]] = {}
+    for height in sorted(heights):
+        through = tuple(o.name for o in frame.openings if o.z <= height < o.z + o.height)
+        met = sum(m.box.z <= height < m.box.z + m.box.dz for m in frame.members)
+        best[through] = max(best.get(through, (0, 0)), (met, height))
+    return {height for _, height in best.values()}
 
 
 def _dealt(places: Iterable[int], most: int) -> list[list[int]]:

@@ -14,7 +14,8 @@ from optimiser.errors import PlanRefused, Problem
 from optimiser.framing import build
 from optimiser.framing.choosing import with_first, without
 from optimiser.inspection.inspect import inspect_frame, inspect_ways
-from optimiser.planning.jobs import frame_as_planned
+from optimiser.planning.jobs import frame_as_planned, job_as_planned, job_of_frame
+from optimiser.planning.marked import marked_as_cut
 
 LEFT_OUT = "inspection.way"
 _REMEDY = "Report it with the wall's file: this is a fault of the program, not of the wall"
@@ -50,15 +51,16 @@ def look_at_wall(wall: Wall, book: PriceBook) -> Frame:
 def frame_as_proven(frame: Frame, wall: Wall, plan: CuttingPlan) -> Frame:
     """Return the wall made in the ways that a plan chose, without the other ways, and proven.
 
-    A plan may mix ways that no whole frame has together, which nobody has looked at before. Raises
-    PlanRefused for a mixture that does not hold.
+    Its pieces have the marks that they have on diagrams and labels. A plan may mix ways that no
+    whole frame has together, which nobody has looked at before. Raises PlanRefused for a mixture
+    that does not hold.
     """
     planned = frame_as_planned(frame, plan)
     known = {one.boarding for one in (frame, *frame.alternatives)}
     faults = () if planned.boarding in known else inspect_frame(planned, wall)
     if faults:
         raise _refused(wall, faults)
-    return planned
+    return marked_as_cut(planned, job_as_planned(job_of_frame(frame), frame, plan))
 
 
 def _refused(wall: Wall, faults: tuple[Fault, ...]) -> PlanRefused:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 
 import pytest
@@ -15,6 +16,7 @@ from optimiser.errors import PlanRefused
 from optimiser.framing import build
 from optimiser.inspection.inspect import inspect_frame
 from optimiser.planning import walls
+from optimiser.planning.jobs import job_as_planned, job_of_frame
 from optimiser.planning.plan import plan_cutting
 from optimiser.planning.walls import LEFT_OUT, frame_as_proven, frame_wall, only_sound
 from tests.cutting_builders import a_length_material, a_length_part, a_request, a_stock_length
@@ -100,3 +102,19 @@ def test_a_wall_of_which_no_way_holds_is_refused_with_what_is_wrong() -> None:
         only_sound(wall, WALL)
 
     assert all(problem.field.startswith(f"job {WALL.job}, ") for problem in refusal.value.problems)
+
+
+def test_the_marks_of_a_planned_frame_are_those_of_its_parts_each_as_often() -> None:
+    frame = frame_wall(WALL, a_price_book())
+    plan = a_mixture(frame)
+
+    marked = frame_as_proven(frame, WALL, plan)
+
+    job = job_as_planned(job_of_frame(frame), frame, plan)
+    asked = {part.id: part.quantity for _, part in job.parts.lengths}
+    asked |= {part.id: part.quantity for _, part in job.parts.boards}
+    marks = [one.mark for one in (*marked.members, *marked.beads)]
+    marks += [one.mark for one in marked.boards]
+    assert Counter(f"{job.name}/{mark}" for mark in marks) == asked
+    assert any("+" in mark for mark in marks)
+    assert {one.member for one in marked.fixings} <= {one.mark for one in marked.members}
