@@ -113,7 +113,8 @@ def test_the_marks_of_a_planned_frame_are_those_of_its_parts_each_as_often() -> 
     job = job_as_planned(job_of_frame(frame), frame, plan)
     asked = {part.id: part.quantity for _, part in job.parts.lengths}
     asked |= {part.id: part.quantity for _, part in job.parts.boards}
-    marks = [one.mark for one in (*marked.members, *marked.beads)]
+    marks = [one.mark for one in marked.members]
+    marks += [one.mark for one in marked.beads]
     marks += [one.mark for one in marked.boards]
     assert Counter(f"{job.name}/{mark}" for mark in marks) == asked
     assert any("+" in mark for mark in marks)
