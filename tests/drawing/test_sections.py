@@ -115,4 +115,4 @@ def test_a_plan_through_a_niche_is_not_cut_through_a_shelf() -> None:
 
     (title,) = [d.page.title for d in wall_set(frame) if d.kind == "plan"]
 
-    assert f"plans at {mm(high + tenths(30))} above" in title
+    assert f"plan at {mm(high + tenths(30))} above" in title
