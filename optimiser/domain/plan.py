@@ -83,12 +83,15 @@ class PartWeights:
 
     `weights` stand in the order of the request's parts, whole numbers of 0 or more. The checker
     works out by a table of its own how much weight edge-to-edge cuts can take out of each sheet,
-    with `once`, for small orders, if no part is cut more often than it is wanted.
+    with `once`, for small orders, if no part is cut more often than it is wanted. With a `scale`
+    above 0 the weights are prices, so many to the penny, and what a sheet yields is counted
+    together with the credit for what is kept of it.
     All reasons of a board's certificate count together: one number of sheets must satisfy them all.
     """
 
     weights: tuple[int, ...]
     once: bool = False
+    scale: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -149,7 +149,9 @@ def _reason_document(
     reason: SheetWeights | PartWeights,
 ) -> SheetWeightsDocument | PartWeightsDocument:
     if isinstance(reason, PartWeights):
-        return PartWeightsDocument.model_construct(weights=reason.weights, once=reason.once)
+        return PartWeightsDocument.model_construct(
+            weights=reason.weights, once=reason.once, scale=reason.scale
+        )
     return SheetWeightsDocument.model_construct(across=reason.across, along=reason.along)
 
 
@@ -310,7 +312,7 @@ def _sheet_plan_of(document: SheetPlanDocument) -> SheetPlan:
 
 def _reason_of(document: SheetWeightsDocument | PartWeightsDocument) -> SheetWeights | PartWeights:
     if isinstance(document, PartWeightsDocument):
-        return PartWeights(weights=document.weights, once=document.once)
+        return PartWeights(weights=document.weights, once=document.once, scale=document.scale)
     return SheetWeights(across=document.across, along=document.along)
 
 

@@ -188,11 +188,13 @@ class SheetWeightsDocument(Document):
 class PartWeightsDocument(Document):
     """One reason for a board's bound: what each part of the request weighs, however it lies.
 
-    With `once` it holds because no part is cut more often than it is wanted.
+    With `once` it holds because no part is cut more often than it is wanted. With a `scale` above 0
+    the weights are prices, so many to the penny, and credit for what is kept is counted with them.
     """
 
     weights: tuple[int, ...]
     once: bool = False
+    scale: int = 0
 
 
 class SheetPlanDocument(MoneyFields):

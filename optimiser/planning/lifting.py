@@ -7,12 +7,17 @@ into the rooms of two parts side by side fits into both rooms together).
 
 from __future__ import annotations
 
-from optimiser.domain.request import LengthMaterial, SheetMaterial
+from collections.abc import Mapping
+
+from optimiser.domain.request import Keep, LengthMaterial, SheetMaterial
+from optimiser.planning.worth import sheet_credit
+from optimiser.verify.credited import MOST_SUMS, most_with_credit
 from optimiser.verify.filling import MOST_WORK, Rectangle, most_weights
 from optimiser.verify.weighing import FillTable
 
 # A share of what the checker may look through: rooms of parts are many.
 _WORK = MOST_WORK // 12
+_ROOMS = MOST_SUMS // 12
 
 
 def lifted_lengths(material: LengthMaterial, weights: tuple[int, ...]) -> tuple[int, ...]:
@@ -66,3 +71,69 @@ def lifted_boards(material: SheetMaterial, weights: tuple[int, ...]) -> tuple[in
         weight or min(most[rooms[part.id]], most[turned.get(part.id, rooms[part.id])])
         for part, weight in zip(material.parts, weights, strict=True)
     )
+
+
+def lifted_prices(
+    material: SheetMaterial,
+    keep: Keep,
+    prices: tuple[int, ...],
+    scale: int,
+    wanted: Mapping[str, int],
+) -> tuple[int, ...]:
+    """Return one price a part of the board: of one that is not cut, what its room would yield.
+
+    In prices of parts and in credit; `scale` prices are a penny.
+    """
+    kerf = material.kerf
+    lying = [
+        Rectangle(across + kerf, along + kerf, price)
+        for part, price in zip(material.parts, prices, strict=True)
+        for across, along in ((part.width, part.height), (part.height, part.width))[
+            : 2 if part.turn else 1
+        ]
+        if price
+    ]
+    light = [part for part in material.parts if not wanted[part.id]]
+    if not light or not lying:
+        return prices
+    rooms = {part.id: (part.width + kerf, part.height + kerf) for part in light}
+    turned = {part.id: (part.height + kerf, part.width + kerf) for part in light if part.turn}
+    asked = tuple(sorted({*rooms.values(), *turned.values()}))
+    most = dict(
+        zip(
+            asked,
+            most_with_credit(
+                tuple(lying),
+                asked,
+                kerf,
+                (keep.width, keep.height),
+                sheet_credit(material, keep),
+                scale,
+                _ROOMS,
+            ),
+            strict=True,
+        )
+    )
+    return tuple(
+        price
+        if wanted[part.id]
+        else min(most[rooms[part.id]], most[turned.get(part.id, rooms[part.id])])
+        for part, price in zip(material.parts, prices, strict=True)
+    )
+
+
+def shared_weights(material: SheetMaterial, weights: tuple[int, ...]) -> tuple[int, ...]:
+    """Return one weight a part: one that has none weighs what the lightest of its size does."""
+
+    def size(place: int) -> tuple[int, int, bool]:
+        part = material.parts[place]
+        width, height = int(part.width), int(part.height)
+        return (
+            (max(width, height), min(width, height), True) if part.turn else (width, height, False)
+        )
+
+    known: dict[tuple[int, int, bool], int] = {}
+    for place, weight in enumerate(weights):
+        if weight:
+            known[size(place)] = min(weight, known.get(size(place), weight))
+    return tuple(weight or known.get(size(place), 0) for place, weight in enumerate(weights))

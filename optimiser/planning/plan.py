@@ -18,9 +18,10 @@ from optimiser.planning.access import open_options
 from optimiser.planning.crew import Crew
 from optimiser.planning.deciding import QUICK, Decider, Task
 from optimiser.planning.lengths import lengths_plan, lengths_problem
+from optimiser.planning.pricing import further_reasons
 from optimiser.planning.progress import Tell, Teller
 from optimiser.planning.sanity import quantities, require_sane
-from optimiser.planning.sheets import sheets_plan, sheets_problem
+from optimiser.planning.sheets import certificate_of, sheets_plan, sheets_problem
 from optimiser.planning.shortage import shortage_problems
 from optimiser.solvers.lengths.problem import LengthsOutcome
 from optimiser.solvers.lengths.solve import solve as solve_lengths
@@ -35,6 +36,9 @@ Outcome: TypeAlias = LengthsOutcome | SheetsOutcome
 # Share of the time, and seconds at most, for drawing the plan and working out its bound.
 PROVING = 0.1
 MOST_PROVING = 0.5
+# Of the time, and seconds at most, for further reasons of one board.
+PRICING = 0.03
+MOST_PRICING = 0.3
 # Others are only asked to help where there is so much time: they take a moment to come.
 HELPED = 1.0
 # Seconds at least for working out what stock is missing.
@@ -122,7 +126,7 @@ class _Planner:
             self._watch(self._checked(self._draft(chosen)))
         seconds = self._request.seconds
         way = self._decider.decide(chosen, seconds - min(MOST_PROVING, PROVING * seconds))
-        plan = self._checked(self._draft(way))
+        plan = self._checked(self._draft(way, last=True))
         if self._watch is not None:
             self._watch(plan)
         return plan
@@ -165,13 +169,13 @@ class _Planner:
                 raise
             return self._solve(name, chosen, self._budget.left)
 
-    def _draft(self, chosen: tuple[int, ...]) -> _Draft:
-        """Lay out the best plans there are for these options, each with its proof."""
+    def _draft(self, chosen: tuple[int, ...], *, last: bool = False) -> _Draft:
+        """Lay out the best plans there are for these options, the `last` with all proofs."""
         plans = {}
         for name in self._materials:
             outcome = self._decider.outcome(name, chosen)
             assert outcome is not None
-            plans[name] = self._laid_out(name, outcome)
+            plans[name] = self._laid_out(name, outcome, chosen, last=last)
         return _Draft(chosen, plans)
 
     def _shortage(self, short: _Short) -> tuple[Problem, ...]:
@@ -223,15 +227,31 @@ class _Planner:
             raise _Short(name, wanted, found)
         return found
 
-    def _laid_out(self, name: str, outcome: Outcome) -> LengthPlan | SheetPlan:
+    def _laid_out(
+        self, name: str, outcome: Outcome, chosen: tuple[int, ...], *, last: bool
+    ) -> LengthPlan | SheetPlan:
         """Lay a solver's outcome out as a plan, and let the checker derive its bound."""
         material = self._materials[name]
         if isinstance(material, LengthMaterial):
             assert isinstance(outcome, LengthsOutcome)
             return lengths_plan(material, self._request, outcome)
         assert isinstance(outcome, SheetsOutcome)
-        keep = self._request.keep_for(material)
-        return sheets_plan(material, keep, self._request.choices, outcome)
+        keep, choices = self._request.keep_for(material), self._request.choices
+        certificate = certificate_of(material, keep, choices, outcome)
+        if last:
+            certificate += further_reasons(
+                material,
+                keep,
+                choices,
+                chosen,
+                outcome,
+                certificate,
+                quantities(self._request, chosen),
+                Budget.of(
+                    min(MOST_PRICING, PRICING * self._request.seconds), self._budget.cancelled
+                ),
+            )
+        return sheets_plan(material, keep, choices, outcome, certificate)
 
     def _checked(self, draft: _Draft) -> CuttingPlan:
         lengths: list[LengthPlan] = []

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from optimiser.domain.parts import BoardPart
 from optimiser.domain.plan import (
@@ -21,11 +21,12 @@ from optimiser.domain.plan import (
 from optimiser.domain.request import Choice, Keep, SheetMaterial
 from optimiser.planning.cut_list import listed
 from optimiser.planning.cut_outs import freed_pieces, in_order
-from optimiser.planning.lifting import lifted_boards, lifted_table
+from optimiser.planning.lifting import lifted_boards, lifted_table, shared_weights
 from optimiser.planning.worth import sheet_credit, value_of
 from optimiser.solvers.sheets.problem import Cut, Leaf, Sheet, SheetsProblem, Way
 from optimiser.units import Pence, Tenths
-from optimiser.verify.board_bounds import sheet_bound
+from optimiser.verify.board_bounds import sheet_bound, sheet_reasons
+from optimiser.verify.weighing import BadCertificate
 
 if TYPE_CHECKING:
     from optimiser.solvers.sheets.problem import Node, SheetPattern, SheetsOutcome, Table
@@ -74,12 +75,13 @@ def sheets_problem(
     )
 
 
-def sheets_plan(
+Reason: TypeAlias = SheetWeights | PartWeights
+
+
+def certificate_of(
     material: SheetMaterial, keep: Keep, choices: tuple[Choice, ...], outcome: SheetsOutcome
-) -> SheetPlan:
-    """Lay the solver's trees out on real sheets, and let the checker derive the bound."""
-    drawn = [_layout(material, keep, pattern) for pattern in outcome.patterns]
-    layouts = in_order([layout for layout, _, _ in drawn], material)
+) -> tuple[Reason, ...]:
+    """Return the reasons of a solver's proof as the checker reads them, for every option."""
     sizes = sorted({size for part in material.parts for size in (part.width, part.height)})
     # Plain area proves something even where the solver's tables do not.
     by_area = tuple((int(size), size + material.kerf) for size in sizes)
@@ -87,15 +89,31 @@ def sheets_plan(
     rows = [(_padded(kerf, a, sizes), _padded(kerf, b, sizes)) for a, b in outcome.rows]
     if material.parts:
         rows.append((by_area, by_area))
-    certificate: tuple[SheetWeights | PartWeights, ...] = (
+    return (
         *(SheetWeights(across=across, along=along) for across, along in dict.fromkeys(rows)),
         *(
             PartWeights(weights=lifted_boards(material, weights) if choices else weights)
             for weights in outcome.weights
         ),
-        # Sets of parts of every option together would be too many.
-        *(PartWeights(weights=weights, once=True) for weights in outcome.once if not choices),
+        *once_reasons(
+            material,
+            keep,
+            choices,
+            [shared_weights(material, row) if choices else row for row in outcome.once],
+        ),
     )
+
+
+def sheets_plan(
+    material: SheetMaterial,
+    keep: Keep,
+    choices: tuple[Choice, ...],
+    outcome: SheetsOutcome,
+    certificate: tuple[Reason, ...],
+) -> SheetPlan:
+    """Lay the solver's trees out on real sheets, and let the checker derive the bound."""
+    drawn = [_layout(material, keep, pattern) for pattern in outcome.patterns]
+    layouts = in_order([layout for layout, _, _ in drawn], material)
     money = _money(material, keep, layouts)
     bound = sheet_bound(material, keep, choices, certificate)
     return SheetPlan(
@@ -114,6 +132,26 @@ def sheets_plan(
         seconds=round(outcome.seconds, 3),
         method=outcome.method,
     )
+
+
+def once_reasons(
+    material: SheetMaterial,
+    keep: Keep,
+    choices: tuple[Choice, ...],
+    rows: Iterable[tuple[int, ...]],
+) -> Iterator[PartWeights]:
+    """Yield weights that hold because no part is cut more often than it is wanted.
+
+    Left out where the checker would find too many sets of parts.
+    """
+    for weights in rows:
+        reason = PartWeights(weights=weights, once=True)
+        try:
+            if choices:
+                sheet_reasons(material, keep, choices, (reason,))
+        except BadCertificate:
+            continue
+        yield reason
 
 
 def _padded(kerf: int, table: Table, sizes: list[Tenths]) -> Table:

@@ -11,10 +11,11 @@ from optimiser.domain.parts import BoardPart
 from optimiser.domain.plan import PartWeights
 from optimiser.domain.stock import NO_EDGE_TRIM
 from optimiser.units import Pence, Tenths
+from optimiser.verify.credited import most_with_credit
 from optimiser.verify.cut_outs import free_pieces
 from optimiser.verify.filling import MOST_WORK, Rectangle, TooHeavy, most_weights
 from optimiser.verify.reasons import OpenLine, OpenNeed, Reasons
-from optimiser.verify.wanted_once import TooManySets, WantedPart, most_of_sets
+from optimiser.verify.wanted_once import TooManySets, WantedPart, most_of_sets, options_of
 from optimiser.verify.weighing import BadCertificate, FillTable, amount_of
 from optimiser.verify.worth import sheet_rate, worth
 
@@ -62,10 +63,14 @@ def sheet_reasons(
     pieces = _usable_sheets(material, choices, rate)
     if not pieces or not material.parts:
         return Reasons()
-    weighed = sum(isinstance(reason, PartWeights) for reason in certificate)
+    weighed = sum(isinstance(reason, PartWeights) and not reason.scale for reason in certificate)
     work = max(MOST_WORK, ONE_REASON_WORK // max(1, weighed))
-    needs = [_need(material, choices, reason, pieces, work) for reason in certificate]
-    if not needs:
+    needs = [
+        _need(material, choices, reason, pieces, work)
+        for reason in certificate
+        if not _is_priced(reason)
+    ]
+    if not certificate:
         return Reasons()
     parts = sum(part.quantity for part in material.parts)
     # Credit for all that is not part is more than any plan earns.
@@ -75,8 +80,51 @@ def sheet_reasons(
         tuple(rate.denominator * p.cost - rate.numerator * p.width * p.height for p in pieces),
         rate.denominator,
     )
+    priced = [
+        _priced_line(material, keep, choices, reason, pieces)
+        for reason in certificate
+        if isinstance(reason, PartWeights) and reason.scale
+    ]
     limits = tuple(parts if piece.available is None else piece.available for piece in pieces)
-    return Reasons(limits, (line,), tuple(needs))
+    return Reasons(limits, (line, *priced), tuple(needs))
+
+
+def _is_priced(reason: SheetWeights | PartWeights) -> bool:
+    return isinstance(reason, PartWeights) and reason.scale != 0
+
+
+def _priced_line(
+    material: SheetMaterial,
+    keep: Keep,
+    choices: tuple[Choice, ...],
+    reason: PartWeights,
+    pieces: list[_Piece],
+) -> OpenLine:
+    """Turn prices into what they say of the cost, credit counted as it is given (Lagrange).
+
+    A plan costs the price of its parts plus, for each sheet, what its cost exceeds the most that it
+    yields in prices and credit together.
+    """
+    if reason.scale < 0 or reason.once:
+        raise BadCertificate("a reason's scale is 0 or more, and 0 for parts wanted once")
+    prices = _weights_of(material, reason)
+    kerf = material.kerf
+    try:
+        yields = most_with_credit(
+            tuple(_lying(material, prices)),
+            tuple((piece.width + kerf, piece.height + kerf) for piece in pieces),
+            kerf,
+            (keep.width, keep.height),
+            sheet_rate(material, keep),
+            reason.scale,
+        )
+    except TooHeavy as trouble:
+        raise BadCertificate(str(trouble)) from None
+    return OpenLine(
+        amount_of(material.parts, choices, lambda part: part.quantity * prices[part.id]),
+        tuple(reason.scale * p.cost - most for p, most in zip(pieces, yields, strict=True)),
+        reason.scale,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,8 +181,10 @@ def _need(
     """Return the most that each sheet yields of a reason's weight, and the weight of all parts."""
     if isinstance(reason, PartWeights):
         weights = _weights_of(material, reason)
-        most = _most_once if reason.once else _most_cut
-        yields = most(material, weights, pieces, work)
+        if reason.once:
+            yields = _most_once(material, choices, weights, pieces)
+        else:
+            yields = _most_cut(material, weights, pieces, work)
     else:
         across, along = _table_of(reason.across), _table_of(reason.along)
         weights = {part.id: _board_weight(part, across, along) for part in material.parts}
@@ -153,13 +203,7 @@ def _most_cut(
     material: SheetMaterial, weights: dict[str, int], pieces: list[_Piece], work: int
 ) -> tuple[int, ...]:
     kerf = material.kerf
-    lying = [
-        Rectangle(across + kerf, along + kerf, weights[part.id])
-        for part in material.parts
-        for across, along in ((part.width, part.height), (part.height, part.width))[
-            : 2 if part.turn else 1
-        ]
-    ]
+    lying = _lying(material, weights)
     try:
         sheets = [(piece.width + kerf, piece.height + kerf) for piece in pieces]
         return tuple(most_weights(lying, sheets, work))
@@ -167,8 +211,23 @@ def _most_cut(
         raise BadCertificate(str(trouble)) from None
 
 
+def _lying(material: SheetMaterial, weights: dict[str, int]) -> list[Rectangle]:
+    """Return the parts in each way that they may lie, one kerf added to their sizes."""
+    kerf = material.kerf
+    return [
+        Rectangle(across + kerf, along + kerf, weights[part.id])
+        for part in material.parts
+        for across, along in ((part.width, part.height), (part.height, part.width))[
+            : 2 if part.turn else 1
+        ]
+    ]
+
+
 def _most_once(
-    material: SheetMaterial, weights: dict[str, int], pieces: list[_Piece], _: int
+    material: SheetMaterial,
+    choices: tuple[Choice, ...],
+    weights: dict[str, int],
+    pieces: list[_Piece],
 ) -> tuple[int, ...]:
     kerf = material.kerf
     parts = [
@@ -178,6 +237,7 @@ def _most_once(
             ],
             weight=weights[part.id],
             quantity=part.quantity,
+            options=options_of(choices, part.id),
         )
         for part in material.parts
     ]

@@ -163,15 +163,24 @@ def _filled(
     parts: Sequence[Rectangle], across: _Points, along: _Points, entry: type[np.signedinteger]
 ) -> NDArray[np.signedinteger]:
     """Return the most weight for each pair of points."""
-    if len(across) > len(along):
-        turned = [Rectangle(part.along, part.across, part.weight) for part in parts]
-        return _filled(turned, along, across, entry).T
     table = np.zeros((len(across), len(along)), dtype=entry)
     for part in parts:
         i = np.searchsorted(across, part.across)
         j = np.searchsorted(along, part.along)
         table[i, j] = max(int(table[i, j]), part.weight)
-    narrowest = min(part.across for part in parts)
+    return filled(table, across, along)
+
+
+def filled(
+    table: NDArray[np.signedinteger], across: _Points, along: _Points
+) -> NDArray[np.signedinteger]:
+    """Return the most weight of each piece, given what it is worth uncut: `table`, which is lost.
+
+    A row and a column for each point; something is worth more than nothing.
+    """
+    if len(across) > len(along):
+        return filled(np.ascontiguousarray(table.T), along, across).T
+    narrowest = int(across[int(np.flatnonzero(table.any(axis=1))[0])])
     # Rows worth more than rows beside each other: only they need be tried as the first piece.
     firsts: list[int] = []
     start = int(np.searchsorted(across, narrowest))

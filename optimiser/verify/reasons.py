@@ -49,6 +49,14 @@ class Reasons:
         """Return the least net cost in pence with these options."""
         return self._least(lambda amount: amount.of(chosen), boxes)
 
+    def fewest(self, chosen: Sequence[int]) -> int:
+        """Return how many pieces of stock these options take at least."""
+        _, needs = self.settled(lambda amount: amount.of(chosen))
+        if not needs:
+            return 0
+        each = Line(0, (1,) * len(self.limits), 1)
+        return max(0, least_cost(self.limits, [each], needs) or 0)
+
     def settled(self, value: Callable[[Amount], int]) -> tuple[list[Line], list[Need]]:
         """Return the reasons with each amount as `value` has it."""
         return (

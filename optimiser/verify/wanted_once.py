@@ -9,14 +9,20 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
+from typing import TYPE_CHECKING, TypeAlias
+
+if TYPE_CHECKING:
+    from optimiser.domain.request import Choice
 
 # Pairs of rectangles looked at: a second or two.
 MOST_PAIRS = 2_000_000
 
 _Rectangles = list[tuple[int, int]]
 _Counts = tuple[int, ...]
+# Choices by their place, each with some of its options.
+Options: TypeAlias = tuple[tuple[int, frozenset[int]], ...]
 
 
 class TooManySets(ValueError):
@@ -25,11 +31,32 @@ class TooManySets(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class WantedPart:
-    """A part's ways to lie, sizes with one kerf added; its weight and how often it is wanted."""
+    """A part's ways to lie, sizes with one kerf added; its weight and how often it is wanted.
+
+    `options` names the choices that decide whether it is cut, each with the options that cut it:
+    parts that no option of a choice cuts both are never cut from one sheet.
+    """
 
     ways: tuple[tuple[int, int], ...]
     weight: int
     quantity: int
+    options: Options = ()
+
+
+def are_apart(some: Options, others: Options) -> bool:
+    """Return whether a choice never takes parts of both."""
+    return any(
+        choice == its and not mine & theirs for choice, mine in some for its, theirs in others
+    )
+
+
+def options_of(choices: Sequence[Choice], part: str) -> Options:
+    """Return the choices that decide whether a part is cut, each with the options that cut it."""
+    each = (
+        (place, frozenset(o for o, option in enumerate(choice.options) if part in option))
+        for place, choice in enumerate(choices)
+    )
+    return tuple((place, options) for place, options in each if options)
 
 
 def most_of_sets(
@@ -48,6 +75,7 @@ def most_of_sets(
     ]
     for counts, part in zip(grown, weighing, strict=True):
         known[counts] = _smallest([way for way in part.ways if _fits(way, across, along)])
+    apart = [[are_apart(part.options, other.options) for other in weighing] for part in weighing]
     latest = [counts for counts in grown if known[counts]]
     left = pairs
     while latest:
@@ -55,6 +83,8 @@ def most_of_sets(
         for counts in latest:
             highest = max(place for place, count in enumerate(counts) if count)
             for place in range(highest, len(weighing)):
+                if any(count and apart[place][other] for other, count in enumerate(counts)):
+                    continue
                 more = (*counts[:place], counts[place] + 1, *counts[place + 1 :])
                 if more[place] > weighing[place].quantity or not _lesser_fit(more, known):
                     continue
@@ -81,14 +111,12 @@ def most_of_sets(
 
 def _merged(parts: Sequence[WantedPart]) -> list[WantedPart]:
     """Take equal parts together; leave out what weighs nothing."""
-    wanted: Counter[tuple[tuple[tuple[int, int], ...], int]] = Counter()
+    wanted: Counter[WantedPart] = Counter()
     for part in parts:
         if part.weight > 0 and part.quantity > 0:
-            wanted[tuple(sorted(part.ways)), part.weight] += part.quantity
-    return [
-        WantedPart(ways=ways, weight=weight, quantity=quantity)
-        for (ways, weight), quantity in wanted.items()
-    ]
+            kind = replace(part, ways=tuple(sorted(part.ways)), quantity=0)
+            wanted[kind] += part.quantity
+    return [replace(kind, quantity=quantity) for kind, quantity in wanted.items()]
 
 
 def _fits(rectangle: tuple[int, int], across: int, along: int) -> bool:

@@ -55,9 +55,15 @@ class FittingSets:
 
 
 def fitting_sets(
-    kinds: Sequence[Kind], rooms: Sequence[tuple[int, int]], most: int = MOST_PAIRS
+    kinds: Sequence[Kind],
+    rooms: Sequence[tuple[int, int]],
+    most: int = MOST_PAIRS,
+    apart: frozenset[tuple[int, int]] = frozenset(),
 ) -> FittingSets | None:
-    """List every set that fits one of the rooms (sizes plus kerf); None beyond `most` pairs."""
+    """List every set that fits one of the rooms (sizes plus kerf); None beyond `most` pairs.
+
+    Two kinds that are `apart` (the lower place first) are in no set together.
+    """
     # A set is one whole number: copies of the first kind, of the second in steps of one more, …
     steps = tuple(accumulate((kind.demand + 1 for kind in kinds), lambda a, b: a * b, initial=1))
     found: dict[int, _Shapes] = {}
@@ -76,6 +82,8 @@ def fitting_sets(
         for set_, counts in level.items():
             for place in range(_last(counts), len(kinds)):
                 if counts[place] == kinds[place].demand:
+                    continue
+                if apart and any(n and (k, place) in apart for k, n in enumerate(counts)):
                     continue
                 whole = set_ + steps[place]
                 grown = (*counts[:place], counts[place] + 1, *counts[place + 1 :])
@@ -181,8 +189,43 @@ def prove_by_sets(problem: SheetsProblem, kinds: tuple[Kind, ...], proof: Proof)
     return replace(proof, bound=cover.bound, loads=loads, once=(tuple(by_part),))
 
 
+def sheets_of_sets(
+    kinds: Sequence[Kind], apart: frozenset[tuple[int, int]], problem: SheetsProblem, most: int
+) -> list[list[tuple[int, ...]]] | None:
+    """Return for each sheet the largest sets of kinds that it yields, None beyond `most` pairs.
+
+    Kinds that are `apart` are never cut together.
+    """
+    kerf = problem.kerf
+    rooms = [(sheet.width + kerf, sheet.height + kerf) for sheet in problem.sheets]
+    sets = fitting_sets(kinds, rooms, most, apart)
+    return None if sets is None else [sets.largest(room) for room in rooms]
+
+
+def weights_by_sets(
+    yielded: Sequence[Sequence[tuple[int, ...]]], shares: Sequence[float], problem: SheetsProblem
+) -> tuple[int, ...] | None:
+    """Return weights of kinds that prove most where each is cut `shares` times, None if nothing.
+
+    `yielded` are the sets that each sheet yields.
+    """
+    carriers = carriers_of(problem)
+    if min(carrier.cost for carrier in carriers) <= 0:
+        return None
+    prices = _prices(
+        shares,
+        yielded,
+        [float(carrier.cost) for carrier in carriers],
+        [float(carrier.most) for carrier in carriers],
+    )
+    largest = max(prices, default=0.0)
+    if largest <= 0:
+        return None
+    return tuple(max(0, floor(price / largest * _SCALE)) for price in prices)
+
+
 def _prices(
-    demands: Sequence[int],
+    demands: Sequence[float],
     yielded: Sequence[Sequence[tuple[int, ...]]],
     costs: Sequence[float],
     most: Sequence[float],

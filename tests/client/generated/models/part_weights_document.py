@@ -26,10 +26,12 @@ class PartWeightsDocument:
         Attributes:
             weights (list[int]):
             once (bool | Unset):  Default: False.
+            scale (int | Unset):  Default: 0.
      """
 
     weights: list[int]
     once: bool | Unset = False
+    scale: int | Unset = 0
 
 
 
@@ -42,6 +44,8 @@ class PartWeightsDocument:
 
         once = self.once
 
+        scale = self.scale
+
 
         field_dict: dict[str, Any] = {}
 
@@ -50,6 +54,8 @@ class PartWeightsDocument:
         })
         if once is not UNSET:
             field_dict["once"] = once
+        if scale is not UNSET:
+            field_dict["scale"] = scale
 
         return field_dict
 
@@ -63,9 +69,12 @@ class PartWeightsDocument:
 
         once = d.pop("once", UNSET)
 
+        scale = d.pop("scale", UNSET)
+
         part_weights_document = cls(
             weights=weights,
             once=once,
+            scale=scale,
         )
 
         return part_weights_document
