@@ -37,6 +37,7 @@ class Point:
 
 
 ORIGIN = Point(x=Tenths(0), y=Tenths(0), z=Tenths(0))
+NOT_EASED = Tenths(0)
 NOWHERE = Box(x=Tenths(0), y=Tenths(0), z=Tenths(0), dx=Tenths(0), dy=Tenths(0), dz=Tenths(0))
 
 
@@ -119,6 +120,7 @@ class Board:
     as it must come from the sheet at the least: a factory edge is only promised where the part is
     as wide as the sheet. `dimension_from`: what of the wall's file its width and height come from.
     `reaction_to_fire` is the class of its material by EN 13501-1, "" where that is not known.
+    `eased` is by how much it is narrower than its place at the far end of that, to go in.
     """
 
     mark: str
@@ -139,6 +141,7 @@ class Board:
     edges: Edges = Edges()
     dimension_from: tuple[DimensionFrom, ...] = ()
     reaction_to_fire: str = ""
+    eased: Tenths = NOT_EASED
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,7 +153,7 @@ class Face:
     left open, measured like cut-outs from the corner that `across` and `up` run from. A face that
     `follows_ceiling` ends at the ceiling along its top, and its box at the highest point of that.
     `limit` is the widest span of its board between timbers. A face inside an opening lies behind
-    the boards of the front.
+    the boards of the front. Its last boards across end `eased` short of its far end.
     """
 
     name: str
@@ -163,6 +166,7 @@ class Face:
     limit: Tenths
     holes: tuple[CutOut, ...] = ()
     follows_ceiling: bool = False
+    eased: Tenths = NOT_EASED
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -81,7 +81,15 @@ def _board(frame: Frame, board: Board) -> str:
     bound = [side for side in _SIDES if getattr(board.edges, side) is Edge.FACTORY]
     edges = f", factory edge {' and '.join(bound)}" if bound else ""
     size = f"{mm(board.width)} × {mm(board.height)}"
-    return f"{board.face}, layer {board.layer}: {board.mark}, {size}{holes}, {place}{edges}"
+    closing = ""
+    if board.eased:
+        closing = (
+            f", the closing piece: {mm(board.eased)} narrower than its place, so that it goes in;"
+            " fill the gap at its right before taping"
+        )
+    return (
+        f"{board.face}, layer {board.layer}: {board.mark}, {size}{holes}, {place}{edges}{closing}"
+    )
 
 
 def finish(frame: Frame) -> Iterator[str]:

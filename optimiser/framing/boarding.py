@@ -7,6 +7,7 @@ Where floor or ceiling is out of level a board is its largest height, to be trim
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 
 from optimiser.domain.frame import Board, Edge, Edges, Face, Member, Toward
 from optimiser.domain.parts import CutOut
@@ -119,17 +120,18 @@ def front(settings: Settings, holes: list[Hole], layers: tuple[Layer, ...]) -> l
         for place in layer.places:
             crossed = [hole.cut for hole in holes if _overlap(hole.cut, place)]
             for piece, cuts in _around(place, crossed):
-                boards.append(
-                    board(
-                        settings.board,
-                        surface,
-                        rule,
-                        piece,
-                        layer=layer.number,
-                        out=out,
-                        cut_outs=cut_outs_of(piece, cuts),
-                    )
+                eased = settings.eased if piece.x1 == settings.end else 0
+                cut = replace(piece, x1=piece.x1 - eased)
+                made = board(
+                    settings.board,
+                    surface,
+                    rule,
+                    cut,
+                    layer=layer.number,
+                    out=out,
+                    cut_outs=cut_outs_of(cut, cuts),
                 )
+                boards.append(replace(made, eased=Tenths(eased)))
     return boards
 
 
@@ -139,7 +141,7 @@ def front_face(settings: Settings, holes: list[Hole]) -> Face:
     bottom, top = room(settings, x0, x1)
     if settings.board_base is None:
         bottom = FLOOR_GAP
-    return face_of(
+    face = face_of(
         settings,
         front_surface(settings),
         Rect(x0, bottom, x1, top),
@@ -147,6 +149,7 @@ def front_face(settings: Settings, holes: list[Hole]) -> Face:
         layers=settings.layers,
         follows_ceiling=settings.board_top is None,
     )
+    return replace(face, eased=Tenths(settings.eased))
 
 
 def _overlap(one: Rect, other: Rect) -> bool:

@@ -190,6 +190,20 @@ def _box(
         inset_left=whole.inset_left if place.x0 == 0 else edges["left"].inset,
         inset_right=(whole.inset_right if place.x1 == whole.width else edges["right"].inset),
         fit=whole.fit if place.z1 == CEILING else 0,
+        closes=not any(bare.values()) and _closes(piece, pieces, solids, whole),
+    )
+
+
+def _closes(piece: Piece, pieces: list[Piece], solids: list[Solid], whole: Settings) -> bool:
+    """Return whether a box whose ends are hidden has something fixed at its right one.
+
+    A side wall, a deeper part or a breast; beside a part flush with it the next board goes on.
+    """
+    x = piece.place.x1
+    return (
+        x == whole.width
+        or any(other.depth > piece.depth for other in _facing(piece, "right", pieces))
+        or any(solid.x0 == x and solid.depth >= piece.depth for solid in solids)
     )
 
 

@@ -153,7 +153,7 @@ class Origins:
                 leant: Shares = {field: inward * WHOLE}
                 self._axes["x"].put(together((shares, WHOLE), (leant, WHOLE)), x)
             self._axes["x"].put(shares, x, edge, place, edge + settings.skin)
-            self._axes["x"].put(shares, edge - settings.skin)
+            self._axes["x"].put(shares, edge - settings.skin, edge - settings.eased)
         up = places_up(settings)
         levels = [settings.base, settings.board_base]
         levels += [settings.levels.flat_ceiling, settings.board_top]

@@ -287,7 +287,9 @@ def _last_layers(boxes: list[Built]) -> Iterator[Board]:
 
 
 def _area(one: Board) -> int:
-    return one.width * one.height - sum(cut.width * cut.height for cut in one.cut_outs)
+    """Return what is finished of a board, the gap that it was eased by with it."""
+    cuts = sum(cut.width * cut.height for cut in one.cut_outs)
+    return (one.width + one.eased) * one.height - cuts
 
 
 def _plaster(boxes: list[Built]) -> Quantity:

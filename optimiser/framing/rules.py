@@ -200,7 +200,9 @@ RULES: dict[str, Rule] = {
     "check.shelf.fixing": _rule(
         "shear of the screws at a shelf's ends", "EN 1995-1-1 8.2.2 (8.6), 8.7.1"
     ),
-    "check.fit": _rule("uprights are cut 1 short of the space between plates", COMMON),
+    "check.fit": _rule(
+        "uprights are cut 1 short of the space between plates, a closing board 3 narrower", COMMON
+    ),
 }
 
 

@@ -116,7 +116,8 @@ def _doubled(
 ) -> tuple[Joint, ...]:
     """Double the uprights behind joints of two cut edges, where there is room."""
     thick = settings.thick
-    edges = [settings.start, *chosen, settings.end]
+    # The closing board is cut at its far edge, whatever its place is as wide as.
+    edges = [settings.start, *chosen, settings.end - settings.eased]
     found: list[Joint] = []
     for before, x, after in zip(edges, edges[1:], edges[2:], strict=False):
         cut = (x - before != run.bound) and (after - x != run.bound)

@@ -33,6 +33,9 @@ _SKIMS: dict[bool | None, int] = {True: SKIM, False: 0}
 FIT = 10
 # A board is cut 13 short of the room and lifted: UK DIY data page on partition cladding.
 FLOOR_GAP = 130
+# The last board of a row goes in between two fixed ends with 3 to 5 less: common practice, no
+# source.
+CLOSING_EASE = 30
 # Below this a timber is no use as a member: common practice, no source.
 SHORTEST = 600
 # Beyond these a figure is a slip of the keyboard or the unit: common practice, no source.
@@ -64,6 +67,7 @@ class Settings:
     ends that show, `top_bare` and `bottom_bare` from which y on its top and underside do.
     `board_base`, `board_top`: where its front board ends, None at floor and ceiling. `inset_*`:
     how far from a hidden end its timber stands, below 0 where it reaches to the next box's.
+    `closes`: its front's last board goes in between two fixed ends.
     `plate_limit` is set where plates are to be joined though a longer stock would do. `thick` ×
     `wide` is the timber's section, `skin` the boards on one face, `front` the back of the front
     timbers, `left` to `right` where timbers may stand. `fire_boards` are the
@@ -92,6 +96,7 @@ class Settings:
     inset_left: int = 0
     inset_right: int = 0
     plate_limit: int | None = None
+    closes: bool = False
     timber: LengthItem
     board: SheetItem
     backboard: SheetItem
@@ -143,6 +148,11 @@ class Settings:
     def face(self, side: str) -> str:
         """Name one of its faces: a wall of several boxes names the box too."""
         return f"{self.name}.{side}" if self.name else side
+
+    @property
+    def eased(self) -> int:
+        """What the last board of its front is narrower than its place."""
+        return CLOSING_EASE if self.closes else 0
 
     @property
     def front(self) -> int:

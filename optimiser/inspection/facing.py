@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from optimiser.domain.fault import Fault
 from optimiser.domain.frame import Board, Edge, Face, Frame
+from optimiser.inspection.closing import faults_of_closing
 from optimiser.inspection.grid import Flat, beside_hole, carried, grid, marked, within
 from optimiser.inspection.space import (
     ROUNDING,
@@ -96,6 +97,7 @@ def _faults(
     frame: Frame, plane: _Plane, boards: Sequence[Board], beside: Sequence[Flat]
 ) -> Iterator[Fault]:
     face = plane.face
+    yield from faults_of_closing(frame, face)
     for layer in range(1, face.layers + 1):
         of_layer = [board for board in boards if board.layer == layer]
         yield from _out_of_plane(plane, of_layer, layer)
@@ -195,12 +197,14 @@ def _cover(frame: Frame, plane: _Plane, boards: Sequence[Board], layer: int) -> 
     whole, cuts = _pieces(boards, plane.turn)
     flats = [plane.whole, *plane.holes, *whole, *cuts]
     bends = [x for x, _ in plane.tops if plane.turn.across == 0]
+    bends.append(plane.whole[2] - plane.face.eased)
     xs = grid([side for flat in flats for side in (flat[0], flat[2])] + bends)
     roofs = _roof(frame, plane.face, plane.turn, xs)
     tops = [round(roof) for roof in roofs if roof != float("inf")]
     us = grid([side for flat in flats for side in (flat[1], flat[3])] + tops)
     counts = marked(whole, xs, us) - marked(cuts, xs, us)
     wanted = marked([plane.whole], xs, us) - np.clip(marked(plane.holes, xs, us), 0, 1)
+    wanted[xs[:-1] >= plane.whole[2] - plane.face.eased] = 0
     inside = marked([plane.whole], xs, us) > 0
     mids = (us[:-1] + us[1:]) / 2
     under = mids[None, :] < np.array(roofs)[:, None]

@@ -18,6 +18,7 @@ from optimiser.domain.rack import Rack
 from optimiser.domain.request import Choice, CuttingRequest, Keep, LengthMaterial, SheetMaterial
 from optimiser.errors import InvalidInput, Problem
 from optimiser.framing.ways import frame_of
+from optimiser.units import mm
 
 PieceT = TypeVar("PieceT")
 
@@ -132,9 +133,14 @@ def _board_part(job: str, id_: str, alike: list[Board]) -> BoardPart:
         quantity=len(alike),
         turn=alike[0].turn,
         cut_outs=alike[0].cut_outs,
-        name=_name_of_all(board.face for board in alike),
+        name=_name_of_all(_called(board) for board in alike),
         dimension_from=_dimensions_from(alike),
     )
+
+
+def _called(board: Board) -> str:
+    """Say where a board goes, and what was taken off it to go in."""
+    return f"{board.face}, {mm(board.eased)} narrower to go in" if board.eased else board.face
 
 
 def _dimensions_from(pieces: Iterable[Member | Bead | Board]) -> tuple[DimensionFrom, ...]:

@@ -189,12 +189,14 @@ def test_cautions_come_before_the_first_step() -> None:
 
 
 def test_edges_from_the_factory_and_cut_ones_are_counted() -> None:
-    # 3600 between side walls in three boards of 1200: the long edges are the sheets' own.
+    # 3600 between side walls in three boards of 1200: the long edges are the sheets' own but for
+    # those of the last, which is cut 3 narrower to go in.
     frame = framed()
     lines = steps_of(frame)["Boards"].lines
 
-    assert [(b.width, b.face) for b in frame.boards] == [(tenths(1_200), "front")] * 3
+    assert [b.width for b in frame.boards] == [tenths(1_200), tenths(1_200), tenths(1_197)]
     assert any(
-        line.startswith("6 edges from the factory") and "6 cut ones" in line for line in lines
+        line.startswith("4 edges from the factory") and "8 cut ones" in line for line in lines
     )
-    assert sum("factory edge left and right" in line for line in lines) == 3
+    assert sum("factory edge left and right" in line for line in lines) == 2
+    assert sum("the closing piece: 3 narrower than its place" in line for line in lines) == 1

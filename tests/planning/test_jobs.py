@@ -176,7 +176,13 @@ def test_a_part_that_serves_several_places_says_so_in_its_name() -> None:
     names = {part.name for part in parts.values()}
 
     for mark, part in ((id_.removeprefix("A/"), part) for id_, part in parts.items()):
-        faces = list(dict.fromkeys(board.face for board in frame.boards if board.mark == mark))
+        faces = list(
+            dict.fromkeys(
+                board.face + (", 3 narrower to go in" if board.eased else "")
+                for board in frame.boards
+                if board.mark == mark
+            )
+        )
         assert part.name.startswith(faces[0])
         assert (len(faces) > 1) == (part.name != faces[0])
     # The two cheeks of the recess are equal boards, as are its sill and its soffit.
