@@ -88,9 +88,19 @@ def frame_document(frame: Frame) -> dict[str, Any]:
                     }
                     for hole in board.cut_outs
                 ],
+                "narrower_by_mm": _mm(board.eased),
                 "rule": board.rule,
             }
             for board in frame.boards
+        ],
+        "cable_holes": [
+            {
+                "face": one.face,
+                "diameter_mm": _mm(one.diameter),
+                "x_mm": _mm(one.at.x),
+                "z_mm": _mm(one.at.z),
+            }
+            for one in frame.passages
         ],
         "beads": [
             {

@@ -245,6 +245,16 @@ class NoScrewBand:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Passage:
+    """A round hole for cables through the back of an opening: its middle on the visible face."""
+
+    name: str
+    face: str
+    at: Point
+    diameter: Tenths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WallFixing:
     """One screw from a member into the house: `into` is "stud", "wall", "floor", "ceiling"..."""
 
@@ -355,5 +365,6 @@ class Frame:
     bands: tuple[NoScrewBand, ...] = ()
     solids: tuple[Solid, ...] = ()
     studs: tuple[Tenths, ...] = ()
+    passages: tuple[Passage, ...] = ()
     fixings: tuple[WallFixing, ...] = ()
     packing: tuple[Packing, ...] = ()

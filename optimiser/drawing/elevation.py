@@ -6,7 +6,8 @@ left out, as on site it cannot be seen either.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import math
+from collections.abc import Iterator, Sequence
 
 from optimiser.domain.frame import Frame, Member
 from optimiser.drawing.hatch import Fill
@@ -85,7 +86,7 @@ def elevation_page(
     rails = [m.box.z + m.box.dz for m in front if m.kind == "sill"]
     rails += [m.box.z for m in front if m.kind == "head"]
     items += sizes(frame, view, Sizes(below=xs, above=sides, left=edges, right=rails, centred=True))
-    items += (*outline(frame, view), *holes, *marks)
+    items += (*outline(frame, view), *holes, *_passages(frame, view), *marks)
     small = sorted({*unlabelled, *missing})
     return finish(page, frame, title, items, _rows(frame, front, behind, small, page.side))
 
@@ -97,6 +98,16 @@ def elevation_places(frame: Frame) -> tuple[Place, ...]:
     view = wall_page(frame, (), _legend(frame, behind)).view
     members = [Place(member.mark, _area(member, view)) for member in (*behind, *front)]
     return (*members, *opening_places(frame, view))
+
+
+def _passages(frame: Frame, view: View) -> Iterator[Item]:
+    """Yield each hole for cables as a circle, no smaller than can be seen."""
+    for hole in frame.passages:
+        r = max(view.size(hole.diameter) / 2, 0.6)
+        x, y = view.x(hole.at.x), view.y(hole.at.z)
+        turns = [2 * math.pi * i / 16 for i in range(16)]
+        points = tuple((x + r * math.cos(t), y + r * math.sin(t)) for t in turns)
+        yield Polygon(points, "none", _OPENING_PEN)
 
 
 def _front_and_behind(frame: Frame) -> tuple[list[Member], list[Member]]:
@@ -210,6 +221,8 @@ def _legend(frame: Frame, behind: Sequence[Member]) -> tuple[Entry, ...]:
         entries.append(line_entry("timber behind, its mark in brackets", _BEHIND_PEN))
     if frame.openings:
         entries.append(line_entry("opening, clear size", _OPENING_PEN))
+    if frame.passages:
+        entries.append(text_entry("hole for cables through the back", "o", bold=False))
     entries.append(
         text_entry("below: left faces of uprights from the centre line", "−610", bold=False)
     )

@@ -53,6 +53,12 @@ def boards(frame: Frame) -> Iterator[str]:
         )
     if frame.boards:
         yield _edges(frame)
+    for hole in frame.passages:
+        yield (
+            f"{hole.face}: drill {mm(hole.diameter)} for cables at {from_centre(frame, hole.at.x)},"
+            f" {mm(hole.at.z)} up, clear of the struts behind; draw the cable in before its board"
+            " goes up"
+        )
     off = _off_the_floor(frame)
     if off:
         yield f"Front boards stand {mm(off)} off the floor: lift them tight to the ceiling"

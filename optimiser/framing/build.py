@@ -18,6 +18,7 @@ from optimiser.domain.wall import ExistingWall, Wall
 from optimiser.framing.beads import beads
 from optimiser.framing.boarding import ends, front, front_face, levels_boarded
 from optimiser.framing.boxes import boxes
+from optimiser.framing.cables import passages
 from optimiser.framing.choosing import choices_of, without
 from optimiser.framing.end_ways import end_ways, may_be_joined
 from optimiser.framing.fixing import fixed, no_screw_bands
@@ -254,6 +255,7 @@ def _frame(
         defaults=tuple(notes.defaults),
         keep_outs=tuple(space for box in placed for space in keep_outs(box)),
         bands=bands,
+        passages=tuple(one for box in placed for one in passages(box)),
         solids=solids(whole),
         studs=tuple(
             Tenths(stud - whole.offset)

@@ -8,6 +8,7 @@ from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import NoScrewBand
 from optimiser.domain.wall import ExistingWall
 from optimiser.framing.appliances import fire_findings, tv_findings
+from optimiser.framing.cables import cable_findings
 from optimiser.framing.findings import box_findings, choice_findings, wall_findings
 from optimiser.framing.framed import Framed
 from optimiser.framing.handling import lift_findings, seat_findings
@@ -25,7 +26,13 @@ def wall_remarks(
 
     `loose` screws into the house found no place outside the bands.
     """
-    return [*wall_findings(whole, way), *_site(whole, bands, loose)]
+    placed = [one.placed for one in way]
+    return [
+        *wall_findings(whole, way),
+        *_site(whole, bands, loose),
+        *_covered(whole, placed),
+        *cable_findings(placed),
+    ]
 
 
 def early_stops(whole: Settings, placed: list[Placed]) -> Iterator[Finding]:
@@ -96,6 +103,28 @@ def _site(whole: Settings, bands: tuple[NoScrewBand, ...], loose: int) -> Iterat
             "pack behind each back upright where it is fixed",
         )
     yield from _cables(bands, loose, solid=site.kind is not ExistingWall.STUDS)
+
+
+def _covered(whole: Settings, placed: list[Placed]) -> Iterator[Finding]:
+    """Tell of each accessory of the existing wall that the feature wall would bury."""
+    for i, spot in enumerate(whole.wall.site.accessories):
+        x = spot.x - whole.offset
+        over = [
+            box.settings.name or "the wall"
+            for box in placed
+            if box.settings.start <= x <= box.settings.end
+            and box.settings.base <= spot.z
+            and spot.z <= box.settings.levels.highest_ceiling(box.settings.start, box.settings.end)
+        ]
+        if over:
+            yield finding(
+                "check.site.accessory",
+                Severity.WARNING,
+                f"site.accessories[{i}] (x {mm(spot.x)}, z {mm(spot.z)}) lies behind {over[0]}, out"
+                " of reach",
+                "have it brought to the front or into an opening, or taken out, by a qualified"
+                " electrician before the frame goes up",
+            )
 
 
 def _cables(bands: tuple[NoScrewBand, ...], loose: int, *, solid: bool) -> Iterator[Finding]:

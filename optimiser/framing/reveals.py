@@ -50,6 +50,13 @@ def _column(width: int, item: SheetItem) -> int:
     return -(-width // -(-width // longest))
 
 
+def columns(hole: Hole, settings: Settings) -> list[tuple[int, int]]:
+    """Return from where to where the boards at the back of a recess run, along the wall."""
+    width, start = hole.frame.width, hole.frame.x0
+    stretches = _divided(width, _column(width, panel_item(hole, settings)))
+    return [(start + a, start + b) for a, b in stretches]
+
+
 def _divided(length: int, most: int) -> list[tuple[int, int]]:
     """Divide a length evenly into stretches of at most `most`."""
     parts = -(-length // most)
@@ -128,9 +135,9 @@ def _back(settings: Settings, hole: Hole) -> tuple[list[Board], Face]:
             for socket in settings.wall.tv.sockets
         ]
     made: list[Board] = []
-    for x0, x1 in _divided(hole.frame.width, _column(hole.frame.width, item)):
+    for x0, x1 in columns(hole, settings):
         for z0, z1 in itertools.pairwise(levels):
-            place = Rect(hole.frame.x0 + x0, z0, hole.frame.x0 + x1, z1)
+            place = Rect(x0, z0, x1, z1)
             cut_outs = cut_outs_of(place, holes)
             made.append(board(item, surface, rule, place, cut_outs=cut_outs))
     return made, face_of(settings, surface, hole.frame, holes, layers=1, item=item)

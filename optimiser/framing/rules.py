@@ -195,6 +195,13 @@ RULES: dict[str, Rule] = {
     "check.site.cables": _rule(
         "no screw where a hidden cable may run", "BS 7671 522.6.202, training company's answer"
     ),
+    "check.site.accessory": _rule(
+        "accessories stay reachable, no joint is buried", "BS 7671; On-Site Guide"
+    ),
+    "check.cable.passage": _rule(
+        "a hole of 50, or 25, through the back of what is fed, clear of struts and shelves", COMMON
+    ),
+    "check.cable.route": _rule("cables run between the skeletons; no timber is notched", COMMON),
     "check.niche.light": _rule("a lit niche needs a cable and a place for its driver", COMMON),
     "check.shelf.sag": _rule("a shelf sags 1/200 of its span at most", CALCULATED),
     "check.shelf.fixing": _rule(

@@ -17,6 +17,9 @@ from optimiser.inspection.standing import name_of
 
 # Skim on the linings: common practice, 2 to 3 thick.
 _SKIM = 30
+# Room round a hole for cables, and so far behind the board's face: common practice, no source.
+_ROUND_HOLE, _BEHIND_HOLE = 50, 400
+_UNFED = "check.cable.passage"
 # Shelves lie evenly to a millimetre.
 _EVEN = 10
 
@@ -69,6 +72,41 @@ def faults_of_lining(frame: Frame, wall: Wall) -> Iterator[Fault]:
     for board in lined:
         if not board.reaction_to_fire.startswith(("A1", "A2")):
             yield Fault(f"board {board.mark} of {board.face}", "burns, and lines the fire")
+
+
+def faults_of_passages(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
+    """Yield each hole for cables that meets timber, a shelf or a board's edge, and each opening
+    that is fed and has none, unless a finding says so."""
+    frame = pieces.frame
+    told = {found.trouble.partition(":")[0] for found in frame.findings if found.rule == _UNFED}
+    there = {one.name for one in frame.passages}
+    fed = [niche.name for niche in wall.niches if niche.lit]
+    fed += ["soundbar"] if wall.soundbar is not None else []
+    fed += ["tv"] if wall.tv is not None and not wall.tv.sockets else []
+    yield from (
+        Fault(name, "has no hole for its cable") for name in fed if name not in there | told
+    )
+    for one in frame.passages:
+        r, at = (one.diameter + 1) // 2 + _ROUND_HOLE, one.at
+        low = int(at.x) - r, int(at.y) - _BEHIND_HOLE, int(at.z) - r
+        space = Block(low, (int(at.x) + r, int(at.y) + 1, int(at.z) + r))
+        box = np.array([[space.low, space.high]], dtype=np.int64)
+        for j in np.flatnonzero(meeting(box, pieces.members)[0]):
+            yield Fault(one.name, f"its hole for cables meets {name_of(frame.members[j])}")
+        whole = False
+        for j in np.flatnonzero(meeting(box, pieces.boards)[0]):
+            board, flat = frame.boards[j], pieces.flats[j]
+            if board.face != one.face:
+                yield Fault(one.name, f"its hole for cables meets board {board.mark}")
+                continue
+            shared = flat.shared(space)
+            within = all(
+                flat.low[i] <= space.low[i] and space.high[i] <= flat.high[i] for i in (0, 2)
+            )
+            cut = any(hole.shared(space) is not None for hole in pieces.holes[j])
+            whole |= shared is not None and within and not cut
+        if not whole:
+            yield Fault(one.name, "its hole for cables lies in no one board of its back")
 
 
 def _belongs(board: Board, opening: Opening) -> bool:

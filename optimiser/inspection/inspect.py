@@ -11,7 +11,12 @@ from collections.abc import Iterator, Sequence
 from optimiser.domain.fault import Fault
 from optimiser.domain.frame import Frame
 from optimiser.domain.wall import Wall
-from optimiser.inspection.clear import faults_of_fixings, faults_of_lining, faults_of_spaces
+from optimiser.inspection.clear import (
+    faults_of_fixings,
+    faults_of_lining,
+    faults_of_passages,
+    faults_of_spaces,
+)
 from optimiser.inspection.facing import Faces
 from optimiser.inspection.restraint import missing_rests, parted, unrestrained
 from optimiser.inspection.space import Pieces
@@ -46,5 +51,6 @@ def _faults(pieces: Pieces, wall: Wall, faces: Faces) -> Iterator[Fault]:
     yield from missing_rests(pieces)
     yield from faces.faults(pieces)
     yield from faults_of_spaces(pieces, wall)
+    yield from faults_of_passages(pieces, wall)
     yield from faults_of_lining(pieces.frame, wall)
     yield from faults_of_fixings(pieces, wall)
