@@ -11,7 +11,7 @@ from starlette.concurrency import run_in_threadpool
 from api.callers import Buckets, open_local_firm
 from api.hub import Hub
 from api.limits import BodyLimit, OwnPagesOnly, SecurityHeaders
-from api.openapi import add_openapi
+from api.openapi import add_openapi, add_routes
 from api.problems import add_problem_handlers
 from api.routes import (
     dealing,
@@ -61,15 +61,13 @@ def create_app(settings: Settings) -> FastAPI:
         description="Not a structural, electrical or fire design. The appliance's manual, the "
         "local codes and qualified people come first.",
         lifespan=lifespan,
-        # Clients made from the document call what a route's function is called.
-        generate_unique_id_function=lambda route: route.name,
     )
     app.state.settings = settings
     app.state.store = store
     app.state.hub = Hub(store)
     app.state.buckets = Buckets(settings.rate)
     app.state.local_firm = open_local_firm(store)
-    for module in (
+    modules = (
         planning,
         dealing,
         frames,
@@ -84,9 +82,8 @@ def create_app(settings: Settings) -> FastAPI:
         saw,
         weighing,
         service,
-    ):
-        app.include_router(module.router)
-    app.include_router(saw_page)
+    )
+    add_routes(app, *(module.router for module in modules), saw_page)
     add_pages(app)
     add_problem_handlers(app)
     app.add_middleware(BodyLimit, most=settings.most_bytes)

@@ -4,33 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 import optimiser as lib
 from api.framed import WallFile, frame_all
-from optimiser import (
-    Access,
-    Buying,
-    Comparison,
-    CuttingPlan,
-    CuttingRequest,
-    Frame,
-    Job,
-    JobShare,
-    Keep,
-    KeepAdvice,
-    KeepTerms,
-    NoPlan,
-    OffcutLife,
-    Order,
-    PartList,
-    Pence,
-    PlanProgress,
-    PriceBook,
-    Problem,
-    Rack,
-    Severity,
-    Wall,
-)
+from optimiser import NoPlan, Pence, Problem
+
+if TYPE_CHECKING:
+    from optimiser import (
+        Access,
+        Buying,
+        Comparison,
+        CuttingPlan,
+        CuttingRequest,
+        Frame,
+        Job,
+        JobShare,
+        Keep,
+        KeepAdvice,
+        OffcutLife,
+        Order,
+        PartList,
+        PlanProgress,
+        PriceBook,
+        Rack,
+        Wall,
+    )
 
 # What a second order must save, as a second delivery takes somebody's time (common practice, no
 # source): two hours of a fitter's, roughly.
@@ -197,7 +196,7 @@ def _advice(request: CuttingRequest, rules: Rules) -> tuple[KeepAdvice, ...]:
     history = rules.history
     if history is None:
         return ()
-    terms = KeepTerms(usual=rules.keep, handling=history.handling, horizon=HORIZON_DAYS)
+    terms = lib.KeepTerms(usual=rules.keep, handling=history.handling, horizon=HORIZON_DAYS)
     return lib.keep_advice(
         request.materials, history.lives, history.coming, terms, today=history.today
     )
@@ -227,7 +226,7 @@ def _require_no_stop(frames: tuple[Frame, ...]) -> None:
         Problem(f"job {frame.job}, {finding.rule}", finding.trouble, finding.remedy)
         for frame in frames
         for finding in frame.findings
-        if finding.severity is Severity.STOP
+        if finding.severity is lib.Severity.STOP
     )
     if stops:
         raise NoPlan(stops)
@@ -243,11 +242,11 @@ def _jobs_of(parts: PartList) -> tuple[Job, ...]:
     """Make a job of each job named in a part list."""
     named = [part.job for _, part in parts.lengths] + [part.job for _, part in parts.boards]
     return tuple(
-        Job(
+        lib.Job(
             name=name,
             client="",
             needed="",
-            parts=PartList(
+            parts=lib.PartList(
                 lengths=tuple(pair for pair in parts.lengths if pair[1].job == name),
                 boards=tuple(pair for pair in parts.boards if pair[1].job == name),
             ),

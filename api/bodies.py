@@ -5,22 +5,15 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import optimiser as lib
 from api.batch import SPLIT_SAVES, Merchants, Rules
 from api.rules import rules_from_document
-from optimiser import (
-    CuttingPlan,
-    CuttingRequest,
-    InvalidInput,
-    PartList,
-    Pence,
-    PriceBook,
-    Problem,
-    Rack,
-    Wall,
-)
+from optimiser import InvalidInput, Pence, Problem
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan, CuttingRequest, PartList, PriceBook, Rack, Wall
 
 _RULES = ("keep", "seed", "seconds", "access", "fewer_layouts")
 _MERCHANTS = ("merchants", "split_saves")
@@ -64,7 +57,7 @@ def read_batch(body: bytes) -> BatchBody:
     read = _read_walls(walls, "body.walls", problems)
     coming_walls, coming_lists = _read_coming(document, problems)
     lists, dates = _read_jobs(jobs, problems)
-    rack = Rack()
+    rack = lib.Rack()
     rules: Rules | None = None
     books, least = _read_books(document, problems)
     try:

@@ -67,7 +67,7 @@ async def store_of(request: Request) -> Store:
 TheStore = Annotated[Store, Depends(store_of)]
 
 
-async def _caller_of(request: Request, store: TheStore) -> Caller:
+async def _caller_of(request: Request) -> Caller:
     settings: Settings = request.app.state.settings
     if not settings.public:
         return Caller(firm=request.app.state.local_firm, who="local", roles=frozenset(ROLES))
@@ -77,6 +77,7 @@ async def _caller_of(request: Request, store: TheStore) -> Caller:
         # A browser sends its cookie with whatever a page of any site makes it send.
         if key and request.method not in _READING and not is_own_page(request):
             raise HTTPException(403, "A key in a cookie changes things from our own pages only")
+    store: Store = request.app.state.store
     found = await run_in_threadpool(key_in, store, key.strip()) if key.strip() else None
     if found is None:
         raise HTTPException(
@@ -119,8 +120,10 @@ def key_in(store: Store, key: str) -> Key | None:
         return key_of(connection, key)
 
 
-def _needs(role: str) -> Callable[[Caller], Awaitable[Caller]]:
-    async def require(caller: Annotated[Caller, Depends(_caller_of)]) -> Caller:
+def _needs(role: str) -> Callable[[Request], Awaitable[Caller]]:
+    # One dependency and not a chain of them: the framework takes each apart again for each route.
+    async def require(request: Request) -> Caller:
+        caller = await _caller_of(request)
         if role not in caller.roles:
             raise HTTPException(403, f"This needs a key with the role {role!r}")
         return caller

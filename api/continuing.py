@@ -10,13 +10,16 @@ from __future__ import annotations
 import json
 from collections import Counter
 from collections.abc import Callable, Iterator
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import optimiser as lib
 from api.store.ledger import Piece
 from api.store.plans import Made, left_over
 from api.store.runs import Progress
-from optimiser import Continuation, CuttingPlan, CuttingRequest, InvalidInput, NoPlan, Problem
+from optimiser import InvalidInput, NoPlan, Problem
+
+if TYPE_CHECKING:
+    from optimiser import Continuation, CuttingPlan, CuttingRequest
 
 _Size = tuple[str, int | None, int | None, int | None]
 

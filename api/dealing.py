@@ -5,12 +5,15 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import optimiser as lib
 from api.batch import dated, framed_jobs
 from api.bodies import BatchBody, read_batch, read_object
-from optimiser import Deliveries, Delivery, InvalidInput, Job, Problem, mm, pounds
+from optimiser import InvalidInput, Problem, mm, pounds
+
+if TYPE_CHECKING:
+    from optimiser import Deliveries, Delivery, Job
 
 # What a batch may say and a deal of jobs to deliveries has no use for.
 _NOT_HERE = (

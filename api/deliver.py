@@ -6,11 +6,15 @@ import argparse
 import json
 from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import optimiser as lib
 from api.inputs import own_day, read_jobs, read_text
 from api.printing import add_printing, printing_of
-from optimiser import Deliveries, mm, pounds
+from optimiser import mm, pounds
+
+if TYPE_CHECKING:
+    from optimiser import Deliveries
 
 
 def add_deliver(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:

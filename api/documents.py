@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import optimiser as lib
 from api.inputs import read_text
-from optimiser import USUAL_SHEET, CuttingPlan, CuttingRequest, Frame, Job, LabelSheet, Order, Paper
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan, CuttingRequest, Frame, Job, LabelSheet, Order, Paper
 
 # What a folder may hold of an earlier plan, so that nobody prints a stale one.
 NAMES = (
@@ -51,8 +54,8 @@ TITLES = {
 class Printing:
     """How documents are printed: paper, label sheet, its first free label, where codes lead."""
 
-    paper: Paper = Paper.A4
-    sheet: LabelSheet = USUAL_SHEET
+    paper: Paper = field(default_factory=lambda: lib.Paper.A4)
+    sheet: LabelSheet = field(default_factory=lambda: lib.USUAL_SHEET)
     first: int = 1
     saw_address: str = ""
 
@@ -62,10 +65,14 @@ def printing_from_text(
 ) -> Printing:
     """Read how to print from what a command line gives. Raises InvalidInput."""
     labels = (
-        USUAL_SHEET if sheet is None else lib.read_label_sheet(read_text(sheet), name=sheet.name)
+        lib.USUAL_SHEET
+        if sheet is None
+        else lib.read_label_sheet(read_text(sheet), name=sheet.name)
     )
     require_first(first, labels)
-    return Printing(paper=Paper[paper.upper()], sheet=labels, first=first, saw_address=saw_address)
+    return Printing(
+        paper=lib.Paper[paper.upper()], sheet=labels, first=first, saw_address=saw_address
+    )
 
 
 def require_first(first: int, sheet: LabelSheet) -> None:

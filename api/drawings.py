@@ -6,9 +6,12 @@ import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
+from typing import TYPE_CHECKING
 
 import optimiser as lib
-from optimiser import CuttingPlan, CuttingRequest, Frame, Page
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan, CuttingRequest, Frame, Page
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

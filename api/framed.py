@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 import optimiser as lib
-from optimiser import Frame, InvalidInput, PriceBook, Problem, Wall
+from optimiser import InvalidInput, Problem
+
+if TYPE_CHECKING:
+    from optimiser import Frame, PriceBook, Wall
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import optimiser as lib
 from api.batch import SPLIT_SAVES, History, Merchants
 from api.framed import WallFile
-from optimiser import InvalidInput, PartList, PriceBook, Problem, Rack, Wall
+from optimiser import InvalidInput, Problem
+
+if TYPE_CHECKING:
+    from optimiser import PartList, PriceBook, Rack, Wall
 
 MOST_BYTES = 10_000_000
 
@@ -88,7 +92,7 @@ def read_merchants(paths: list[Path], split_saves: str | None) -> tuple[PriceBoo
 
 def read_rack(path: Path | None) -> Rack:
     """Read a rack file, or take an empty rack where there is none."""
-    return Rack() if path is None else lib.read_rack(read_bytes(path), name=path.name)
+    return lib.Rack() if path is None else lib.read_rack(read_bytes(path), name=path.name)
 
 
 def read_history(path: Path | None, coming: list[Path]) -> History | None:

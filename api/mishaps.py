@@ -5,11 +5,15 @@ from __future__ import annotations
 import argparse
 import json
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import optimiser as lib
 from api.inputs import read_bytes, read_text
 from api.printing import add_printing, printing_of
-from optimiser import Continuation, pounds
+from optimiser import pounds
+
+if TYPE_CHECKING:
+    from optimiser import Continuation
 
 
 def add_replan(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:

@@ -7,11 +7,14 @@ import json
 from dataclasses import replace
 from fnmatch import fnmatchcase
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import optimiser as lib
 from api.inputs import read_bytes
-from optimiser import CuttingRequest, EasingRun, InvalidInput, NearMiss, Problem, mm, pounds
+from optimiser import InvalidInput, Problem, mm, pounds
+
+if TYPE_CHECKING:
+    from optimiser import CuttingRequest, EasingRun, NearMiss
 
 # Fields of a wall that are told of one run; the JSON has all of each part.
 MOST_FIELDS = 3

@@ -7,6 +7,7 @@ from typing import Any
 
 from fastapi import APIRouter, FastAPI
 from fastapi.openapi.utils import get_openapi
+from fastapi.routing import APIRoute
 
 import optimiser as lib
 from api.answer_shapes import ANSWERS, COMPONENTS, RUN_INSTEAD
@@ -28,7 +29,23 @@ class Routes(APIRouter):
     def add_api_route(self, path: str, endpoint: Callable[..., Any], **options: Any) -> None:
         """Add a route. Any: FastAPI's own options, passed on."""
         options["response_model"] = None
+        # Clients made from the document call what a route's function is called.
+        options["generate_unique_id_function"] = _name_of
         super().add_api_route(path, endpoint, **options)
+
+
+def _name_of(route: APIRoute) -> str:
+    return route.name
+
+
+def add_routes(app: FastAPI, *routers: Routes) -> None:
+    """Give the app its routes as they stand.
+
+    `include_router` would make each of them a second time, at the first call, which takes longer
+    than making the whole app; it is for routes that stand in several places.
+    """
+    for router in routers:
+        app.router.routes.extend(router.routes)
 
 
 def body_of(name: str) -> dict[str, Any]:

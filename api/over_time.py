@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import UTC, datetime, timedelta
+from typing import TYPE_CHECKING
 
 import optimiser as lib
 from api.store.history import PlanCost, RackStep
-from optimiser import CostBar, RackMoment
+
+if TYPE_CHECKING:
+    from optimiser import RackMoment
 
 _MOST_MARKS = 7
 _NOTHING = (0, 0, 0, 0, 0, 0)
@@ -41,7 +44,7 @@ def rack_moments(steps: Sequence[RackStep]) -> tuple[RackMoment, ...]:
 
 
 def _moment(at: float, sums: Sequence[int]) -> RackMoment:
-    return RackMoment(
+    return lib.RackMoment(
         at=at,
         lengths=sums[0],
         boards=sums[1],
@@ -74,7 +77,7 @@ def time_marks(start: float, until: float) -> tuple[tuple[float, str], ...]:
 def batches_svg(costs: Sequence[PlanCost]) -> str:
     """Draw the net cost of each plan beside its bound, oldest first."""
     bars = [
-        CostBar(
+        lib.CostBar(
             name=f"{datetime.fromtimestamp(item.created, UTC):%d %b} {item.id[-6:]}",
             cost=lib.Pence(item.cost),
             bound=lib.Pence(item.bound),

@@ -6,13 +6,17 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from functools import partial
 from html import escape
+from typing import TYPE_CHECKING
 
 import optimiser as lib
 from api.batch import Batch
 from api.documents import TITLES
 from api.drawings import Drawn
 from api.report import merchants_lines
-from optimiser import Finding, Job, LengthPlan, Order, Outlay, Severity, SheetPlan, mm, pounds
+from optimiser import Severity, mm, pounds
+
+if TYPE_CHECKING:
+    from optimiser import Finding, Job, LengthPlan, Order, Outlay, SheetPlan
 
 _STYLE = """
 :root { color-scheme: light; }

@@ -9,12 +9,16 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 import optimiser as lib
 from api.batch import framed_jobs
 from api.bodies import read_batch
 from api.store.refusals import Conflict
-from optimiser import Chosen, CuttingPlan, CuttingRequest, Frame, Job, Problem
+from optimiser import Problem
+
+if TYPE_CHECKING:
+    from optimiser import Chosen, CuttingPlan, CuttingRequest, Frame, Job
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,7 +67,7 @@ def _settled(plan: CuttingPlan, jobs: tuple[Job, ...]) -> CuttingPlan:
         if not options:
             raise _otherwise()
         largest = max(options, key=lambda option: len(choice.options[option]))
-        more.append(Chosen(choice=choice.id, option=largest))
+        more.append(lib.Chosen(choice=choice.id, option=largest))
     return replace(plan, chosen=(*plan.chosen, *more))
 
 

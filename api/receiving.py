@@ -10,10 +10,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from api.ticks import Ticked
-from optimiser import CuttingPlan, CuttingRequest, InvalidInput, Problem
+from optimiser import InvalidInput, Problem
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan, CuttingRequest
 
 PHONE = "delivery"
 _COUNTS = ("good", "damaged", "short")

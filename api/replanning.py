@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import sqlalchemy as sa
 
@@ -15,7 +15,10 @@ from api.store import ledger, plans, ticks
 from api.store.refusals import Conflict
 from api.store.runs import Asked
 from api.store.tables import runs as runs_table
-from optimiser import CuttingPlan, CuttingRequest, Problem
+from optimiser import Problem
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan, CuttingRequest
 
 
 def rest_of(

@@ -4,23 +4,24 @@ from __future__ import annotations
 
 import textwrap
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 import optimiser as lib
 from api.batch import Batch
-from optimiser import (
-    Buying,
-    Comparison,
-    Finding,
-    Frame,
-    KeepAdvice,
-    LengthPlan,
-    PriceBook,
-    Quantity,
-    Severity,
-    SheetPlan,
-    mm,
-    pounds,
-)
+from optimiser import Severity, mm, pounds
+
+if TYPE_CHECKING:
+    from optimiser import (
+        Buying,
+        Comparison,
+        Finding,
+        Frame,
+        KeepAdvice,
+        LengthPlan,
+        PriceBook,
+        Quantity,
+        SheetPlan,
+    )
 
 
 def batch_report(batch: Batch) -> str:

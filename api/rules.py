@@ -3,9 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
+import optimiser as lib
 from api.batch import Rules
-from optimiser import Frame, InvalidInput, Keep, Problem, mm, request_from_document, tenths
+from optimiser import InvalidInput, Problem, mm, tenths
+
+if TYPE_CHECKING:
+    from optimiser import Frame, Keep
 
 
 def rules_from_text(
@@ -40,7 +45,7 @@ def rules_from_text(
 
 def rules_from_document(document: dict[str, object]) -> Rules:
     """Read the rules that a cutting request has beside its materials, each with its default."""
-    request = request_from_document(document, name="rules")
+    request = lib.request_from_document(document, name="rules")
     return Rules(
         keep=request.keep,
         seed=request.seed,

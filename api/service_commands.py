@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import ipaddress
 import os
 import signal
@@ -103,14 +104,20 @@ def _serve(arguments: argparse.Namespace) -> int:
         trouble = f"{arguments.host} can be reached by others, who would need no key"
         remedy = "Add --serve-public, and make keys with: scantling keys create"
         raise InvalidInput((Problem("--host", trouble, remedy),))
+    # Loading makes a few hundred thousand objects that all stay: looking through them for rubbish,
+    # while they are made and ever after, would only take time.
+    gc.disable()
     import uvicorn
 
     from api.app import create_app
     from api.logs import log_lines
 
     log_lines()
+    app = create_app(settings)
+    gc.freeze()
+    gc.enable()
     uvicorn.run(
-        create_app(settings),
+        app,
         host=arguments.host,
         port=arguments.port,
         server_header=False,

@@ -10,7 +10,7 @@ import json
 import time
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import optimiser as lib
 from api.batch import Batch, History, framed_jobs, plan_batch
@@ -23,7 +23,9 @@ from api.store.plans import Made, Picture
 from api.store.results import Found
 from api.store.runs import Progress
 from api.values import batch_document
-from optimiser import CuttingPlan, CuttingRequest, PlanProgress
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan, CuttingRequest, PlanProgress
 
 # What is kept of a batch beside request, plan and first order.
 _KEPT = ("orders", "merchants", "shares", "comparison", "walls")

@@ -7,11 +7,14 @@ import json
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import optimiser as lib
 from api.inputs import read_bytes
-from optimiser import Breakage, InvalidInput, Problem, SparesTable, pounds
+from optimiser import InvalidInput, Problem, pounds
+
+if TYPE_CHECKING:
+    from optimiser import Breakage, SparesTable
 
 
 def add_spares(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:

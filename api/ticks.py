@@ -11,9 +11,12 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from optimiser import CuttingPlan, InvalidInput, Problem
+from optimiser import InvalidInput, Problem
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan
 
 Place = tuple[str, int, int]
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import optimiser as lib
 from api.batch import Batch
-from optimiser import Buying, Comparison, Frame, JobShare, Outlay, pounds
+from optimiser import pounds
+
+if TYPE_CHECKING:
+    from optimiser import Buying, Comparison, Frame, JobShare, Outlay
 
 
 def _mm(size: int) -> int | float:

@@ -10,9 +10,12 @@ import signal
 import sys
 from threading import Event
 from types import FrameType, TracebackType
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from optimiser import CuttingPlan, PlanProgress, pounds
+from optimiser import pounds
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan, PlanProgress
 
 RESULTS, MESSAGES = 1, 2  # what the system calls standard output and standard error
 

@@ -15,9 +15,11 @@ from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 from threading import Event, Thread
+from typing import TYPE_CHECKING
 
 import sqlalchemy as sa
 
+import optimiser as lib
 from api.batch import History
 from api.logs import log_lines
 from api.solving import find_deliveries, layouts_of, solve
@@ -26,7 +28,10 @@ from api.store.engine import Store, now
 from api.store.plans import Made
 from api.store.results import Found
 from api.store.runs import Claim, LeaseLost, Progress
-from optimiser import CuttingPlan, InvalidInput, NoPlan, PlanProgress, PlanRefused, Problem
+from optimiser import InvalidInput, NoPlan, PlanRefused, Problem
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan, PlanProgress
 
 _log = logging.getLogger(__name__)
 BEAT_SECONDS = 1.0
@@ -63,7 +68,7 @@ class Heart:
         """Take a complete plan."""
         self._progress = replace(self._progress, layouts=layouts_of(plan))
         self.progress(
-            PlanProgress(cost=plan.money.net, bound=plan.bound, seconds=round(plan.seconds, 3))
+            lib.PlanProgress(cost=plan.money.net, bound=plan.bound, seconds=round(plan.seconds, 3))
         )
 
     def progress(self, state: PlanProgress) -> None:

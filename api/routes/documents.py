@@ -6,7 +6,7 @@ import json
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from typing import Annotated, Any, Literal
+from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 import sqlalchemy as sa
 from fastapi import Depends, Query
@@ -24,7 +24,10 @@ from api.store.engine import Store, now
 from api.store.ledger import Piece
 from api.store.refusals import Missing
 from api.store.tables import orders, runs
-from optimiser import USUAL_SHEET, CuttingPlan, CuttingRequest, LabelSheet, Order, Paper
+from optimiser import LabelSheet
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan, CuttingRequest, Order, Paper
 
 router = Routes(prefix="/v1", tags=["documents"])
 
@@ -90,7 +93,7 @@ def _sheet(
         "page_height_mm": page_height_mm,
     }
     said = {name: value for name, value in given.items() if value is not None}
-    return lib.label_sheet_from_document(said, name="query") if said else USUAL_SHEET
+    return lib.label_sheet_from_document(said, name="query") if said else lib.USUAL_SHEET
 
 
 TheSheet = Annotated[LabelSheet, Depends(_sheet)]
@@ -367,7 +370,7 @@ def _plot(store: Store, firm: str, plan: str, name: str) -> Response:
 
 
 def _paper(name: str) -> Paper:
-    return Paper[name.upper()]
+    return lib.Paper[name.upper()]
 
 
 def _answer(content: str | bytes, media: str, name: str) -> Response:

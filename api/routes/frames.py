@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 from functools import lru_cache
-from typing import Annotated, Any, Literal
+from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from fastapi import Query, Request
 from starlette.concurrency import run_in_threadpool
@@ -16,7 +16,9 @@ from api.openapi import Routes, body_of
 from api.store.engine import Store
 from api.store.papers import prices_on
 from api.values import frame_document
-from optimiser import Frame, PriceBook, Wall
+
+if TYPE_CHECKING:
+    from optimiser import Frame, PriceBook, Wall
 
 router = Routes(prefix="/v1", tags=["planning"])
 View = Literal["elevation", "boards", "section", "plan", "pictorial"]

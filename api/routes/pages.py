@@ -14,7 +14,7 @@ from starlette.exceptions import HTTPException
 from starlette.staticfiles import StaticFiles
 
 from api.callers import COOKIE, Reader, TheStore, is_own_page, key_in, slow_down
-from api.openapi import Routes
+from api.openapi import Routes, add_routes
 from api.shell import HEADERS, PAGES, WEB, Page, page_text
 
 router = Routes(include_in_schema=False)
@@ -40,7 +40,7 @@ def add_pages(app: FastAPI) -> None:
     for page in PAGES:
         for path in page.paths:
             app.add_api_route(path, _answer(page), methods=["GET"], include_in_schema=False)
-    app.include_router(router)
+    add_routes(app, router)
     app.mount("/web", _Files(directory=WEB), name="web")
 
 

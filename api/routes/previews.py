@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any
+from typing import TYPE_CHECKING, Annotated, Any
 
 from pydantic import Base64Bytes, BaseModel, ConfigDict, Field
 
 import optimiser as lib
 from api.callers import Planner
 from api.openapi import Routes
-from optimiser import ListReading, Problem, mm
+from optimiser import Problem, mm
+
+if TYPE_CHECKING:
+    from optimiser import ListReading
 
 router = Routes(prefix="/v1", tags=["jobs and prices"])
 # Enough to look through; a page with more would only be slow.

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from dataclasses import replace
 from fractions import Fraction
-from typing import Annotated, Any, Literal
+from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -16,7 +16,10 @@ from api.openapi import Routes
 from api.routes.plans import made_plan
 from api.spares import spares_document
 from api.store.engine import Store
-from optimiser import CuttingPlan, CuttingRequest, InvalidInput, Problem
+from optimiser import InvalidInput, Problem
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan, CuttingRequest
 
 router = Routes(prefix="/v1", tags=["planning"])
 _Ease = Annotated[float, Field(gt=0, le=1000)]

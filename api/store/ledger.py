@@ -8,13 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 import sqlalchemy as sa
 
+import optimiser as lib
 from api.store.engine import lock_firm, now
 from api.store.refusals import Conflict, Missing
 from api.store.tables import firms, offcuts, rack_events
-from optimiser import Problem, Rack, rack_from_document
+from optimiser import Problem
+
+if TYPE_CHECKING:
+    from optimiser import Rack
 
 # What each kind adds to (on_rack, held). "adjusted" is a correction: found, or lost.
 _STEPS = {
@@ -290,7 +295,7 @@ def correct(connection: sa.Connection, firm: str, label: str, kind: str, entry: 
 
 def as_rack(found: Iterable[Piece]) -> Rack:
     """Return pieces as the rack of a batch."""
-    return rack_from_document([piece_document(piece) for piece in found], name="rack")
+    return lib.rack_from_document([piece_document(piece) for piece in found], name="rack")
 
 
 def piece_document(piece: Piece) -> dict[str, object]:

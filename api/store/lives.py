@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import sqlalchemy as sa
 
+import optimiser as lib
 from api.store.engine import Store, now
 from api.store.tables import offcuts, rack_events
-from optimiser import OffcutLife, Tenths, day_number
+from optimiser import Tenths
+
+if TYPE_CHECKING:
+    from optimiser import OffcutLife
 
 _SECONDS_A_DAY = 86_400
-_EPOCH = day_number("1970-01-01")
 
 
 def lives_of(store: Store, firm: str) -> tuple[tuple[OffcutLife, ...], int]:
@@ -52,7 +55,7 @@ def _lives(lines: Sequence[Any]) -> Iterator[OffcutLife]:
     for moves in by_label.values():
         first, last = moves[0], moves[-1]
         gone = last.on_rack < 0
-        yield OffcutLife(
+        yield lib.OffcutLife(
             material=first.material,
             size=(
                 (Tenths(first.length),)
@@ -66,4 +69,4 @@ def _lives(lines: Sequence[Any]) -> Iterator[OffcutLife]:
 
 
 def _day(at: float) -> int:
-    return _EPOCH + int(at // _SECONDS_A_DAY)
+    return lib.day_number("1970-01-01") + int(at // _SECONDS_A_DAY)

@@ -10,16 +10,20 @@ import json
 import zlib
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import sqlalchemy as sa
 
+import optimiser as lib
 from api.store.engine import Store, lock_firm, now
 from api.store.ledger import Entry, Piece, put_up, release, take_back, use
 from api.store.refusals import Conflict, Missing, Stale
 from api.store.runs import Claim, Progress, end_with_plan, require_lease
 from api.store.tables import continuations, drawings, orders, plans
-from optimiser import CuttingPlan, Problem, plan_from_document
+from optimiser import Problem
+
+if TYPE_CHECKING:
+    from optimiser import CuttingPlan
 
 # Where new offcuts go unless the caller says so.
 PLACES = {"length": "lengths", "board": "boards"}
@@ -143,7 +147,7 @@ def confirm(
     why = Entry(who=who, why="left over by the plan", plan=plan)
     leaves = json.loads(row.extra).get("leaves")
     if leaves is None:
-        made = plan_from_document(json.loads(row.plan), name="plan")
+        made = lib.plan_from_document(json.loads(row.plan), name="plan")
         left = [*left_over(made, place)]
     else:
         left = [_piece(one, place) for one in leaves]

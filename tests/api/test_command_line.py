@@ -240,8 +240,22 @@ def test_help_names_every_command() -> None:
 def test_help_loads_nothing_heavy() -> None:
     code = (
         "import sys, api.cli; api.cli._parser().format_help(); "
-        "heavy = ('ortools', 'numba', 'numpy', 'pydantic', 'fastapi'); "
+        "heavy = ('ortools', 'numba', 'numpy', 'pydantic', 'fastapi', 'optimiser.domain'); "
         "print([name for name in heavy if name in sys.modules])"
+    )
+
+    done = subprocess.run(
+        [sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True
+    )
+
+    assert done.stdout.strip() == "[]"
+
+
+def test_a_service_loads_what_plans_only_when_it_is_asked_to() -> None:
+    code = (
+        "import sys, api.app; "
+        "late = ('framing', 'solvers', 'planning', 'verify', 'formats', 'domain.plan'); "
+        "print([name for name in late if f'optimiser.{name}' in sys.modules])"
     )
 
     done = subprocess.run(
