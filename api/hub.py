@@ -1,7 +1,9 @@
-"""One look at the store for all who watch runs, however many they are.
+"""One look at the store for all who watch runs, however many they are, told at a bearable pace.
 
 A thousand event streams that each asked the database twice a second would leave it no time for
-anything else. The first watcher starts the looking, and with the last one it ends.
+anything else. The first watcher starts the looking, and with the last one it ends. What a look saw
+is written once for all, and watchers are told a few at a time, so that other calls get their turn
+in between; who is told late hears the newest, and nothing of what was in between.
 """
 
 from __future__ import annotations
@@ -9,8 +11,8 @@ from __future__ import annotations
 import asyncio
 import json
 import logging
-from collections import Counter
-from collections.abc import AsyncGenerator
+import time
+from collections.abc import AsyncGenerator, Sequence
 from dataclasses import dataclass, field
 
 import sqlalchemy as sa
@@ -23,15 +25,29 @@ from api.store.runs import ENDED
 from api.store.tables import runs as runs_table
 
 LOOK_SECONDS = 0.5
+# So many are told at a time, with a pause after them: at most some 2,000 events a second.
+TOLD_AT_ONCE = 20
+PAUSE_SECONDS = 0.01
+# Who heard nothing for so long is sent a sign that we are still there.
+QUIET_SECONDS = 15.0
 _AT_ONCE = 500  # ids in one question to the database
 _log = logging.getLogger(__name__)
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class _Seen:
-    """What the last look saw: documents as JSON text by run, and whether each has ended."""
+    """A run as the last look saw it: the event's bytes as they are sent, and whether it ended."""
 
-    runs: dict[str, tuple[str, bool]] = field(default_factory=dict)
+    event: bytes
+    is_over: bool
+
+
+@dataclass(slots=True, eq=False)
+class _Watcher:
+    run: str
+    told: float
+    last: bytes | None = None
+    woken: asyncio.Event = field(default_factory=asyncio.Event)
 
 
 class Hub:
@@ -39,51 +55,65 @@ class Hub:
 
     def __init__(self, store: Store) -> None:
         self._store = store
-        self._watched: Counter[str] = Counter()
-        self._seen = _Seen()
-        self._looked = asyncio.Event()
+        self._watchers: set[_Watcher] = set()
+        self._seen: dict[str, _Seen] = {}
         self._looking: asyncio.Task[None] | None = None
 
-    async def changes(self, run: str) -> AsyncGenerator[str | None, None]:
-        """Yield a run as JSON text whenever it changed, and None when a look saw no change.
+    async def changes(self, run: str) -> AsyncGenerator[bytes | None, None]:
+        """Yield a run as a server-sent event whenever it changed, and None after a long quiet.
 
         Ends after the run has. While the database is away nothing changes.
         """
-        self._watched[run] += 1
+        watcher = _Watcher(run=run, told=time.monotonic())
+        self._watchers.add(watcher)
         if self._looking is None or self._looking.done():
-            self._looked = asyncio.Event()
             self._looking = asyncio.create_task(self._look())
-        last = ""
         try:
             while True:
-                text, is_over = self._seen.runs.get(run, ("", False))
-                yield text if text != last else None
-                last = text
-                if is_over:
+                seen = self._seen.get(run)
+                if seen is not None and seen.event != watcher.last:
+                    watcher.last = seen.event
+                    watcher.told = time.monotonic()
+                    yield seen.event
+                elif watcher.woken.is_set():
+                    watcher.told = time.monotonic()
+                    yield None
+                if seen is not None and seen.is_over:
                     return
-                await self._looked.wait()
+                watcher.woken.clear()
+                await watcher.woken.wait()
         finally:
-            self._watched[run] -= 1
-            if not self._watched[run]:
-                del self._watched[run]
+            self._watchers.discard(watcher)
 
     async def _look(self) -> None:
-        while self._watched:
+        while self._watchers:
             try:
-                found = await run_in_threadpool(self._read, list(self._watched))
-                self._seen = _Seen(runs=found)
+                watched = sorted({watcher.run for watcher in self._watchers})
+                self._seen = await run_in_threadpool(self._read, watched)
             except sa.exc.SQLAlchemyError as fault:
                 # The database may come back; the watchers wait with us.
                 _log.warning("hub.not_read fault=%s", fault)
-            # Whoever waits now is woken; whoever comes later waits for the next look.
-            looked, self._looked = self._looked, asyncio.Event()
-            looked.set()
+            at = time.monotonic()
+            await self._wake([watcher for watcher in self._watchers if self._is_due(watcher, at)])
             await asyncio.sleep(LOOK_SECONDS)
         self._looking = None
-        self._seen = _Seen()
+        self._seen = {}
 
-    def _read(self, watched: list[str]) -> dict[str, tuple[str, bool]]:
-        found: dict[str, tuple[str, bool]] = {}
+    def _is_due(self, watcher: _Watcher, at: float) -> bool:
+        seen = self._seen.get(watcher.run)
+        changed = seen is not None and seen.event != watcher.last
+        return changed or at - watcher.told >= QUIET_SECONDS
+
+    @staticmethod
+    async def _wake(due: Sequence[_Watcher]) -> None:
+        for start in range(0, len(due), TOLD_AT_ONCE):
+            for watcher in due[start : start + TOLD_AT_ONCE]:
+                watcher.woken.set()
+            if start + TOLD_AT_ONCE < len(due):
+                await asyncio.sleep(PAUSE_SECONDS)
+
+    def _read(self, watched: list[str]) -> dict[str, _Seen]:
+        found: dict[str, _Seen] = {}
         for start in range(0, len(watched), _AT_ONCE):
             some = watched[start : start + _AT_ONCE]
             with self._store.read() as connection:
@@ -91,5 +121,6 @@ class Hub:
                 made = runs.plans_made(connection, some)
                 for row in rows:
                     text = json.dumps(run_document(row, made.get(row.id)))
-                    found[row.id] = (text, row.state in ENDED)
+                    event = f"event: run\ndata: {text}\n\n".encode()
+                    found[row.id] = _Seen(event=event, is_over=row.state in ENDED)
         return found

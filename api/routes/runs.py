@@ -20,9 +20,6 @@ from api.store.engine import Store
 from api.store.tables import batches
 from api.store.tables import runs as runs_table
 
-# A line of comment this often tells a proxy, and us, that the other end is still there.
-QUIET_LOOKS = 30
-
 router = Routes(prefix="/v1", tags=["runs"])
 
 
@@ -101,11 +98,7 @@ def run_row(store: Store, firm: str, run: str) -> tuple[sa.Row[Any], str | None]
         return row, runs.plans_made(connection, [run]).get(run)
 
 
-async def _changes(hub: Hub, run: str) -> AsyncIterator[str]:
-    quiet = 0
-    async for text in hub.changes(run):
-        if text:
-            quiet = 0
-            yield f"event: run\ndata: {text}\n\n"
-        elif (quiet := quiet + 1) % QUIET_LOOKS == 0:
-            yield ": still here\n\n"
+async def _changes(hub: Hub, run: str) -> AsyncIterator[bytes]:
+    async for event in hub.changes(run):
+        # A line of comment tells a proxy, and us, that the other end is still there.
+        yield b": still here\n\n" if event is None else event

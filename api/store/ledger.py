@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
 
 import sqlalchemy as sa
 
@@ -17,9 +16,6 @@ from api.store.engine import lock_firm, now
 from api.store.refusals import Conflict, Missing
 from api.store.tables import firms, offcuts, rack_events
 from optimiser import Problem
-
-if TYPE_CHECKING:
-    from optimiser import Rack
 
 # What each kind adds to (on_rack, held). "adjusted" is a correction: found, or lost.
 _STEPS = {
@@ -293,7 +289,7 @@ def correct(connection: sa.Connection, firm: str, label: str, kind: str, entry: 
     _move(connection, firm, [label], kind, entry)
 
 
-def as_rack(found: Iterable[Piece]) -> Rack:
+def as_rack(found: Iterable[Piece]) -> lib.Rack:
     """Return pieces as the rack of a batch."""
     return lib.rack_from_document([piece_document(piece) for piece in found], name="rack")
 

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import asyncio
+import itertools
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import Any
 
 import psycopg
 import pytest
 import sqlalchemy as sa
 
-from api.hub import Hub
+from api.hub import TOLD_AT_ONCE, Hub
 from api.runner import Runner
 from api.store import plans, runs
 from api.store.engine import Store
@@ -156,7 +158,7 @@ def test_a_thousand_watchers_cost_one_look_at_a_time_and_all_hear_the_end(
     looks: list[int] = []
     look = Hub._read
 
-    def counted(hub: Hub, watched: list[str]) -> dict[str, tuple[str, bool]]:
+    def counted(hub: Hub, watched: list[str]) -> dict[str, Any]:
         looks.append(len(watched))
         if len(looks) == 3:
             plans.finish(store, held, MADE)
@@ -165,18 +167,71 @@ def test_a_thousand_watchers_cost_one_look_at_a_time_and_all_hear_the_end(
     monkeypatch.setattr(Hub, "_read", counted)
     monkeypatch.setattr("api.hub.LOOK_SECONDS", 0.01)
 
-    async def watch(hub: Hub) -> list[str]:
-        return [text async for text in hub.changes(run) if text]
+    async def watch(hub: Hub) -> list[bytes]:
+        return [event async for event in hub.changes(run) if event]
 
-    async def everybody() -> list[list[str]]:
+    async def everybody() -> list[list[bytes]]:
         hub = Hub(store)
         return await asyncio.gather(*(watch(hub) for _ in range(1000)))
 
     heard = asyncio.run(everybody())
 
-    assert all('"state": "done"' in texts[-1] for texts in heard)
-    assert all(len(texts) == 2 for texts in heard)
+    assert all(b'"state": "done"' in events[-1] for events in heard)
+    assert all(len(events) == 2 for events in heard)
+    assert len({id(events[-1]) for events in heard}) == 1  # written once, for all of them
     assert len(looks) < 10
+
+
+@pytest.mark.parametrize("store_url", ["sqlite"], indirect=True)
+def test_others_get_their_turn_while_many_watchers_are_told(
+    store: Store, firm: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("api.hub.PAUSE_SECONDS", 0.0)
+    run = ask(store, firm)
+    told: list[int] = []
+
+    async def watch(hub: Hub) -> None:
+        async for _ in hub.changes(run):
+            told.append(len(told))
+
+    async def between() -> list[int]:
+        hub = Hub(store)
+        watching = [asyncio.create_task(watch(hub)) for _ in range(200)]
+        seen = [0]
+        while seen[-1] < len(watching):
+            await asyncio.sleep(0)
+            seen.append(len(told))
+        for task in watching:
+            task.cancel()
+        await asyncio.gather(*watching, return_exceptions=True)
+        return [after - before for before, after in itertools.pairwise(seen)]
+
+    steps = asyncio.run(between())
+
+    assert sum(steps) == 200
+    assert max(steps) <= 2 * TOLD_AT_ONCE
+
+
+@pytest.mark.parametrize("store_url", ["sqlite"], indirect=True)
+def test_a_quiet_stream_hears_that_we_are_still_there(
+    store: Store, firm: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("api.hub.LOOK_SECONDS", 0.01)
+    run = ask(store, firm)
+
+    async def listen() -> list[bytes | None]:
+        stream = Hub(store).changes(run)
+        first = await anext(stream)
+        monkeypatch.setattr("api.hub.QUIET_SECONDS", 0.0)
+        heard = [first, await anext(stream)]
+        await stream.aclose()
+        return heard
+
+    first, second = asyncio.run(listen())
+
+    assert first is not None
+    assert b'"state": "queued"' in first
+    assert second is None
 
 
 @pytest.mark.parametrize("store_url", ["sqlite"], indirect=True)
@@ -192,6 +247,6 @@ def test_who_leaves_in_the_middle_of_a_stream_is_forgotten(store: Store, firm: s
         looking = hub._looking
         assert looking is not None
         await looking
-        return len(hub._watched), hub._looking is None
+        return len(hub._watchers), hub._looking is None
 
     assert asyncio.run(leave()) == (0, True)
