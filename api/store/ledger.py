@@ -15,7 +15,6 @@ import optimiser as lib
 from api.store.engine import lock_firm, now
 from api.store.refusals import Conflict, Missing
 from api.store.tables import firms, offcuts, rack_events
-from optimiser import Problem
 
 # What each kind adds to (on_rack, held). "adjusted" is a correction: found, or lost.
 _STEPS = {
@@ -181,7 +180,7 @@ def put_up(
     if taken:
         trouble = f"{', '.join(sorted(taken))} was on the rack before"
         remedy = "Give a label that was never used, or none to get the next free one"
-        raise Conflict(Problem("label", trouble, remedy))
+        raise Conflict(lib.Problem("label", trouble, remedy))
     fresh = iter(_next_labels(connection, firm, sum(not piece.label for piece in new)))
     labelled = [piece if piece.label else replace(piece, label=next(fresh)) for piece in new]
     if labelled:
@@ -336,20 +335,20 @@ def _move(
         connection.execute(sa.insert(rack_events), lines)
     except sa.exc.IntegrityError:
         trouble, remedy = "was changed by somebody else just now", "Look again and repeat"
-        raise Conflict(Problem("rack", trouble, remedy)) from None
+        raise Conflict(lib.Problem("rack", trouble, remedy)) from None
 
 
 def _require(label: str, kind: str, before: _Balance) -> None:
     on_rack, held = _STEPS[kind]
     wants_held = kind in ("released", "used")
     if on_rack > 0 and before.on_rack:
-        raise Conflict(Problem(f"offcut {label}", "is on the rack already", "Leave it there"))
+        raise Conflict(lib.Problem(f"offcut {label}", "is on the rack already", "Leave it there"))
     if on_rack <= 0 and not before.on_rack:
         remedy = "Look at its events for where it went"
-        raise Conflict(Problem(f"offcut {label}", "is no longer on the rack", remedy))
+        raise Conflict(lib.Problem(f"offcut {label}", "is no longer on the rack", remedy))
     if before.held and not wants_held:
         remedy = "Undo or drop the plan that holds it first"
-        raise Conflict(Problem(f"offcut {label}", "is held by a plan", remedy))
+        raise Conflict(lib.Problem(f"offcut {label}", "is held by a plan", remedy))
     assert held >= 0 or before.held, "only who holds a piece lets go of it"
 
 
