@@ -20,6 +20,7 @@ from optimiser import InvalidInput, Problem
 
 WAIT_SECONDS = 30  # for another writer, before a caller is told that the store is busy
 _WRITE = {"write": True}
+_CACHE_KB = 500  # of pages that one connection to SQLite keeps; the system keeps the file anyway
 
 
 class Store:
@@ -115,6 +116,9 @@ def _sqlite(url: sa.URL) -> sa.Engine:
     engine = sa.create_engine(
         url.set(drivername="sqlite"),
         connect_args={"timeout": WAIT_SECONDS},
+        # The one given back last knows the pages that were read last; by turns, each of them would
+        # come to keep all of them.
+        pool_use_lifo=True,
         pool_size=10,
         max_overflow=20,
         pool_timeout=WAIT_SECONDS,
@@ -127,6 +131,7 @@ def _sqlite(url: sa.URL) -> sa.Engine:
         connection.execute("PRAGMA journal_mode=WAL")
         connection.execute("PRAGMA synchronous=NORMAL")
         connection.execute("PRAGMA foreign_keys=ON")
+        connection.execute(f"PRAGMA cache_size=-{_CACHE_KB}")
 
     @sa.event.listens_for(engine, "begin")
     def _begin(connection: sa.Connection) -> None:

@@ -240,7 +240,7 @@ def test_help_names_every_command() -> None:
 def test_help_loads_nothing_heavy() -> None:
     code = (
         "import sys, api.cli; api.cli._parser().format_help(); "
-        "heavy = ('ortools', 'numba', 'numpy', 'pydantic', 'fastapi', 'optimiser.domain'); "
+        "heavy = ('ortools', 'numba', 'numpy', 'pydantic', 'fastapi', 'optimiser.domain.plan'); "
         "print([name for name in heavy if name in sys.modules])"
     )
 
