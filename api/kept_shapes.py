@@ -119,7 +119,9 @@ SHAPES: dict[str, Shape] = {
             ),
         },
         {
-            "state": text("planned"),
+            "state": one_of(
+                "planned", "no parts", "new", "planning", "ordered", "part received", "received"
+            ),
             "plan": text(PLAN).or_null(),
             "share": money("195.37").or_null(),
             "walls": many(text(WALL)),

@@ -12,7 +12,7 @@ from typing import Any
 
 import sqlalchemy as sa
 
-from api.store.tables import batches, plans, runs, walls
+from api.store.tables import batches, continuations, orders, plans, runs, walls
 from optimiser import pence
 
 # Jobs older than this many batches are shown by their walls and parts only.
@@ -23,7 +23,11 @@ _BY_PLAN = {"draft": "planned", "confirmed": "ordered", "undone": "new", "droppe
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Come:
-    """How far a job has come. `state`: new, planning, planned or ordered; `share` in pence."""
+    """How far a job has come. `share` in pence.
+
+    `state`: new, planning, planned, ordered, part received, or received once nothing more is to
+    come for its plan, nor for those that go on from it.
+    """
 
     walls: tuple[str, ...] = ()
     client: str = ""
@@ -38,6 +42,7 @@ def of_jobs(connection: sa.Connection, firm: str, jobs: Iterable[sa.Row[Any]]) -
     rows = list(jobs)
     walls_of = _walls(connection, firm, [row.id for row in rows])
     newest = _newest(connection, firm, {row.name for row in rows})
+    came = _came(connection, firm, {plan for state, plan in newest.values() if state == "ordered"})
     shares = _shares(connection, {plan for _, plan in newest.values() if plan is not None})
     come: dict[str, Come] = {}
     for row in rows:
@@ -48,7 +53,7 @@ def of_jobs(connection: sa.Connection, firm: str, jobs: Iterable[sa.Row[Any]]) -
             walls=tuple(wall.id for wall in own),
             client=next((d["client"] for d in documents if d.get("client")), ""),
             needed=min((d["needed"] for d in documents if d.get("needed")), default=""),
-            state=state,
+            state=came.get(plan, state),
             plan=plan,
             share=shares.get((plan, row.name)),
         )
@@ -89,6 +94,37 @@ def _newest(
             if name not in found or (state == "ordered" and found[name][0] == "planned"):
                 found[name] = (state, plan)
     return found
+
+
+def _came(connection: sa.Connection, firm: str, ids: set[str | None]) -> dict[str | None, str]:
+    """Return of each confirmed plan that goods came for whether all came: its jobs' state."""
+    root = {plan: plan for plan in ids}
+    latest = set(root)
+    while latest:
+        wanted = (
+            sa.select(continuations.c.continues, continuations.c.plan)
+            .join(plans, plans.c.id == continuations.c.plan)
+            .where(
+                continuations.c.firm == firm,
+                continuations.c.continues.in_(latest),
+                plans.c.state.not_in(("dropped", "undone")),
+            )
+        )
+        following = {row.plan: root[row.continues] for row in connection.execute(wanted)}
+        latest = set(following)
+        root |= following
+    states: dict[str | None, set[str]] = {}
+    for row in connection.execute(
+        sa.select(orders.c.plan, orders.c.state).where(
+            orders.c.firm == firm, orders.c.plan.in_(root), orders.c.state != "withdrawn"
+        )
+    ):
+        states.setdefault(root[row.plan], set()).add(row.state)
+    return {
+        plan: "received" if found == {"received"} else "part received"
+        for plan, found in states.items()
+        if found & {"received", "part received"}
+    }
 
 
 def _shares(connection: sa.Connection, ids: set[str]) -> dict[tuple[str | None, str], int]:

@@ -140,6 +140,34 @@ def test_an_order_is_part_received_and_then_received(order: Ordered) -> None:
     assert order.pieces() == []
 
 
+def test_a_job_is_received_once_all_came_for_its_plan_and_what_goes_on_from_it(
+    order: Ordered,
+) -> None:
+    wood, board = order.line("2400"), order.line("m")
+    kept = order.service.post("/v1/jobs", {"name": JOB["name"], "needed": JOB["needed"]})
+    tag = kept.headers["etag"]
+
+    def state() -> str:
+        (job,) = order.service.get(f"/v1/jobs?name={JOB['name']}").json()["items"]
+        return str(job["state"])
+
+    assert state() == "ordered"
+    order.came({"line": wood, "good": 4})
+    assert state() == "part received"
+    again = order.came({"line": board, "good": 2, "damaged": 1}, replan_seconds=0.2)
+    assert again["state"] == "received"
+    assert state() == "part received"  # a board more is planned, and not here yet
+    new = again["run"]["plan"]
+    assert order.service.post(f"/v1/plans/{new}/confirm").status_code == 200
+    (more,) = order.service.get(f"/v1/orders?plan={new}").json()["items"]
+    path = f"/v1/orders/{more['id']}/deliveries"
+    assert order.service.post(path, {"lines": [{"line": 1, "good": 1}]}).status_code == 201
+    assert state() == "received"
+    # The job itself is as it was written down: whoever changes it changes that version.
+    job = order.service.get(f"/v1/jobs/{kept.json()['id']}", if_none_match=tag)
+    assert job.status_code == 304
+
+
 def test_a_short_and_a_damaged_piece_are_missing_from_the_plan(order: Ordered) -> None:
     wood, board = order.line("2400"), order.line("m")
 

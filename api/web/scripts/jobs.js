@@ -7,6 +7,7 @@ import { day, money, plural } from "/web/scripts/words.js";
 const STATES = {
   "no parts": ["no parts yet", "warning"], new: ["to plan", ""], planning: ["planning", ""],
   planned: ["planned", "warning"], ordered: ["ordered", "good"],
+  "part received": ["part received", "warning"], received: ["received", "good"],
 };
 
 function parts(job) {

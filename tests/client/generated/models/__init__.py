@@ -68,6 +68,7 @@ from .kept_delivery_touches_item import KeptDeliveryTouchesItem
 from .kept_delivery_touches_item_kind import KeptDeliveryTouchesItemKind
 from .kept_job import KeptJob
 from .kept_job_job import KeptJobJob
+from .kept_job_state import KeptJobState
 from .kept_order import KeptOrder
 from .kept_order_state import KeptOrderState
 from .kept_wall import KeptWall
@@ -296,6 +297,7 @@ __all__ = (
     "KeptDeliveryTouchesItemKind",
     "KeptJob",
     "KeptJobJob",
+    "KeptJobState",
     "KeptOrder",
     "KeptOrderState",
     "KeptWall",

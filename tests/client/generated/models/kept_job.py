@@ -8,6 +8,7 @@ from attrs import field as _attrs_field
 
 from ..types import UNSET, Unset
 
+from ..models.kept_job_state import KeptJobState
 from ..types import UNSET, Unset
 from typing import cast
 import datetime
@@ -32,7 +33,7 @@ class KeptJob:
             created (datetime.datetime):
             changed (datetime.datetime):
             job (KeptJobJob):
-            state (str | Unset):
+            state (KeptJobState | Unset):
             plan (None | str | Unset):
             share (None | str | Unset):
             walls (list[str] | Unset):
@@ -46,7 +47,7 @@ class KeptJob:
     created: datetime.datetime
     changed: datetime.datetime
     job: KeptJobJob
-    state: str | Unset = UNSET
+    state: KeptJobState | Unset = UNSET
     plan: None | str | Unset = UNSET
     share: None | str | Unset = UNSET
     walls: list[str] | Unset = UNSET
@@ -71,7 +72,10 @@ class KeptJob:
 
         job = self.job.to_dict()
 
-        state = self.state
+        state: str | Unset = UNSET
+        if not isinstance(self.state, Unset):
+            state = self.state.value
+
 
         plan: None | str | Unset
         if isinstance(self.plan, Unset):
@@ -149,7 +153,15 @@ class KeptJob:
 
 
 
-        state = d.pop("state", UNSET)
+        _state = d.pop("state", UNSET)
+        state: KeptJobState | Unset
+        if isinstance(_state,  Unset):
+            state = UNSET
+        else:
+            state = KeptJobState(_state)
+
+
+
 
         def _parse_plan(data: object) -> None | str | Unset:
             if data is None:
