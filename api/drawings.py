@@ -115,7 +115,7 @@ def _cutting(request: CuttingRequest, plan: CuttingPlan) -> Iterator[_Sheet]:
                 name=f"{names[lengths.material]}-page-{number}",
                 title=f"{lengths.material}, page {number} of {len(pages)}",
                 material=lengths.material,
-                pages=partial(tuple[Page, ...], (page,)),
+                pages=partial(tuple[lib.Page, ...], (page,)),
             )
     for sheets, board in zip(plan.sheets, request.sheets, strict=True):
         for number, layout in enumerate(sheets.layouts, start=1):

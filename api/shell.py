@@ -39,6 +39,7 @@ PAGES = (
     Page(name="job-wall", title="Wall", paths=("/walls/new", "/walls/{wall_id}")),
     Page(name="job-parts", title="Part list", paths=("/jobs/part-list",)),
     Page(name="batch", title="Batch", paths=("/batch",)),
+    Page(name="batch-deliveries", title="Deliveries", paths=("/batch/deliveries",)),
     Page(name="plans", title="Plans", paths=("/plans",)),
     Page(name="plan", title="Plan", paths=("/plans/{plan_id}",)),
     Page(name="orders", title="Orders", paths=("/orders",)),

@@ -28,6 +28,7 @@ READY = {
     "job-parts": "#file",
     "batch": "#jobs input",
     "batch-prices": "#books table",
+    "batch-deliveries": "#jobs input",
     "plans": "#plans table",
     "plan": "#diagrams figure",
     "orders": "#orders table",

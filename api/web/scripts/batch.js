@@ -14,10 +14,11 @@ let rack = [];
 function chooseJobs() {
   const wanted = new Set(given.getAll("job"));
   const open = jobs.filter((job) => job.state !== "no parts");
-  const chosen = (job) => (wanted.size ? wanted.has(job.id) : job.state !== "ordered");
+  const bought = ["ordered", "part received", "received"];
+  const chosen = (job) => (wanted.size ? wanted.has(job.id) : !bought.includes(job.state));
   fill(the("jobs"), open.length ? open.map((job) => h("label", { class: "check", for: `job-${job.id}` },
     h("input", { type: "checkbox", id: `job-${job.id}`, name: "job", value: job.id, checked: chosen(job) }),
-    h("span", {}, h("b", {}, job.job.name), ` ${job.client}`, h("span", { class: "small quiet" }, ` ${day(job.needed)}${job.state === "ordered" ? ", ordered" : ""}`))))
+    h("span", {}, h("b", {}, job.job.name), ` ${job.client}`, h("span", { class: "small quiet" }, ` ${day(job.needed)}${bought.includes(job.state) ? `, ${job.state}` : ""}`))))
     : h("p", {}, "No jobs with parts yet: ", h("a", { href: "/walls/new" }, "begin with a wall"), "."));
 }
 
