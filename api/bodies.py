@@ -54,12 +54,12 @@ def read_batch(body: bytes) -> BatchBody:
     for name in ("compare", "keep_by_history"):
         if not isinstance(document.get(name, False), bool):
             problems.append(Problem(f"body.{name}", "is not true or false", "Give true or false"))
-    read = _read_walls(walls, "body.walls", problems)
+    books, least = _read_books(document, problems)
+    read = _read_walls(walls, "body.walls", problems, books[0] if books else None)
     coming_walls, coming_lists = _read_coming(document, problems)
     lists, dates = _read_jobs(jobs, problems)
     rack = lib.Rack()
     rules: Rules | None = None
-    books, least = _read_books(document, problems)
     try:
         rack = lib.rack_from_document(document.get("rack", []), name="body.rack")
     except InvalidInput as fault:
@@ -85,11 +85,13 @@ def read_batch(body: bytes) -> BatchBody:
     )
 
 
-def _read_walls(walls: list[Any], name: str, problems: list[Problem]) -> list[Wall]:
+def _read_walls(
+    walls: list[Any], name: str, problems: list[Problem], book: PriceBook | None = None
+) -> list[Wall]:
     read: list[Wall] = []
     for number, wall in enumerate(walls):
         try:
-            read.append(lib.wall_from_document(wall, name=f"{name}[{number}]"))
+            read.append(lib.wall_from_document(wall, name=f"{name}[{number}]", book=book))
         except InvalidInput as fault:
             problems += fault.problems
     return read

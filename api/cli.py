@@ -252,8 +252,8 @@ def _frame(arguments: argparse.Namespace) -> int:
         remedy = "Name the price book that the wall's materials are in"
         raise InvalidInput((lib.Problem("--prices", "is missing", remedy),))
     file = WallFile(name=arguments.wall.name, text=read_text(arguments.wall))
-    wall = lib.read_wall(file.text, name=file.name)
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
+    wall = lib.read_wall(file.text, name=file.name, book=book)
     (frame,) = frame_all((wall,), book, {wall.job: file})
     cut_at = heights_from_text(arguments.section_at, frame)
     if arguments.json:
@@ -282,8 +282,8 @@ def _plan(arguments: argparse.Namespace) -> int:
 
     printing = printing_of(arguments)
     history = read_history(arguments.rack_history, arguments.coming)
-    walls, lists, files = read_jobs(arguments.jobs)
     book, merchants = read_merchants(arguments.prices, arguments.split_saves)
+    walls, lists, files = read_jobs(arguments.jobs, book)
     if arguments.use_cut_outs:
         book = _with_cut_outs(book)
         merchants = replace(merchants, others=tuple(map(_with_cut_outs, merchants.others)))

@@ -43,8 +43,8 @@ def _deliver(arguments: argparse.Namespace) -> int:
     from api.watching import cores
 
     printing = printing_of(arguments)
-    walls, lists, files = read_jobs(arguments.jobs)
     book = lib.read_price_book(read_text(arguments.prices), name=arguments.prices.name)
+    walls, lists, files = read_jobs(arguments.jobs, book)
     terms, needed = lib.read_terms(read_text(arguments.terms), name=arguments.terms.name)
     framed = framed_jobs(walls, lists, book, files)
     jobs = as_planned(*framed, book, default_keep(), arguments.seed, arguments.seconds, cores())

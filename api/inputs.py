@@ -40,10 +40,12 @@ def read_text(path: Path) -> str:
 
 def read_jobs(
     paths: list[Path],
+    book: PriceBook | None = None,
 ) -> tuple[tuple[Wall, ...], tuple[PartList, ...], dict[str, WallFile]]:
     """Read walls (.toml) and part lists (.csv, .xlsx), all faults of all files at once.
 
-    Returned third are the files of the walls, by job.
+    Returned third are the files of the walls, by job. With a price book a wall with fields that are
+    not known tells what framing would refuse, too.
     """
     walls: list[Wall] = []
     lists: list[PartList] = []
@@ -54,7 +56,7 @@ def read_jobs(
             match path.suffix.lower():
                 case ".toml":
                     file = WallFile(name=path.name, text=read_text(path))
-                    walls.append(lib.read_wall(file.text, name=file.name))
+                    walls.append(lib.read_wall(file.text, name=file.name, book=book))
                     files[walls[-1].job] = file
                 case ".csv" | ".xlsx":
                     lists.append(

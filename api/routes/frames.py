@@ -42,13 +42,13 @@ async def look_at_wall(
 
 def _look(store: Store, firm: str, body: bytes, views: list[View]) -> dict[str, Any]:
     document = read_object(body)
-    wall = lib.wall_from_document(document.get("wall", {}), name="body.wall")
     prices = document.get("prices")
     if prices is None and isinstance(document.get("price_book"), str):
         today = datetime.now(UTC).date().isoformat()
         with store.read() as connection:
             prices = prices_on(connection, firm, document["price_book"], today)
     book = lib.price_book_from_document(prices, name="body.prices")
+    wall = lib.wall_from_document(document.get("wall", {}), name="body.wall", book=book)
     frame = _framed(wall, book)
     whole = frame_document(frame)
     for finding, written in zip(frame.findings, whole["findings"], strict=True):

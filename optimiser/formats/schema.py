@@ -15,7 +15,7 @@ from optimiser.formats.price_book import PriceBookModel
 from optimiser.formats.rack import RackOffcutModel
 from optimiser.formats.request_documents import RequestDocument
 from optimiser.formats.terms import TermsModel
-from optimiser.formats.wall import WallModel
+from optimiser.formats.wall_document import WallModel
 
 
 class _AsWritten(GenerateJsonSchema):

@@ -11,7 +11,7 @@ from pydantic import BeforeValidator, Field
 from optimiser.domain.deliveries import Terms
 from optimiser.errors import invalid
 from optimiser.formats.fields import MOST_BYTES, Document, Id, MoneyText, Size, read_document
-from optimiser.formats.wall import IsoDate
+from optimiser.formats.wall_document import IsoDate
 from optimiser.units import Pence, Tenths
 
 _WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")

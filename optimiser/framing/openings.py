@@ -204,10 +204,12 @@ def bring_in_line(holes: list[Hole], settings: Settings, notes: Notes) -> list[H
     figures = [holes[i].told.along for i in sorted(near)]
     if len(figures) < 2:
         figures.append(box_width(settings))
+    left, right = (mm(side.x) for side in clash) if clash is not None else ("", "")
     notes.problem(
         figures[0][0].field,
         f"{listed(*figures)}: their sides lie so that"
-        f" uprights of {timber(settings)} would stand in one another",
+        f" uprights of {timber(settings)} would stand in one another, from {left} and from {right}"
+        " on, and neither opening can be widened without meeting another",
         f"bring the sides in line or {mm(settings.thick)} apart",
     )
     return holes

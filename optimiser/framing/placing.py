@@ -114,10 +114,23 @@ def _crossing(box: Placed, placed: list[Placed], notes: Notes) -> list[Hole]:
             f"{mm(cut.x1)}, z {mm(cut.z0)}-{mm(cut.z1)} and crosses from {names[0]}, x"
             f" {mm(own.start)}-{mm(own.end)}, z {mm(own.board_base or 0)}-{top}, into {names[1]}"
             f" ({listed(dividing, stacked)}): an opening lies in one box of the wall",
-            f"move {hole.name}, make it smaller, or move the side of the step or of what is built"
-            " before the breast",
+            f"{_way_in(hole, own)}, or move the side of the step or of what is built before the"
+            " breast",
         )
     return found
+
+
+def _way_in(hole: Hole, box: Settings) -> str:
+    """Say how an opening comes to lie in its box with an upright each side of it."""
+    frame, name = hole.frame, hole.name
+    low, high = box.left + box.thick, box.right - box.thick
+    if low <= frame.x0 and frame.x1 <= high:
+        return f"move {name} up or down, make it lower"
+    if frame.width > high - low:
+        return f"make {name} {mm(frame.width - high + low)} narrower"
+    if frame.x0 < low:
+        return f"move {name} {mm(low - frame.x0)} to the right"
+    return f"move {name} {mm(frame.x1 - high)} to the left"
 
 
 def _stacked(wall: Wall) -> list[Figure]:

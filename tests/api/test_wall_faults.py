@@ -73,3 +73,22 @@ def test_a_slip_of_spelling_is_led_to_the_field_that_is_meant(
     assert any("line 5: floorfall_mm = 6. Write floor_fall_mm, if that is meant" in t for t in told)
     assert any("line 7: offset = 30. Write offset_mm, if that is meant" in t for t in told)
     assert any('line 9: colour = "red". Take it out or correct its spelling' in t for t in told)
+
+
+def test_a_field_that_is_not_known_and_what_framing_refuses_come_in_one_answer(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    wall = a_wall_file(tmp_path / "both.toml", "wall-a.toml", depth_mm="150")
+    text = wall.read_text(encoding="utf-8").replace("floor_fall_mm", "flor_fall_mm")
+    wall.write_text(text, encoding="utf-8")
+
+    for command in (
+        ("frame", wall, "--prices", PRICES),
+        ("plan", wall, "--prices", PRICES),
+    ):
+        err = said(capsys, *command)
+
+        assert "site.flor_fall_mm" in err
+        assert "is not a field here" in err
+        assert "both.toml: wall.depth 150 is less than" in err
+        assert line_of(wall, "depth_mm = 150") in err

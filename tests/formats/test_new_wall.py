@@ -11,7 +11,8 @@ from pydantic import BaseModel
 
 from optimiser.domain.finding import Severity
 from optimiser.formats.new_wall import new_wall
-from optimiser.formats.wall import WallModel, read_wall
+from optimiser.formats.wall import read_wall
+from optimiser.formats.wall_document import WallModel
 from optimiser.planning.walls import frame_wall
 from tests.framing.builders import a_price_book
 

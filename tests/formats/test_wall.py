@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import pytest
 
+from optimiser.domain.price_book import PriceBook
 from optimiser.domain.wall import End, ExistingWall, Glass, Wall
 from optimiser.errors import InvalidInput, Problem
 from optimiser.formats.wall import read_wall, wall_from_document
@@ -197,3 +198,37 @@ def test_a_tv_that_cannot_be_is_refused(tv: str) -> None:
     (problem,) = problems_of(f"{SHORT}[tv]\n{tv}\n")
 
     assert problem.field.startswith("wall.toml: tv.")
+
+
+def test_without_a_price_book_only_the_fields_are_told_and_with_one_the_framing_too() -> None:
+    text = SHALLOW.replace("clear_width_mm", "colour = 'red'\nclear_width_mm")
+
+    def fields(book: PriceBook | None) -> list[str]:
+        with pytest.raises(InvalidInput) as refused:
+            read_wall(text, name="w", book=book)
+        return [problem.field for problem in refused.value.problems]
+
+    assert fields(None) == ["w: site.colour"]
+    assert fields(a_price_book()) == ["w: site.colour", "w: wall.depth"]
+
+
+def test_what_cannot_be_read_is_not_framed() -> None:
+    text = SHALLOW.replace("clear_width_mm = 3600", "colour = 'red'\nclear_width_mm = 'wide'")
+
+    with pytest.raises(InvalidInput) as refused:
+        read_wall(text, name="w", book=a_price_book())
+
+    assert {one.field for one in refused.value.problems} == {
+        "w: site.colour",
+        "w: site.clear_width_mm",
+    }
+
+
+SHALLOW = """
+job = "A"
+[site]
+clear_width_mm = 3600
+height_left_mm = 2400
+[wall]
+depth_mm = 120
+"""

@@ -283,6 +283,35 @@ def test_an_opening_across_a_step_or_a_breast_is_refused_with_both_named(
     assert said in problem.trouble
 
 
+@pytest.mark.parametrize(
+    ("wall", "by"),
+    [
+        (a_wall(steps=(a_step(900, 1_800, 420),), niches=(a_niche(x=tenths(700)),)), -1),
+        (a_wall(steps=(a_step(900, 1_800, 420),), niches=(a_niche(x=tenths(2_500)),)), -1),
+        (a_wall(steps=(a_step(900, 1_800, 420),), niches=(a_niche(x=tenths(2_600)),)), 1),
+        (a_wall(site=a_breast(100), niches=(a_niche(x=tenths(720)),)), -1),
+    ],
+)
+def test_an_opening_moved_as_the_remedy_says_lies_in_one_box_and_a_tenth_less_does_not(
+    wall: Wall, by: int
+) -> None:
+    with pytest.raises(InvalidInput) as refused:
+        frame_wall(wall, BOOK)
+    (problem,) = refused.value.problems
+    way = "right" if by > 0 else "left"
+    said = problem.remedy.partition(f" to the {way}")[0].rpartition(" ")[2]
+    (niche,) = wall.niches
+
+    for less in (0, 1):
+        x = Tenths(niche.x + by * (tenths(said) - less))
+        moved = replace(wall, niches=(replace(niche, x=x),))
+        if less:
+            with pytest.raises(InvalidInput):
+                frame_wall(moved, BOOK)
+        else:
+            assert inspect_frame(frame_wall(moved, BOOK), moved) == ()
+
+
 def test_shelves_too_near_for_their_bearers_are_refused_with_the_most_that_fit() -> None:
     niche = a_niche(height=tenths(300), shelves=4)
 

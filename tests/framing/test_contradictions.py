@@ -432,7 +432,13 @@ def four_niches() -> tuple[Niche, ...]:
 
 CASES["uprights in one another"] = (
     a_wall(niches=four_niches()),
-    ("niches.a.x 115.5", "niches.a.width 269", "niches.c.width 289", "materials.timber"),
+    (
+        "niches.a.x 115.5",
+        "niches.a.width 269",
+        "niches.c.width 289",
+        "materials.timber",
+        "neither opening can be widened",
+    ),
     "in line or 38 apart",
 )
 
