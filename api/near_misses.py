@@ -11,11 +11,14 @@ from typing import TYPE_CHECKING, Any
 
 import optimiser as lib
 from api.inputs import read_bytes
-from optimiser import InvalidInput, Problem, mm, pounds
+from optimiser import InvalidInput, Problem, Tenths, mm, pounds
 
 if TYPE_CHECKING:
     from optimiser import CuttingRequest, EasingRun, NearMiss
 
+# Sets that are told, and easings of one set; the JSON has all of them.
+MOST_TOLD = 5
+MOST_RUNS = 6
 # Fields of a wall that are told of one run; the JSON has all of each part.
 MOST_FIELDS = 3
 
@@ -105,17 +108,32 @@ def near_misses_text(found: tuple[NearMiss, ...]) -> str:
     if not found:
         return "No set of easings was found that saves so much."
     lines = ["NEAR MISSES, best saving per mm first"]
-    for miss in found:
+    for miss in found[:MOST_TOLD]:
         lines.append(
             f"  {miss.material}: saves {pounds(miss.saving)} for {mm(miss.eased)} mm in all "
             f"({pounds(round(miss.per_mm))} a mm)"
         )
-        lines += [f"      {easing_text(run)}" for run in miss.runs]
+        lines += [f"      {told}" for told in told_runs(miss)]
         if not miss.certain:
             lines.append("      not proven that this saving needs the easing")
         if not miss.fewest:
             lines.append("      fewer easings may do; not all smaller sets could be ruled out")
+    if len(found) > MOST_TOLD:
+        lines.append(
+            f"  and {len(found) - MOST_TOLD} more that save less per mm; --json has them all"
+        )
     return "\n".join(lines)
+
+
+def told_runs(miss: NearMiss) -> list[str]:
+    """Tell the easings of a set, those that ask for most first, and how many more it takes."""
+    runs = sorted(miss.runs, key=lambda run: -sum(one.by for one in run.easings))
+    told = [easing_text(run) for run in runs[:MOST_RUNS]]
+    if rest := runs[MOST_RUNS:]:
+        parts = sum(len(run.parts) for run in rest)
+        eased = mm(Tenths(sum(one.by for run in rest for one in run.easings)))
+        told.append(f"and {parts} more parts, {eased} mm in all: the saving needs them too")
+    return told
 
 
 def easing_text(run: EasingRun) -> str:
@@ -136,7 +154,7 @@ def easing_text(run: EasingRun) -> str:
         f"{size} ({mm(one.by)} less{each})"
     )
     if not run.fields:
-        return line
+        return f"{line}, from a part list"
     others = " and others" if len(run.fields) > MOST_FIELDS else ""
     return f"{line}, from {', '.join(run.fields[:MOST_FIELDS])}{others}"
 
@@ -182,7 +200,7 @@ def near_miss_document(miss: NearMiss) -> dict[str, Any]:
             }
             for one in miss.easings
         ],
-        "told": [easing_text(run) for run in miss.runs],
+        "told": told_runs(miss),
         "request": lib.request_document(miss.request),
         "plan": lib.plan_document(miss.plan),
     }

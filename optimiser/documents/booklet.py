@@ -9,7 +9,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from optimiser.documents.flow import Block, Column, Heading, NewPage, Paragraph, Table, flow
+from optimiser.documents.flow import (
+    Block,
+    Column,
+    Figure,
+    Heading,
+    NewPage,
+    Paragraph,
+    Table,
+    flow,
+)
 from optimiser.documents.pdf import pdf_bytes
 from optimiser.documents.placed import placed_parts
 from optimiser.domain.plan import CuttingPlan, LengthLayout, LengthPlan, SheetLayout, SheetPlan
@@ -17,10 +26,12 @@ from optimiser.domain.request import Cutting, CuttingRequest
 from optimiser.drawing.lengths import length_pages
 from optimiser.drawing.letters import plain
 from optimiser.drawing.page import KNIFE_CAUTION, SAW_CAUTION
-from optimiser.drawing.scene import Page, Paper
+from optimiser.drawing.scene import Area, Item, Page, Paper
 from optimiser.drawing.sheet_list import trim_text
 from optimiser.drawing.sheets import sheet_pages
+from optimiser.drawing.spares import spare_columns
 from optimiser.framing.cautions import CAUTIONS
+from optimiser.planning.spares import spares_by_risk, usual_breakage
 from optimiser.units import mm, pounds
 
 MAKERS_FIRST = (
@@ -29,6 +40,9 @@ MAKERS_FIRST = (
 )
 # What can hurt whoever stands at the saw; the rest follows for whoever builds.
 _AT_THE_SAW = ("Saws", "Dust", "Lifting")
+# The chart of spares, and the room beside it for the figures of its scale, in mm.
+_CHART = 52.0
+_SCALE = 14.0
 FOOT = f"{SAW_CAUTION} Sizes in mm, money without VAT."
 
 
@@ -48,7 +62,7 @@ def booklet_pages(
     """Yield the pages of the booklet: cautions, summary, layouts, fence settings."""
     jobs = tuple(sorted({part.job for item in request.materials for part in item.parts}))
     facts = (f"jobs {', '.join(plain(job) for job in jobs)}", "cutting booklet")
-    blocks = [*_cover(request, plan), NewPage(), *_summary(request, plan)]
+    blocks = [*_cover(request, plan), NewPage(), *_summary(request, plan), *_spares(request, plan)]
     yield from flow(blocks, title=title, facts=facts, foot=FOOT, paper=paper)
     for lengths, asked in zip(plan.lengths, request.lengths, strict=True):
         if lengths.layouts:
@@ -176,6 +190,43 @@ def _summary(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Block]:
             ),
             kept,
         )
+
+
+def _spares(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Block]:
+    """Say what spares cost by the chance of a second trip, at usual rates of breakage."""
+    if not any(item.layouts for item in plan.materials):
+        return
+    table = spares_by_risk(request, plan, usual_breakage(request))
+
+    def chart(room: Area) -> tuple[Item, ...]:
+        inner = Area(room.x + _SCALE, room.y, room.width - _SCALE, room.height)
+        return tuple(spare_columns(table.levels, inner))
+
+    yield NewPage()
+    yield Heading("Spares by risk")
+    yield Paragraph(
+        "What it costs to keep the chance of a second trip within each level, beside "
+        f"{100 * table.chance_without:.0f} % without spares. Rates of breakage are common "
+        "practice, no source: weigh your own. A spare is bought beside the plan, not part of its cost."
+    )
+    yield Figure(_CHART, chart)
+    yield Table(
+        (
+            Column("at most", 14, "end"),
+            Column("leaves", 14, "end"),
+            Column("cost", 16, "end"),
+            Column("spares", 90),
+        ),
+        [
+            (
+                f"{100 * float(level.level):g} %",
+                f"{100 * level.chance:.1f} %" + ("" if level.reached else ", not reached"),
+                pounds(level.cost),
+                ", ".join(f"{n} × {stock}" for _, stock, n in level.spares) or "no spare",
+            )
+            for level in table.levels
+        ],
+    )
 
 
 def _stock(request: CuttingRequest, plan: CuttingPlan) -> Iterator[tuple[str | int, ...]]:

@@ -54,14 +54,16 @@ def draw_spares(table: SparesTable, *, title: str) -> str:
             (
                 Rect(Area(0, 0, _WIDTH, high), "#ffffff"),
                 *header(title, facts, area),
-                *_columns(table.levels, chart),
+                *spare_columns(table.levels, chart),
                 *draw_rows(rows, below, area.width),
             ),
         )
     )
 
 
-def _columns(levels: tuple[SpareLevel, ...], chart: Area) -> list[Item]:
+def spare_columns(levels: tuple[SpareLevel, ...], chart: Area) -> list[Item]:
+    """Return a column for each level, as high as its cost, inside an area that leaves room on the
+    left for the figures of the scale."""
     most = max(1, *(level.cost for level in levels))
     ground = chart.bottom - 6
     tall = ground - chart.y - 6

@@ -148,14 +148,7 @@ class _Search:
                     dimension=dimension,
                     asked=Tenths(getattr(parts[id_], dimension)),
                     eased=Tenths(getattr(parts[id_], dimension) - by),
-                    fields=next(
-                        (
-                            one.fields
-                            for one in parts[id_].dimension_from
-                            if one.dimension == dimension
-                        ),
-                        (),
-                    ),
+                    fields=_fields(parts[id_], dimension),
                 )
                 for (id_, dimension), by in amounts.items()
             ),

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from api.cli import main
-from api.near_misses import part_names
+from api.near_misses import near_misses_text, part_names, told_runs
+from optimiser import Easing, NearMiss, Pence, Tenths
 
 REQUEST = {
     "seconds": 0.5,
@@ -116,3 +118,48 @@ def test_like_easings_are_one_line_with_the_field_of_the_wall(
         "from wall.ceiling" in told
     )
     assert told.count("job A") == 1
+
+
+def a_miss(place: int, runs: int = 1) -> NearMiss:
+    """A near miss of a wall's parts, `runs` of them each of its own name."""
+    easings = tuple(
+        Easing(
+            part=f"A/{place}-{run}",
+            job="A",
+            name=f"piece {run}",
+            dimension="length",
+            asked=Tenths(1_000),
+            eased=Tenths(990 - run),
+            fields=("wall.width",),
+        )
+        for run in range(runs)
+    )
+    unread: Any = None
+    return NearMiss(
+        material=f"timber {place}",
+        easings=easings,
+        purchase=Pence(100),
+        saving=Pence(50),
+        certain=True,
+        fewest=True,
+        request=unread,
+        plan=unread,
+    )
+
+
+def test_the_best_few_sets_are_told_and_how_many_more_there_are() -> None:
+    told = near_misses_text(tuple(a_miss(place) for place in range(8)))
+
+    assert "timber 4" in told
+    assert "timber 5" not in told
+    assert "and 3 more that save less per mm" in told
+
+
+def test_of_a_set_of_dozens_those_that_ask_for_most_are_told_with_their_fields() -> None:
+    told = told_runs(a_miss(0, runs=24))
+
+    assert len(told) == 7
+    assert "piece 23" in told[0]
+    assert all("from wall.width" in line for line in told[:-1])
+    # 18 smaller easings of 1.0 to 2.7 mm: 18 · 1.85.
+    assert told[-1] == "and 18 more parts, 33.3 mm in all: the saving needs them too"

@@ -11,6 +11,7 @@ from optimiser.domain.plan import LengthLayout, SheetLayout
 from optimiser.domain.request import SheetMaterial
 from optimiser.drawing.scene import Paper
 from optimiser.framing.cautions import CAUTIONS
+from optimiser.planning.spares import spares_by_risk, usual_breakage
 from optimiser.units import mm, pounds
 from tests.documents.builders import Planned
 from tests.documents.reading import Pdf
@@ -191,6 +192,19 @@ def test_the_same_plan_prints_the_same_bytes(planned: Planned) -> None:
     once, again = (booklet_pdf(planned.request, planned.plan, title="x") for _ in range(2))
 
     assert once == again
+
+
+def test_spares_stand_in_the_summary_with_what_each_level_costs(
+    booklet: Pdf, planned: Planned
+) -> None:
+    table = spares_by_risk(planned.request, planned.plan, usual_breakage(planned.request))
+    (page,) = (text for text in booklet.texts if "Spares by risk" in text)
+
+    assert "common practice, no source" in " ".join(page.split())
+    assert f"{100 * table.chance_without:.0f} % without spares" in " ".join(page.split())
+    for level in table.levels:
+        assert f"at most {100 * float(level.level):g} %" in page
+        assert page.count(pounds(level.cost)) >= 2  # in the chart and in the table
 
 
 def test_numbers_of_layouts_are_written_as_runs() -> None:

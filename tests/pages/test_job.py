@@ -166,6 +166,25 @@ def test_near_misses_and_plots_of_a_draft_are_shown(desk: Page) -> None:
     expect(desk.locator("#misses")).to_contain_text(re.compile("saves|None within that"))
 
 
+@pytest.mark.parametrize("width", [1440, 390])
+def test_spares_of_a_draft_are_counted_and_drawn(desk: Page, width: int) -> None:
+    desk.set_viewport_size({"width": width, "height": 900})
+    desk.goto("/plans")
+    desk.locator("#plans a").last.click()
+
+    desk.get_by_label("Handling").select_option("rough")
+    desk.get_by_role("button", name="Count").click()
+
+    spares = desk.locator("#spares")
+    expect(spares).to_contain_text("Without spares a second trip has a chance of")
+    expect(spares.locator("tbody tr")).to_have_count(5)
+    assert [bar.bounding_box()["width"] > 0 for bar in spares.locator(".bar").all()] == [True] * 5
+    across = desk.evaluate("document.documentElement.scrollWidth - innerWidth")
+    assert across <= 0
+    Path("out/pages").mkdir(parents=True, exist_ok=True)
+    desk.locator("#spare-card").screenshot(path=f"out/pages/spares-{width}.png")
+
+
 def test_no_text_of_a_cutting_diagram_is_cut_off(desk: Page, address: str) -> None:
     desk.goto("/plans")
     plan = (desk.locator("#plans a").last.get_attribute("href") or "").rsplit("/", 1)[-1]

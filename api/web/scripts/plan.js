@@ -10,6 +10,8 @@ let whole = null;
 
 const FILES = [["booklet.pdf", "Cutting booklet"], ["labels.pdf", "Part labels"], ["walls.pdf", "Wall drawings"], ["parts.xlsx", "Parts, XLSX"],
   ["plan.xlsx", "Plan, XLSX"], ["layouts.dxf", "Layouts, DXF"]];
+// Sets of easings that are shown.
+const BEST = 5;
 const KINDS = { draft: "warning", confirmed: "good" };
 
 /** Return from where a layout's pieces come: "rack", "hand" for stock bought for an earlier plan, "buy". */
@@ -163,6 +165,27 @@ async function draw(figure, tries = 5) {
   }
 }
 
+async function spares(event) {
+  event.preventDefault();
+  await busy(the("spare").querySelector("button"), async () => {
+    fill(the("spares"), h("p", { class: "quiet" }, "Counting; this takes a moment…"));
+    try {
+      const found = await post(`/v1/plans/${id}/spares`, { handling: the("handling").value });
+      const named = (level) => level.spares.map((one) => `${one.count} × ${one.stock}`).join(", ") || "no spare";
+      const most = Math.max(...found.levels.map((level) => pence(level.cost)), 1);
+      const bar = (level) => h("div", { class: "bar use", "aria-hidden": "true" }, h("span", { class: "part", style: { width: `${(100 * pence(level.cost)) / most}%` } }));
+      fill(the("spares"),
+        h("p", {}, `Without spares a second trip has a chance of ${percent(found.chance_without, 1)}. Rates of breakage are common practice, no source.`),
+        table([["at most", "n"], ["leaves", "n"], ["cost", "n"], ["spares"]],
+          found.levels.map((level) => [percent(level.level, 1), level.reached ? percent(level.chance, 1) : `${percent(level.chance, 1)}, not reached`, money(level.cost), h("div", {}, bar(level), named(level))]),
+          { caption: "Spares by risk", stacks: true }));
+    } catch (fault) {
+      the("spares").replaceChildren();
+      throw fault;
+    }
+  });
+}
+
 async function nearMisses(event) {
   event.preventDefault();
   await busy(the("near").querySelector("button"), async () => {
@@ -171,10 +194,13 @@ async function nearMisses(event) {
       const text = the("ease").value.trim().replace(",", ".");
       const { items } = await post(`/v1/plans/${id}/near-misses`, { ease: { "*": Number(text) || text } });
       const parts = (item) => item.told.join("; ").replaceAll("->", "→");
+      const more = items.length - BEST;
       fill(the("misses"), items.length
-        ? table([["material"], ["made smaller, mm"], ["mm in all", "n"], ["saves", "n"], [""]],
-          items.map((item) => [item.material, parts(item), mm(item.eased_mm), money(item.saving), item.certain ? "" : "likely"]), { caption: "Near misses", stacks: true })
-        : h("p", {}, "None within that."));
+        ? table([["material"], ["made smaller, mm"], ["mm in all", "n"], ["saves", "n"], ["a mm", "n"], [""]],
+          items.slice(0, BEST).map((item) => [item.material, parts(item), mm(item.eased_mm), money(item.saving), money(item.saving / item.eased_mm), item.certain ? "" : "likely"]),
+          { caption: "Near misses, best saving per mm first", stacks: true })
+        : h("p", {}, "None within that."),
+      more > 0 ? h("p", { class: "quiet" }, `${plural(more, "more set")} that save less per mm.`) : "");
     } catch (fault) {
       the("misses").replaceChildren();
       throw fault;
@@ -204,7 +230,9 @@ try {
   plots();
   diagrams((await get(`/v1/plans/${id}/diagrams`)).diagrams);
   the("near").addEventListener("submit", nearMisses);
+  the("spare").addEventListener("submit", spares);
   the("near-card").hidden = whole.state !== "draft";
+  the("spare-card").hidden = whole.state !== "draft";
 } catch (fault) {
   the("summary").replaceChildren();
   show(fault);
