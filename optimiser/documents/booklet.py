@@ -207,7 +207,8 @@ def _spares(request: CuttingRequest, plan: CuttingPlan) -> Iterator[Block]:
     yield Paragraph(
         "What it costs to keep the chance of a second trip within each level, beside "
         f"{100 * table.chance_without:.0f} % without spares. Rates of breakage are common "
-        "practice, no source: weigh your own. A spare is bought beside the plan, not part of its cost."
+        "practice, no source: weigh your own. Spares are bought beside the plan and are no part of "
+        "its cost."
     )
     yield Figure(_CHART, chart)
     yield Table(
