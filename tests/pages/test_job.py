@@ -178,7 +178,9 @@ def test_spares_of_a_draft_are_counted_and_drawn(desk: Page, width: int) -> None
     spares = desk.locator("#spares")
     expect(spares).to_contain_text("Without spares a second trip has a chance of")
     expect(spares.locator("tbody tr")).to_have_count(5)
-    assert [bar.bounding_box()["width"] > 0 for bar in spares.locator(".bar").all()] == [True] * 5
+    boxes = [bar.bounding_box() for bar in spares.locator(".bar span").all()]
+    assert len(boxes) == 5
+    assert all(box is not None and box["width"] > 0 for box in boxes)
     across = desk.evaluate("document.documentElement.scrollWidth - innerWidth")
     assert across <= 0
     Path("out/pages").mkdir(parents=True, exist_ok=True)
