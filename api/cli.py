@@ -13,6 +13,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from api.commands import add_command, add_keep, add_seconds, add_seed, wrapped
 from api.deliver import add_deliver
 from api.mishaps import add_replan
 from api.near_misses import add_ease
@@ -63,7 +64,9 @@ def _until_read(command: Callable[[argparse.Namespace], int], arguments: argpars
 def _refuse(fault: InvalidInput | NoPlan | PlanRefused, heading: str, code: int) -> int:
     print(f"scantling: {heading}:", file=sys.stderr)
     for problem in fault.problems:
-        print(f"  {problem}", file=sys.stderr)
+        # A log or a program that reads this gets one line for each.
+        lines = wrapped(str(problem), indent="  ") if sys.stderr.isatty() else [f"  {problem}"]
+        print("\n".join(lines), file=sys.stderr)
     return code
 
 
@@ -75,33 +78,23 @@ def _parser() -> argparse.ArgumentParser:
     )
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
 
-    demo = commands.add_parser("demo", help="plan the invented week and write a folder to look at")
-    demo.add_argument("--out", type=Path, default=Path("out/demo"), help="folder to write")
-    _add_thinking(demo, seconds=2)
+    demo = add_command(commands, "demo", "plan the invented week and write a folder to look at")
+    demo.add_argument(
+        "--out", type=Path, metavar="FOLDER", default=Path("out/demo"), help="folder to write"
+    )
+    add_seconds(demo, 2)
+    add_seed(demo)
     demo.set_defaults(run=_demo)
 
-    frame = commands.add_parser("frame", help="make a wall into parts, with findings and drawings")
-    source = frame.add_mutually_exclusive_group(required=True)
-    source.add_argument("wall", type=Path, nargs="?", help="wall file (.toml)")
-    source.add_argument("--new", type=Path, metavar="FILE", help="write a wall file to start from")
-    frame.add_argument("--prices", type=Path, help="price book (.toml); a wall needs one")
-    frame.add_argument("--out", type=Path, help="folder for the drawings")
-    frame.add_argument(
-        "--section-at",
-        metavar="HEIGHT",
-        action="append",
-        default=[],
-        help="also draw the plan at this height above the floor datum, mm; may be given again",
+    _add_frame(commands)
+    plan = add_command(
+        commands, "plan", "make one cutting plan and one order of walls and part lists"
     )
-    add_paper(frame)
-    frame.add_argument("--json", action="store_true", help="print JSON")
-    frame.set_defaults(run=_frame)
-
-    plan = commands.add_parser("plan", help="walls and part lists to one plan and one order")
     plan.add_argument("jobs", type=Path, nargs="+", help="walls (.toml), part lists (.csv, .xlsx)")
     plan.add_argument(
         "--prices",
         type=Path,
+        metavar="FILE",
         required=True,
         action="append",
         help="price book (.toml); given again, the cheapest merchant or two are chosen",
@@ -111,9 +104,13 @@ def _parser() -> argparse.ArgumentParser:
         metavar="SUM",
         help="order from two merchants where that saves more than so much (default 50.00)",
     )
-    plan.add_argument("--buyer", default="", help="who orders; writes each order as UBL XML too")
-    plan.add_argument("--rack", type=Path, help="rack file (.csv, .xlsx)")
-    plan.add_argument("--out", type=Path, help="folder for plan, order and drawings")
+    plan.add_argument(
+        "--buyer", default="", metavar="NAME", help="who orders; writes each order as UBL XML too"
+    )
+    plan.add_argument("--rack", type=Path, metavar="FILE", help="rack file (.csv, .xlsx)")
+    plan.add_argument(
+        "--out", type=Path, metavar="FOLDER", help="folder for plan, order and drawings"
+    )
     plan.add_argument("--compare", action="store_true", help="also plan without batch and rack")
     plan.add_argument("--json", action="store_true", help="print JSON")
     plan.add_argument(
@@ -133,7 +130,7 @@ def _parser() -> argparse.ArgumentParser:
         action="store_true",
         help="cut parts of boards from what is cut out of others, where that saves",
     )
-    _add_keep(plan)
+    add_keep(plan)
     add_printing(plan)
     plan.add_argument(
         "--rack-history",
@@ -149,16 +146,22 @@ def _parser() -> argparse.ArgumentParser:
         default=[],
         help="part lists of jobs not bought yet, with --rack-history",
     )
-    _add_thinking(plan, seconds=5)
+    add_seconds(plan, 5)
+    add_seed(plan)
     plan.set_defaults(run=_plan)
 
-    cut = commands.add_parser("cut", help="plan a cutting request (JSON)")
+    cut = add_command(commands, "cut", "plan a cutting request, parts and stock in one JSON file")
     cut.add_argument("request", type=Path, help="cutting request (.json)")
-    cut.add_argument("--out", type=Path, help="folder for plan and diagrams; else to the terminal")
+    cut.add_argument(
+        "--out",
+        type=Path,
+        metavar="FOLDER",
+        help="folder for plan and diagrams; else to the terminal",
+    )
     add_printing(cut)
     cut.set_defaults(run=_cut)
 
-    check = commands.add_parser("check", help="check a plan against its request")
+    check = add_command(commands, "check", "check a plan against its request")
     check.add_argument("request", type=Path, help="cutting request (.json)")
     check.add_argument("plan", type=Path, help="cutting plan (.json)")
     check.add_argument("--json", action="store_true", help="print JSON")
@@ -172,18 +175,27 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
-def _add_thinking(command: argparse.ArgumentParser, *, seconds: float) -> None:
-    command.add_argument(
-        "--seconds", type=float, default=seconds, help=f"time to think (default {seconds:g})"
+def _add_frame(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    frame = add_command(
+        commands, "frame", "make one wall into parts, with findings, drawings and set-out sheet"
     )
-    command.add_argument("--seed", type=int, default=1, help="seed of the search (default 1)")
-
-
-def _add_keep(command: argparse.ArgumentParser) -> None:
-    command.add_argument("--keep-length", default="600", help="shortest offcut kept, mm")
-    command.add_argument("--keep-width", default="300", help="narrowest board offcut kept, mm")
-    command.add_argument("--keep-height", default="300", help="other side of a board offcut, mm")
-    command.add_argument("--credit", default="0.5", help="worth of an offcut, share of its price")
+    source = frame.add_mutually_exclusive_group(required=True)
+    source.add_argument("wall", type=Path, nargs="?", help="wall file (.toml)")
+    source.add_argument("--new", type=Path, metavar="FILE", help="write a wall file to start from")
+    frame.add_argument(
+        "--prices", type=Path, metavar="FILE", help="price book (.toml); a wall needs one"
+    )
+    frame.add_argument("--out", type=Path, metavar="FOLDER", help="folder for the drawings")
+    frame.add_argument(
+        "--section-at",
+        metavar="HEIGHT",
+        action="append",
+        default=[],
+        help="also draw the plan at this height above the floor datum, mm; may be given again",
+    )
+    add_paper(frame)
+    frame.add_argument("--json", action="store_true", help="print JSON")
+    frame.set_defaults(run=_frame)
 
 
 def _rules(arguments: argparse.Namespace) -> Rules:

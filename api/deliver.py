@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import optimiser as lib
+from api.commands import add_command, add_seconds, add_seed
 from api.inputs import own_day, read_jobs, read_text
 from api.printing import add_printing, printing_of
 from optimiser import mm, pounds
@@ -19,18 +20,26 @@ if TYPE_CHECKING:
 
 def add_deliver(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     """Add `scantling deliver` to the command line."""
-    command = commands.add_parser(
-        "deliver", help="which jobs to bring together so that stock and deliveries cost least"
+    command = add_command(
+        commands, "deliver", "find which jobs to buy and bring together, and when, at least cost"
     )
     command.add_argument("jobs", type=Path, nargs="+", help="walls (.toml), part lists (.csv)")
-    command.add_argument("--prices", type=Path, required=True, help="price book (.toml)")
-    command.add_argument("--terms", type=Path, required=True, help="delivery terms (.toml)")
-    command.add_argument("--today", help="date from which deliveries can come (default today)")
-    command.add_argument("--out", type=Path, help="folder; each delivery gets one of its own")
+    command.add_argument(
+        "--prices", type=Path, metavar="FILE", required=True, help="price book (.toml)"
+    )
+    command.add_argument(
+        "--terms", type=Path, metavar="FILE", required=True, help="delivery terms (.toml)"
+    )
+    command.add_argument(
+        "--today", metavar="DATE", help="date from which deliveries can come (default today)"
+    )
+    command.add_argument(
+        "--out", type=Path, metavar="FOLDER", help="folder; each delivery gets one of its own"
+    )
     add_printing(command)
     command.add_argument("--json", action="store_true", help="print JSON")
-    command.add_argument("--seconds", type=float, default=40, help="time to think (default 40)")
-    command.add_argument("--seed", type=int, default=1, help="seed of the search (default 1)")
+    add_seconds(command, 40)
+    add_seed(command)
     command.set_defaults(run=_deliver)
 
 

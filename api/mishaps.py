@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import optimiser as lib
+from api.commands import add_command, add_seconds, wrapped
 from api.inputs import read_bytes, read_text
 from api.printing import add_printing, printing_of
 from optimiser import pounds
@@ -18,16 +19,18 @@ if TYPE_CHECKING:
 
 def add_replan(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     """Add `scantling replan` to the command line."""
-    command = commands.add_parser(
-        "replan", help="plan the rest after a mishap, from marks on a plan (.toml)"
+    command = add_command(
+        commands, "replan", "plan the rest after a mishap, from marks on a plan (.toml)"
     )
     command.add_argument("request", type=Path, help="cutting request (.json)")
     command.add_argument("plan", type=Path, help="the plan that was being cut (.json)")
     command.add_argument("marks", type=Path, help="what is cut, started, spoiled, damaged (.toml)")
-    command.add_argument("--out", type=Path, help="folder for the rest's request, plan, diagrams")
+    command.add_argument(
+        "--out", type=Path, metavar="FOLDER", help="folder for the rest's request, plan, diagrams"
+    )
     add_printing(command)
     command.add_argument("--json", action="store_true", help="print JSON")
-    command.add_argument("--seconds", type=float, default=1.0, help="time to think (default 1)")
+    add_seconds(command, 1.0)
     command.set_defaults(run=_replan)
 
 
@@ -63,8 +66,11 @@ def continuation_text(continuation: Continuation) -> str:
     lines = [
         f"REST OF THE PLAN, checked, in {rest.plan.seconds:.1f} s",
         f"  {done} parts are cut and good, {to_go} are still to be cut",
-        f"  unfinished pieces: {rest.as_planned} go on as drawn, {rest.filled} take further parts "
-        f"where they had room, {rest.changed} are cut in another way or stay whole",
+        *wrapped(
+            f"unfinished pieces: {rest.as_planned} go on as drawn, {rest.filled} take further "
+            f"parts where they had room, {rest.changed} are cut in another way or stay whole",
+            indent="  ",
+        ),
     ]
     hands = {(piece.material, piece.id) for piece in rest.in_hand}
     for item in rest.plan.materials:

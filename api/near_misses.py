@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import optimiser as lib
+from api.commands import add_command, add_seconds
 from api.inputs import read_bytes
 from optimiser import InvalidInput, Problem, Tenths, mm, pounds
 
@@ -25,8 +26,8 @@ MOST_FIELDS = 3
 
 def add_ease(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     """Add `scantling ease` to the command line."""
-    command = commands.add_parser(
-        "ease", help="which dimension, eased by a few mm, would save stock"
+    command = add_command(
+        commands, "ease", "find which dimension, eased by a few mm, would save stock"
     )
     command.add_argument("request", type=Path, help="cutting request (.json)")
     command.add_argument("plan", type=Path, help="the plan to do better than (.json)")
@@ -37,8 +38,10 @@ def add_ease(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> N
         default=[],
         help="how much smaller parts may be whose id or name fits, e.g. 'A/*=3'",
     )
-    command.add_argument("--saving", default="0.01", help="least saving that counts, e.g. 5.00")
-    command.add_argument("--seconds", type=float, default=8, help="time to think (default 8)")
+    command.add_argument(
+        "--saving", default="0.01", metavar="SUM", help="least saving that counts (default 0.01)"
+    )
+    add_seconds(command, 8)
     command.add_argument("--json", action="store_true", help="print JSON")
     command.set_defaults(run=_ease)
 
@@ -48,6 +51,9 @@ def _ease(arguments: argparse.Namespace) -> int:
     plan = lib.read_plan(read_bytes(arguments.plan), name=arguments.plan.name)
     for text in arguments.ease:
         request = with_ease(request, text)
+    if not any(part.ease for item in request.materials for part in item.parts):
+        remedy = "Say of some parts by how many mm they may be smaller, such as --ease 'A/*=3'"
+        raise InvalidInput((Problem("--ease", "is missing, and no part has an ease", remedy),))
     found = lib.near_misses(
         request, plan, saving=_money(arguments.saving), seconds=arguments.seconds
     )

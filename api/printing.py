@@ -20,9 +20,15 @@ def add_paper(command: argparse.ArgumentParser) -> None:
 def add_printing(command: argparse.ArgumentParser) -> None:
     """Add the flags of a command that prints a plan."""
     add_paper(command)
-    command.add_argument("--label-sheet", type=Path, help="sizes of the sheet of labels (.toml)")
     command.add_argument(
-        "--first-label", type=int, default=1, help="first label still on the sheet (default 1)"
+        "--label-sheet", type=Path, metavar="FILE", help="sizes of the sheet of labels (.toml)"
+    )
+    command.add_argument(
+        "--first-label",
+        type=int,
+        default=1,
+        metavar="N",
+        help="first label still on the sheet (default 1)",
     )
     command.add_argument(
         "--saw-address",

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import textwrap
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import optimiser as lib
 from api.batch import Batch
+from api.commands import wrapped
 from optimiser import Severity, mm, pounds
 
 if TYPE_CHECKING:
@@ -61,7 +61,7 @@ def _worth_keeping(advice: tuple[KeepAdvice, ...]) -> str:
         size = f"{mm(keep.width)} × {mm(keep.height)}" if item.is_board else mm(keep.length)
         seen = sum(one.used for one in item.classes)
         wanted = "; parts to come ask for some" if any(one.wanted for one in item.classes) else ""
-        lines += _wrapped(
+        lines += wrapped(
             f"{item.material}: from {size} on, at {float(keep.credit):.2f} of the price of stock; "
             f"{seen} used before{wanted}",
             indent="  ",
@@ -71,13 +71,13 @@ def _worth_keeping(advice: tuple[KeepAdvice, ...]) -> str:
 
 def _merchants(bought: Buying) -> str:
     heading, *lines = merchants_lines(bought)
-    return "\n".join([heading, *(part for line in lines for part in _wrapped(line, indent="  "))])
+    return "\n".join([heading, *(part for line in lines for part in wrapped(line, indent="  "))])
 
 
 def _cautions() -> str:
     lines = ["CAUTIONS"]
     for caution in lib.CAUTIONS:
-        lines += _wrapped(caution, indent="  ")
+        lines += wrapped(caution, indent="  ")
     return "\n".join(lines)
 
 
@@ -110,14 +110,10 @@ def findings_text(frames: tuple[Frame, ...], *, notes: bool = False) -> str:
     for finding in worst_first:
         jobs = concerned[finding]
         heading = f"{finding.severity.value.upper()} {', '.join(jobs)}"
-        lines += _wrapped(f"{heading}: {finding.trouble}", indent="  ")
+        lines += wrapped(f"{heading}: {finding.trouble}", indent="  ")
         remedy = finding.remedy[:1].upper() + finding.remedy[1:]
-        lines += _wrapped(f"{remedy} [{finding.rule}; {finding.source}]", indent="      ")
+        lines += wrapped(f"{remedy} [{finding.rule}; {finding.source}]", indent="      ")
     return "\n".join(lines)
-
-
-def _wrapped(text: str, *, indent: str) -> list[str]:
-    return textwrap.wrap(text, width=96, initial_indent=indent, subsequent_indent=f"{indent}  ")
 
 
 def plan_text(batch: Batch) -> str:
@@ -219,14 +215,14 @@ def frame_report(frame: Frame, book: PriceBook) -> str:
     lines = [f"JOB {frame.job}: {mm(frame.width)} wide, {mm(frame.depth)} deep"]
     job = lib.job_of_frame(replace(frame, alternatives=()))
     if frame.alternatives:
-        lines += _wrapped(
+        lines += wrapped(
             f"boarded as {frame.boarding}, shown here; the cutting plan may also choose",
             indent="  ",
         )
         for choice in frame.choices:
             others = "; ".join(way.name for way in choice.ways[1:])
             box = f" of {choice.box}" if choice.box else ""
-            lines += _wrapped(f"{choice.name}{box}: {others}", indent="    ") if others else []
+            lines += wrapped(f"{choice.name}{box}: {others}", indent="    ") if others else []
     lines.append("TIMBER AND BEADS")
     for material, length in job.parts.lengths:
         lines.append(
@@ -256,4 +252,4 @@ def _quantity(quantity: Quantity, book: PriceBook) -> list[str]:
     packs = [f"{count} × {pack.description}" for pack, count in lib.packs_for(quantity, book)]
     bought = " + ".join(packs) or "no pack in the price book"
     needed = f"{quantity.item:<14} {quantity.amount:>6} {quantity.unit:<4}  {bought}"
-    return _wrapped(needed, indent="  ") + _wrapped(quantity.working, indent="      ")
+    return wrapped(needed, indent="  ") + wrapped(quantity.working, indent="      ")

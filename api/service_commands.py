@@ -7,12 +7,14 @@ import gc
 import ipaddress
 import os
 import signal
+import socket
 import sys
 from collections.abc import Callable
 from pathlib import Path
 from threading import Event
 from typing import TYPE_CHECKING, Any
 
+from api.commands import add_command
 from optimiser import InvalidInput, Problem
 
 if TYPE_CHECKING:
@@ -21,13 +23,21 @@ if TYPE_CHECKING:
 
 FINE = 0
 
+_LAST_PORT = 65_535
+
 
 def add_service_commands(commands: Any) -> None:  # argparse does not name the type of subparsers
     """Add the service's commands to the program's."""
-    serve = commands.add_parser("serve", help="serve the API on this machine")
-    serve.add_argument("--host", default="127.0.0.1", help="address to listen on")
-    serve.add_argument("--port", type=int, default=8000, help="port to listen on")
-    serve.add_argument("--workers", type=int, help="runs worked on at a time (default 1)")
+    serve = add_command(
+        commands, "serve", "serve pages and API on this machine, from a store that keeps everything"
+    )
+    serve.add_argument(
+        "--host", default="127.0.0.1", help="address to listen on (default 127.0.0.1)"
+    )
+    serve.add_argument("--port", type=int, default=8000, help="port to listen on (default 8000)")
+    serve.add_argument(
+        "--workers", type=int, metavar="N", help="runs worked on at a time (default 1)"
+    )
     serve.add_argument(
         "--serve-public",
         action="store_true",
@@ -36,14 +46,18 @@ def add_service_commands(commands: Any) -> None:  # argparse does not name the t
     _add_store(serve)
     serve.set_defaults(run=_serve)
 
-    work = commands.add_parser("work", help="work on the runs of a store that others serve")
-    work.add_argument("--workers", type=int, help="runs worked on at a time (default 1)")
+    work = add_command(
+        commands, "work", "plan what a store's service was asked for, on one more machine"
+    )
+    work.add_argument(
+        "--workers", type=int, metavar="N", help="runs worked on at a time (default 1)"
+    )
     _add_store(work)
     work.set_defaults(run=_work)
 
-    keys = commands.add_parser("keys", help="make, list and revoke keys")
+    keys = add_command(commands, "keys", "make, list and revoke keys")
     actions = keys.add_subparsers(required=True, metavar="ACTION")
-    make = actions.add_parser("create", help="make a key for a firm and show it, once")
+    make = add_command(actions, "create", "make a key for a firm and show it, once")
     make.add_argument("--firm", required=True, help="the firm; made when it is new")
     make.add_argument("--name", required=True, help="who or what uses the key")
     make.add_argument(
@@ -51,19 +65,21 @@ def add_service_commands(commands: Any) -> None:  # argparse does not name the t
     )
     _add_store(make)
     make.set_defaults(run=_make_key)
-    listing = actions.add_parser("list", help="list all keys, never the keys themselves")
+    listing = add_command(actions, "list", "list all keys, never the keys themselves")
     _add_store(listing)
     listing.set_defaults(run=_list_keys)
-    revoke = actions.add_parser("revoke", help="make a key worthless from now on")
+    revoke = add_command(actions, "revoke", "make a key worthless from now on")
     revoke.add_argument("id", help="its id, as listed")
     _add_store(revoke)
     revoke.set_defaults(run=_revoke_key)
 
-    backup = commands.add_parser("backup", help="write the whole store into one file, also in use")
+    backup = add_command(
+        commands, "backup", "write the whole store into one file, while it is in use too"
+    )
     backup.add_argument("file", type=Path, help="file to write; never over one that is there")
     _add_store(backup)
     backup.set_defaults(run=_backup)
-    restore = commands.add_parser("restore", help="make an empty store what a backup says")
+    restore = add_command(commands, "restore", "fill an empty store from a backup")
     restore.add_argument("file", type=Path, help="file that backup wrote")
     _add_store(restore)
     restore.set_defaults(run=_restore)
@@ -104,6 +120,7 @@ def _serve(arguments: argparse.Namespace) -> int:
         trouble = f"{arguments.host} can be reached by others, who would need no key"
         remedy = "Add --serve-public, and make keys with: scantling keys create"
         raise InvalidInput((Problem("--host", trouble, remedy),))
+    _require_free(arguments.host, arguments.port)
     # Loading makes a few hundred thousand objects that all stay: looking through them for rubbish,
     # while they are made and ever after, would only take time.
     gc.disable()
@@ -132,6 +149,22 @@ def _is_this_machine(host: str) -> bool:
         return ipaddress.ip_address(host).is_loopback
     except ValueError:
         return host == "localhost"
+
+
+def _require_free(host: str, port: int) -> None:
+    """Refuse an address that cannot be listened on, before anything is started."""
+    if not 0 <= port <= _LAST_PORT:
+        remedy = f"Give a number from 0 to {_LAST_PORT}, such as 8000"
+        raise InvalidInput((Problem("--port", f"{port} is no port", remedy),))
+    try:
+        kind, _, _, _, address = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM)[0]
+        with socket.socket(kind) as probe:
+            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+            probe.bind(address)
+    except OSError as trouble:
+        remedy = "Stop what listens there, or give another with --port or --host"
+        said = f"{host}:{port} cannot be listened on ({trouble.strerror})"
+        raise InvalidInput((Problem("--port", said, remedy),)) from None
 
 
 def _work(arguments: argparse.Namespace) -> int:
@@ -167,6 +200,8 @@ def _list_keys(arguments: argparse.Namespace) -> int:
 
     with _open(arguments).read() as connection:
         keys = list_keys(connection)
+    if not keys:
+        print("There is no key yet. Make one with: scantling keys create --firm NAME --name VAN")
     for key in keys:
         state = "in use" if key.revoked is None else f"revoked {moment(key.revoked)}"
         print(f"{key.id}  {key.firm_name}  {key.name}  {','.join(sorted(key.roles))}  {state}")

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import optimiser as lib
+from api.commands import add_command, wrapped
 from api.inputs import read_bytes
 from optimiser import InvalidInput, Problem, pounds
 
@@ -19,8 +20,8 @@ if TYPE_CHECKING:
 
 def add_spares(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     """Add `scantling spares` to the command line."""
-    command = commands.add_parser(
-        "spares", help="how many spares keep a second trip unlikely, and their cost"
+    command = add_command(
+        commands, "spares", "work out how many spares keep a second trip unlikely, and their cost"
     )
     command.add_argument("request", type=Path, help="cutting request (.json)")
     command.add_argument("plan", type=Path, help="cutting plan (.json)")
@@ -44,7 +45,9 @@ def add_spares(commands: argparse._SubParsersAction[argparse.ArgumentParser]) ->
         default=[],
         help="chance of a second trip to keep within (default 20, 10, 5, 2 and 1)",
     )
-    command.add_argument("--out", type=Path, help="folder for spares.svg and spares.json")
+    command.add_argument(
+        "--out", type=Path, metavar="FOLDER", help="folder for spares.svg and spares.json"
+    )
     command.add_argument("--json", action="store_true", help="print JSON")
     command.set_defaults(run=_spares)
 
@@ -112,12 +115,13 @@ def spares_text(table: SparesTable) -> str:
     ]
     lines.append(f"  chance of a second trip without spares: {100 * table.chance_without:.1f} %")
     for level in table.levels:
-        named = ", ".join(f"{count} × {stock}" for _, stock, count in level.spares) or "no spare"
+        # Of "3 × stock" no line ends with the sign.
+        named = ", ".join(f"{n}\u00a0×\u00a0{stock}" for _, stock, n in level.spares) or "no spare"
         short = "" if level.reached else " (NOT reached)"
-        lines.append(
-            f"  at most {100 * float(level.level):g} %{short}: {pounds(level.cost)}, "
-            f"leaves {100 * level.chance:.2f} %: {named}"
-        )
+        head = f"at most {100 * float(level.level):g} %{short}: {pounds(level.cost)}, leaves "
+        lines.append(f"  {head}{100 * level.chance:.2f} %")
+        spares = wrapped(named, indent="      ", further="")
+        lines += [line.replace("\u00a0", " ") for line in spares]
     return "\n".join(lines)
 
 

@@ -237,8 +237,12 @@ def _key(frame: Frame, members: Sequence[Member], side: Area) -> tuple[list[Item
         area = base.area(opening.x, opening.z, opening.width, opening.height)
         items.append(Rect(area, "none", Pen(GREY, THIN)))
     for m in members:
-        box = standing(frame, m)
-        items.append(Rect(base.area(box.x, box.z, box.dx, box.dz), INK))
+        if m.follows_ceiling:
+            run = ceiling_line(frame, m.box.x, m.box.x + m.box.dx)
+            shape = (*run, *((x, z - m.box.dz) for x, z in reversed(run)))
+            items.append(Polygon(tuple((base.x(x), base.y(round(z))) for x, z in shape), INK))
+        else:
+            items.append(Rect(base.area(m.box.x, m.box.z, m.box.dx, m.box.dz), INK))
     middle = base.x(int(frame.width) // 2)
     items.append(Line(middle, view.y(high - low), middle, view.bottom, CENTRE))
     # From above: the existing wall hatched, the front below it.

@@ -62,7 +62,7 @@ def test_json_brings_the_eased_request_and_its_plan(
         (["--ease", "door=3"], "no part fits 'door'"),
         (["--ease", "rail=much"], "'much' is not a size"),
         (["--ease", "rail=3", "--saving", "-1"], "--saving"),
-        ([], "is 0 for every part"),
+        ([], "--ease: is missing, and no part has an ease"),
     ],
 )
 def test_a_slip_is_bad_input(

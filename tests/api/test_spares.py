@@ -39,7 +39,7 @@ def test_the_table_names_spares_and_their_cost_and_the_chart_is_drawn(
     # 0.95 ** 4 keeps all four whole; one spare, broken as seldom, leaves 2.26 %.
     told = capsys.readouterr().out
     assert "without spares: 18.5 %" in told
-    assert "at most 5 %: 3.60, leaves 2.26 %: 1 × S" in told
+    assert "at most 5 %: 3.60, leaves 2.26 %\n      1 × S" in told
     drawn = ElementTree.parse(out / "spares.svg").getroot()
     texts = [item.text for item in drawn.iter() if item.text]
     assert "at most 5 %" in texts
