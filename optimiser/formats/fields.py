@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import tomllib
 from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
 from typing import Annotated, Any, TypeVar, get_args
@@ -170,6 +171,22 @@ def read_json(text: str | bytes, model: type[DocumentT], *, name: str) -> Docume
     except ValueError as trouble:
         raise invalid(name, f"is not JSON: {trouble}", "Mend the text at that place") from None
     return read_document(content, model, name=name)
+
+
+def read_toml(text: str, *, name: str, smaller: str) -> dict[str, Any]:
+    """Read TOML text as plain values. `smaller` is what to do with a text of more than 10 MB.
+
+    Raises InvalidInput for text that is too large, not TOML, or nested too deeply.
+    """
+    if len(text) > MOST_BYTES:
+        raise invalid(name, "is larger than 10 MB", smaller)
+    try:
+        return tomllib.loads(text)
+    # Not TOMLDecodeError alone: a number of thousands of digits is a plain ValueError.
+    except ValueError as fault:
+        raise invalid(name, f"is not TOML: {fault}", "Mend that line") from None
+    except RecursionError:
+        raise invalid(name, "is nested too deeply", "Lay it out as the schema says") from None
 
 
 def read_document(content: object, model: type[DocumentT], *, name: str) -> DocumentT:

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import tomllib
 from typing import Annotated
 
 from pydantic import BeforeValidator, Field
 
 from optimiser.domain.label_sheet import LabelSheet
-from optimiser.errors import InvalidInput, Problem, invalid
-from optimiser.formats.fields import MOST_BYTES, Document, read_document
+from optimiser.errors import InvalidInput, Problem
+from optimiser.formats.fields import Document, read_document, read_toml
 
 # Below this neither words nor code can be read (our own trials); above it no office printer prints.
 _LEAST_WIDTH, _LEAST_HEIGHT, _LARGEST = 30.0, 15.0, 1000.0
@@ -51,15 +50,7 @@ class LabelSheetModel(Document):
 
 def read_label_sheet(text: str, *, name: str) -> LabelSheet:
     """Read a sheet of labels from TOML text. Raises InvalidInput with every fault of it."""
-    if len(text) > MOST_BYTES:
-        raise invalid(name, "is larger than 10 MB", "Give one sheet of labels")
-    try:
-        content = tomllib.loads(text)
-    # Not TOMLDecodeError alone: a number of thousands of digits is a plain ValueError.
-    except ValueError as fault:
-        raise invalid(name, f"is not TOML: {fault}", "Mend that line") from None
-    except RecursionError:
-        raise invalid(name, "is nested too deeply", "Lay it out as the schema says") from None
+    content = read_toml(text, name=name, smaller="Give one sheet of labels")
     return label_sheet_from_document(content, name=name)
 
 

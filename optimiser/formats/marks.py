@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-import tomllib
-
 from pydantic import Field
 
 from optimiser.domain.marks import Mark, Marks, State
-from optimiser.errors import invalid
-from optimiser.formats.fields import MOST_BYTES, Document, Id, read_document
+from optimiser.formats.fields import Document, Id, read_document, read_toml
 from optimiser.formats.rack import RackOffcutModel, rack_of_models
 
 _MOST_ITEMS = 20_000
@@ -34,15 +31,7 @@ class MarksModel(Document):
 
 def read_marks(text: str, *, name: str) -> Marks:
     """Read marks from TOML text. Raises InvalidInput with every fault of it."""
-    if len(text) > MOST_BYTES:
-        raise invalid(name, "is larger than 10 MB", "Split the marks")
-    try:
-        content = tomllib.loads(text)
-    # Not TOMLDecodeError alone: a number of thousands of digits is a plain ValueError.
-    except ValueError as fault:
-        raise invalid(name, f"is not TOML: {fault}", "Mend that line") from None
-    except RecursionError:
-        raise invalid(name, "is nested too deeply", "Lay it out as the schema says") from None
+    content = read_toml(text, name=name, smaller="Split the marks")
     return marks_from_document(content, name=name)
 
 

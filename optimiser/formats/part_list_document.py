@@ -9,17 +9,15 @@ from typing import Any
 from pydantic import Field
 
 from optimiser.domain.part_list import PartList
-from optimiser.domain.parts import BoardPart, CutOut, LengthPart
 from optimiser.errors import InvalidInput, Problem
 from optimiser.formats.fields import Document, Id, read_document
+from optimiser.formats.part_documents import board_part, length_part
 from optimiser.formats.request_documents import (
     BoardPartDocument,
     CutOutDocument,
     LengthPartDocument,
     dimensions_document,
-    dimensions_from,
 )
-from optimiser.units import Tenths
 
 _MOST = 50_000
 
@@ -95,45 +93,10 @@ def part_list_from_document(content: object, *, name: str) -> PartList:
     if problems:
         raise InvalidInput(problems)
     return PartList(
-        lengths=tuple((part.material, _length(part)) for part in document.lengths),
-        boards=tuple((part.material, _board(part)) for part in document.boards),
+        lengths=tuple((part.material, length_part(part)) for part in document.lengths),
+        boards=tuple((part.material, board_part(part)) for part in document.boards),
     )
 
 
 def _twice(ids: Iterable[str]) -> list[str]:
     return [id_ for id_, count in Counter(ids).items() if count > 1]
-
-
-def _length(part: LengthPartDocument) -> LengthPart:
-    return LengthPart(
-        id=part.id,
-        job=part.job,
-        length=Tenths(part.length_mm),
-        quantity=part.quantity,
-        name=part.name,
-        ease=Tenths(part.ease_mm),
-        dimension_from=dimensions_from(part.dimension_from),
-    )
-
-
-def _board(part: BoardPartDocument) -> BoardPart:
-    return BoardPart(
-        id=part.id,
-        job=part.job,
-        width=Tenths(part.width_mm),
-        height=Tenths(part.height_mm),
-        quantity=part.quantity,
-        turn=part.turn,
-        cut_outs=tuple(
-            CutOut(
-                x=Tenths(hole.x_mm),
-                y=Tenths(hole.y_mm),
-                width=Tenths(hole.width_mm),
-                height=Tenths(hole.height_mm),
-            )
-            for hole in part.cut_outs
-        ),
-        name=part.name,
-        ease=Tenths(part.ease_mm),
-        dimension_from=dimensions_from(part.dimension_from),
-    )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections import Counter
 from collections.abc import Iterator
 from decimal import Decimal, InvalidOperation
@@ -23,9 +22,8 @@ from optimiser.domain.price_book import (
 )
 from optimiser.domain.request import CUT_OUT_TRIM, Cutting, Direction
 from optimiser.domain.stock import NO_EDGE_TRIM
-from optimiser.errors import InvalidInput, Problem, invalid
+from optimiser.errors import InvalidInput, Problem
 from optimiser.formats.fields import (
-    MOST_BYTES,
     Document,
     Flag,
     Id,
@@ -34,6 +32,7 @@ from optimiser.formats.fields import (
     Size,
     SizeOrZero,
     read_document,
+    read_toml,
 )
 from optimiser.formats.stock import (
     EdgeTrimField,
@@ -195,16 +194,8 @@ class PriceBookModel(Document):
 
 def read_price_book(text: str, *, name: str) -> PriceBook:
     """Read a price book from TOML text. Raises InvalidInput with every fault of it."""
-    if len(text) > MOST_BYTES:
-        raise invalid(name, "is larger than 10 MB", "Split the price book")
-    try:
-        document = tomllib.loads(text)
-    # Not TOMLDecodeError alone: a number of thousands of digits is a plain ValueError.
-    except ValueError as fault:
-        raise invalid(name, f"is not TOML: {fault}", "Mend that line") from None
-    except RecursionError:
-        raise invalid(name, "is nested too deeply", "Lay it out as the schema says") from None
-    return price_book_from_document(document, name=name)
+    content = read_toml(text, name=name, smaller="Split the price book")
+    return price_book_from_document(content, name=name)
 
 
 def price_book_from_document(content: object, *, name: str) -> PriceBook:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-from optimiser.domain.parts import BoardPart, CutOut, LengthPart
 from optimiser.domain.request import (
     Access,
     Choice,
@@ -16,6 +15,7 @@ from optimiser.domain.request import (
 )
 from optimiser.domain.stock import LengthOffcut, SheetOffcut
 from optimiser.formats.fields import read_document, read_json
+from optimiser.formats.part_documents import board_part, length_part
 from optimiser.formats.request_documents import (
     AccessDocument,
     BoardPartDocument,
@@ -29,7 +29,6 @@ from optimiser.formats.request_documents import (
     SheetMaterialDocument,
     SheetOffcutDocument,
     dimensions_document,
-    dimensions_from,
 )
 from optimiser.formats.stock import (
     StockLengthDocument,
@@ -105,18 +104,7 @@ def _lengths(document: LengthMaterialDocument) -> LengthMaterial:
             )
             for offcut in document.offcuts
         ),
-        parts=tuple(
-            LengthPart(
-                id=part.id,
-                job=part.job,
-                length=Tenths(part.length_mm),
-                quantity=part.quantity,
-                name=part.name,
-                ease=Tenths(part.ease_mm),
-                dimension_from=dimensions_from(part.dimension_from),
-            )
-            for part in document.parts
-        ),
+        parts=tuple(map(length_part, document.parts)),
     )
 
 
@@ -142,29 +130,7 @@ def _sheets(document: SheetMaterialDocument) -> SheetMaterial:
             )
             for offcut in document.offcuts
         ),
-        parts=tuple(
-            BoardPart(
-                id=part.id,
-                job=part.job,
-                width=Tenths(part.width_mm),
-                height=Tenths(part.height_mm),
-                quantity=part.quantity,
-                turn=part.turn,
-                cut_outs=tuple(
-                    CutOut(
-                        x=Tenths(hole.x_mm),
-                        y=Tenths(hole.y_mm),
-                        width=Tenths(hole.width_mm),
-                        height=Tenths(hole.height_mm),
-                    )
-                    for hole in part.cut_outs
-                ),
-                name=part.name,
-                ease=Tenths(part.ease_mm),
-                dimension_from=dimensions_from(part.dimension_from),
-            )
-            for part in document.parts
-        ),
+        parts=tuple(map(board_part, document.parts)),
     )
 
 

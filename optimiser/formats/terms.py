@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import tomllib
 from decimal import Decimal
 from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
 from optimiser.domain.deliveries import Terms
-from optimiser.errors import invalid
-from optimiser.formats.fields import MOST_BYTES, Document, Id, MoneyText, Size, read_document
+from optimiser.formats.fields import Document, Id, MoneyText, Size, read_document, read_toml
 from optimiser.formats.wall_document import IsoDate
 from optimiser.units import Pence, Tenths
 
@@ -60,15 +58,7 @@ def read_terms(text: str, *, name: str) -> tuple[Terms, dict[str, str]]:
 
     Raises InvalidInput with every fault of it.
     """
-    if len(text) > MOST_BYTES:
-        raise invalid(name, "is larger than 10 MB", "Split the terms")
-    try:
-        content = tomllib.loads(text)
-    # Not TOMLDecodeError alone: a number of thousands of digits is a plain ValueError.
-    except ValueError as fault:
-        raise invalid(name, f"is not TOML: {fault}", "Mend that line") from None
-    except RecursionError:
-        raise invalid(name, "is nested too deeply", "Lay it out as the schema says") from None
+    content = read_toml(text, name=name, smaller="Split the terms")
     return terms_from_document(content, name=name)
 
 
