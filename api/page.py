@@ -33,7 +33,8 @@ th, td { padding: .25rem .7rem .25rem 0; text-align: left; vertical-align: top;
 th { font-size: .85rem; color: #55524b; } .n { text-align: right; } td.n { white-space: nowrap; }
 tfoot td { border: 0; font-weight: 600; }
 figure { margin: 1.2rem 0; } figcaption { font-weight: 600; margin-bottom: .3rem; }
-img { display: block; width: 100%; height: auto; border: 1px solid #c9c4ba; background: #fff; }
+img { display: block; box-sizing: border-box; width: 100%; height: auto;
+  border: 1px solid #c9c4ba; background: #fff; }
 .phone { display: none; }
 nav a { margin-right: 1rem; white-space: nowrap; } a { color: #1d4f73; }
 .cautions { border-left: .4rem solid #b3541e; padding: .4rem 1rem .4rem 2rem; margin: 0;
