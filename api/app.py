@@ -35,10 +35,13 @@ from api.runner import Runner
 from api.settings import Settings
 from api.store.engine import Store
 from api.store.migrate import migrate
+from api.warming import start_warming
 
 
-def create_app(settings: Settings) -> FastAPI:
+def create_app(settings: Settings, *, warms: bool = False) -> FastAPI:
     """Make the service on its store, brought up to date. Runners start and stop with its server.
+
+    `warms`: what plans is loaded soon after the start, and not by the first caller's plan.
 
     Raises InvalidInput when the store cannot be opened.
     """
@@ -49,7 +52,10 @@ def create_app(settings: Settings) -> FastAPI:
     async def lifespan(_app: FastAPI) -> AsyncIterator[None]:
         runner = Runner(store, workers=settings.workers)
         runner.start()
+        warming = start_warming() if warms else None
         yield
+        if warming is not None:
+            warming.cancel()
         # Runs under way go back in the queue; whoever starts next finishes them.
         await run_in_threadpool(runner.stop)
         store.close()

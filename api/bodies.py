@@ -41,6 +41,13 @@ class BatchBody:
     coming_walls: tuple[Wall, ...] = ()
     coming_lists: tuple[PartList, ...] = ()
 
+    @property
+    def listed(self) -> int:
+        """Return how many listed parts it names, those of jobs to come among them."""
+        lists = (*self.part_lists, *self.coming_lists)
+        counts = [part.quantity for one in lists for _, part in one.lengths]
+        return sum(counts) + sum(part.quantity for one in lists for _, part in one.boards)
+
 
 def read_batch(body: bytes) -> BatchBody:
     """Read walls, prices, rack and rules, all faults of all of them at once."""

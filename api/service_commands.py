@@ -130,7 +130,7 @@ def _serve(arguments: argparse.Namespace) -> int:
     from api.logs import log_lines
 
     log_lines()
-    app = create_app(settings)
+    app = create_app(settings, warms=True)
     gc.freeze()
     gc.enable()
     uvicorn.run(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import os
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -50,7 +51,7 @@ def settings_from(
             found = float(text) if text else default
         except ValueError:
             found = least - 1
-        if found < least:
+        if not math.isfinite(found) or found < least:
             trouble, remedy = f"{text!r} is no number from {least:g} on", f"Give {default:g}, say"
             problems.append(Problem(name, trouble, remedy))
         return found

@@ -76,6 +76,7 @@ def _deal(
         seconds=seconds,
         materials=len(book.lengths) + len(book.sheets),
         walls=len(asked.jobs.walls),
+        parts=asked.jobs.listed,
     )
     work = Asked(
         kind=WITHOUT_PLAN,

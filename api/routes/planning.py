@@ -39,6 +39,7 @@ Deadline = Annotated[
     float | None,
     Query(ge=1, le=604_800, description="Seconds from now after which the best plan is kept."),
 ]
+MOST_NAMED = 1000  # kept things in one call, each of which is looked up
 IdempotencyKey = Annotated[
     str | None,
     Header(max_length=200, description="Any text of your own: the same call twice is done once."),
@@ -149,7 +150,10 @@ def _plan_jobs(
     sold += [item.material for book in books for item in book.sheets]
     materials = list(dict.fromkeys(sold))
     require_within_limits(
-        seconds=asked.rules.seconds, materials=len(materials), walls=len(asked.walls)
+        seconds=asked.rules.seconds,
+        materials=len(materials),
+        walls=len(asked.walls) + len(asked.coming_walls),
+        parts=asked.listed,
     )
     return _ask(
         store,
@@ -169,33 +173,59 @@ def _plan_jobs(
 
 
 def with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[str, Any]:
-    """Put kept walls and prices in the place of their names."""
+    """Put kept walls, jobs and prices in the place of their names.
+
+    Raises Missing for what the firm has not, InvalidInput for names that cannot be any and for
+    prices that are given twice: nothing that was named is left out unsaid.
+    """
     changed = dict(document)
+    firm = caller.firm
+    today = datetime.now(UTC).date().isoformat()
     with store.read() as connection:
-        ids = changed.pop("wall_ids", None)
-        if isinstance(ids, list) and "walls" not in changed:
-            changed["walls"] = [
-                json.loads(papers.find_one(connection, walls, caller.firm, str(id_)).document)
-                for id_ in ids
+        if (ids := _names_in(changed, "wall_ids")) is not None:
+            found = [
+                json.loads(papers.find_one(connection, walls, firm, id_).document) for id_ in ids
             ]
-        of_jobs = changed.pop("job_ids", None)
-        if isinstance(of_jobs, list):
-            _add_jobs(connection, caller.firm, [str(id_) for id_ in of_jobs], changed)
-        to_come = changed.pop("coming_job_ids", None)
-        if isinstance(to_come, list):
-            _add_coming(connection, caller.firm, [str(id_) for id_ in to_come], of_jobs, changed)
-        name = changed.pop("price_book", None)
-        if isinstance(name, str) and "prices" not in changed:
-            today = datetime.now(UTC).date().isoformat()
-            row = papers.price_book_on(connection, caller.firm, name, today)
+            changed["walls"] = [*_listed_in(changed, "walls"), *found]
+        of_jobs = _names_in(changed, "job_ids")
+        if of_jobs is not None:
+            _add_jobs(connection, firm, of_jobs, changed)
+        if (to_come := _names_in(changed, "coming_job_ids")) is not None:
+            _add_coming(connection, firm, to_come, of_jobs or [], changed)
+        if "price_book" in changed:
+            row = papers.price_book_on(connection, firm, _one_book(changed), today)
             changed["prices"] = json.loads(row.document)
-        names = changed.pop("price_books", None)
-        among = changed.get("merchants", [])
-        if isinstance(names, list) and len(names) <= MOST_MERCHANTS and isinstance(among, list):
-            today = datetime.now(UTC).date().isoformat()
-            rows = [papers.price_book_on(connection, caller.firm, str(one), today) for one in names]
+        if (names := _names_in(changed, "price_books", most=MOST_MERCHANTS)) is not None:
+            rows = [papers.price_book_on(connection, firm, name, today) for name in names]
+            among = _listed_in(changed, "merchants")
             changed["merchants"] = [*among, *(json.loads(row.document) for row in rows)]
     return changed
+
+
+def _names_in(document: dict[str, Any], field: str, most: int = MOST_NAMED) -> list[str] | None:
+    """Take a list of names or ids out of a body; None where it has none. Raises InvalidInput."""
+    if field not in document:
+        return None
+    given = document.pop(field)
+    if not isinstance(given, list) or not all(isinstance(name, str) for name in given):
+        trouble, remedy = "is not a list of texts", "Give a list, or leave it out"
+        raise lib.InvalidInput((lib.Problem(f"body.{field}", trouble, remedy),))
+    if len(given) > most:
+        trouble = f"names {len(given)}, and {most} is the most"
+        raise lib.InvalidInput((lib.Problem(f"body.{field}", trouble, "Split the call"),))
+    return given
+
+
+def _one_book(document: dict[str, Any]) -> str:
+    """Take the name of the price book out of a body. Raises InvalidInput."""
+    name = document.pop("price_book")
+    if not isinstance(name, str):
+        trouble, remedy = "is not a text", "Give the name of a kept price book"
+    elif "prices" in document:
+        trouble, remedy = "stands beside prices", "Give one of the two"
+    else:
+        return name
+    raise lib.InvalidInput((lib.Problem("body.price_book", trouble, remedy),))
 
 
 def _add_jobs(
@@ -230,16 +260,18 @@ def _add_jobs(
 
 
 def _add_coming(
-    connection: sa.Connection, firm: str, ids: list[str], now: object, document: dict[str, Any]
+    connection: sa.Connection, firm: str, ids: list[str], now: list[str], document: dict[str, Any]
 ) -> None:
     """Add kept jobs as parts to come. Raises InvalidInput for those that are planned now."""
-    both = [id_ for id_ in ids if isinstance(now, list) and id_ in map(str, now)]
+    both = [id_ for id_ in ids if id_ in now]
     if both:
         trouble, remedy = f"names {both[0]}, which is planned now", "Leave it to job_ids"
         raise lib.InvalidInput((lib.Problem("coming_job_ids", trouble, remedy),))
-    coming: dict[str, Any] = {}
+    given = document.get("coming", {})
+    # What is no object is refused with the rest of the body.
+    coming = dict(given) if isinstance(given, dict) else {}
     _add_jobs(connection, firm, ids, coming, "coming_job_ids")
-    document.setdefault("coming", coming)
+    document["coming"] = coming if isinstance(given, dict) else given
 
 
 def _listed_in(document: dict[str, Any], name: str) -> list[Any]:

@@ -156,3 +156,46 @@ def test_what_a_piece_of_the_rack_has_lain_for_is_told(caller: Caller) -> None:
     (found,) = [item for item in caller.get("/v1/rack").json()["items"] if item["id"] == "L1"]
 
     assert found["racked"].endswith("+00:00")
+
+
+@pytest.mark.parametrize(
+    ("field", "given", "trouble"),
+    [
+        ("wall_ids", "wall-1", "is not a list of texts"),
+        ("job_ids", None, "is not a list of texts"),
+        ("price_books", ["usual"] * 11, "names 11, and 10 is the most"),
+        ("price_book", ["usual"], "is not a text"),
+        ("price_book", "usual", "stands beside prices"),
+        ("coming_job_ids", [7], "is not a list of texts"),
+    ],
+)
+def test_nothing_that_is_named_is_left_out_unsaid(
+    caller: Caller, field: str, given: object, trouble: str
+) -> None:
+    refused = caller.post("/v1/batches", a_batch_body(**{field: given}))
+
+    problem = the_problem(refused, status=422, kind="invalid-input")
+    assert [(one["field"], one["trouble"]) for one in problem["problems"]] == [
+        (f"body.{field}", trouble)
+    ]
+
+
+def test_kept_walls_are_planned_with_those_that_are_sent(caller: Caller) -> None:
+    sent = a_batch_body(seconds=0.2)
+    kept = caller.post("/v1/walls", {**sent["walls"][0], "job": "kept"}).json()
+
+    plan = caller.post("/v1/batches", {**sent, "wall_ids": [kept["id"]]})
+
+    assert plan.status_code == 201, plan.text
+    assert {share["job"] for share in plan.json()["shares"]} == {"A", "kept"}
+
+
+def test_a_batch_of_more_parts_than_one_call_may_ask_for_is_refused(caller: Caller) -> None:
+    part = {"id": "U1", "job": "many", "material": "c16-38x63", "length_mm": 400}
+    lengths = [{**part, "id": f"U{n}", "quantity": 10_000} for n in range(6)]
+    body = a_batch_body(walls=[], jobs=[{"name": "many", "parts": {"lengths": lengths}}])
+
+    refused = caller.post("/v1/batches", body)
+
+    problem = the_problem(refused, status=422, kind="invalid-input")
+    assert [one["field"] for one in problem["problems"]] == ["parts"]

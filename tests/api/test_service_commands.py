@@ -176,10 +176,12 @@ def test_settings_come_from_the_environment_and_the_command_line_wins() -> None:
 
 def test_settings_that_cannot_be_are_all_named() -> None:
     with pytest.raises(InvalidInput) as refused:
-        settings_from({"SCANTLING_WORKERS": "many", "SCANTLING_RATE": "0"})
+        settings_from(
+            {"SCANTLING_WORKERS": "many", "SCANTLING_RATE": "nan", "SCANTLING_MOST_BYTES": "inf"}
+        )
 
     named = {problem.field for problem in refused.value.problems}
-    assert named == {"SCANTLING_WORKERS", "SCANTLING_RATE"}
+    assert named == {"SCANTLING_WORKERS", "SCANTLING_RATE", "SCANTLING_MOST_BYTES"}
 
 
 def test_a_log_line_is_an_object_with_the_events_fields() -> None:
