@@ -44,10 +44,13 @@ def money(pence: int | None) -> str | None:
 
 
 def version_from(if_match: str | None) -> int | None:
-    """Read an If-Match header; None and * match every version. Raises InvalidInput."""
+    """Read an If-Match header; None and * match every version. Raises InvalidInput.
+
+    What follows a dash in an ETag tells apart what is answered with one version.
+    """
     if if_match is None or if_match.strip() == "*":
         return None
-    found = re.fullmatch(r'"(\d{1,9})"', if_match.strip())
+    found = re.fullmatch(r'"(\d{1,9})(?:-\d{1,9})?"', if_match.strip())
     if found is None:
         trouble = f"{if_match!r} is no ETag of this service"
         raise InvalidInput((Problem("If-Match", trouble, "Send the ETag as it was answered"),))

@@ -8,7 +8,9 @@ import httpx
 import pytest
 
 from api.examples import EXAMPLES
+from api.store import runs
 from api.store.engine import Store
+from api.working import work_on
 from tests.api.bodies import Caller, a_service, the_problem
 from tests.api.store.builders import require_balance
 
@@ -309,6 +311,25 @@ def test_of_two_who_saw_the_same_order_one_is_told(order: Ordered) -> None:
     assert order.service.get(path, if_none_match=tag).status_code == 200
     tag = order.service.get(path).headers["etag"]
     assert order.service.get(path, if_none_match=tag).status_code == 304
+
+
+def test_a_plan_made_after_its_delivery_changes_the_answers_tag(order: Ordered) -> None:
+    path = f"/v1/orders/{order.id}/deliveries"
+    answer = order.came({"line": order.line("m"), "good": 2, "short": 1}, replan_seconds=3)
+    before = order.service.get(path)
+    assert (answer["run"]["state"], before.json()["deliveries"][0]["new_plan"]) == ("queued", None)
+    tag = before.headers["etag"]
+    assert order.service.get(path, if_none_match=tag).status_code == 304
+
+    claim = runs.claim_next(order.service.app.state.store, "worker")
+    assert claim is not None
+    work_on(order.service.app.state.store, claim)
+
+    after = order.service.get(path, if_none_match=tag)
+    assert after.status_code == 200
+    assert after.json()["deliveries"][0]["new_plan"] is not None
+    line = {"line": order.line("2400"), "good": 1}
+    assert order.send(line, if_match=after.headers["etag"]).status_code == 201
 
 
 def test_a_delivery_typed_wrong_is_taken_back_by_another(order: Ordered) -> None:
