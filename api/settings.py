@@ -54,6 +54,7 @@ def settings_from(
         if not math.isfinite(found) or found < least:
             trouble, remedy = f"{text!r} is no number from {least:g} on", f"Give {default:g}, say"
             problems.append(Problem(name, trouble, remedy))
+            return default
         return found
 
     made = Settings(
