@@ -4,13 +4,15 @@ Run `python -m benchmarks.walls --count N --seed S --out FILE.json`. Walls are t
 write, slips included: some do not fit and must be refused with reasons, never crash. Each wall is
 framed in all its ways and each way is inspected, all within the time measured; outside it, of every
 fifth wall a mixture of ways is inspected, such as a cutting plan may choose. `median_cpu_ms` and
-`max_cpu_ms` are free of what else the machine does; `slowest` is the number of the latter's wall.
+`max_cpu_ms` are free of what else the machine does; `slowest` is the number of the latter's wall;
+`peak_mb` is the most memory that the process held, interpreter and libraries included.
 """
 
 from __future__ import annotations
 
 import argparse
 import json
+import resource
 import statistics
 import sys
 import time
@@ -354,6 +356,7 @@ def measure(count: int, seed: int) -> dict[str, Any]:
         "median_cpu_ms": round(statistics.median(worked), 3),
         "max_cpu_ms": round(max(worked), 3),
         "slowest": worked.index(max(worked)),
+        "peak_mb": round(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1_024, 1),
         "stop_rules": dict(stops.most_common()),
     }
 

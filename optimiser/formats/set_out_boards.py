@@ -8,12 +8,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from optimiser.domain.frame import Board, Edge, Frame, KeepOut
+from optimiser.drawing.wall_page import height_at
 from optimiser.formats.set_out_frame import from_centre
 from optimiser.framing.quantities import CORNERS, FIELD, OVERHEAD
 from optimiser.units import metres, mm
 
 # From a bound and from a cut edge of plasterboard: published UK project specification 2014.
 _BOUND, _CUT = 100, 130
+# A front board that begins higher than this stands on another part of the wall, tenths.
+_NEAR_FLOOR = 500
 _SIDES = ("left", "right", "bottom", "top")
 _HOLD = ("drywall-screw", "drywall-screw-long", "mdf-screw", "adhesive")
 
@@ -40,7 +43,7 @@ def _space(keep: KeepOut) -> str:
 
 
 def boards(frame: Frame) -> Iterator[str]:
-    """Yield the screws of the boards, then one line for each board, linings before fronts."""
+    """Yield the screws of the boards, then one line for each board, in the order of building."""
     for one in frame.quantities:
         if one.item in _HOLD:
             unit = "" if one.unit == "each" else f" {one.unit}"
@@ -62,8 +65,17 @@ def boards(frame: Frame) -> Iterator[str]:
     off = _off_the_floor(frame)
     if off:
         yield f"Front boards stand {mm(off)} off the floor: lift them tight to the ceiling"
-    for board in sorted(frame.boards, key=lambda b: (b.face.endswith("front"), b.layer)):
+    for board in sorted(frame.boards, key=_turn):
         yield _board(frame, board)
+
+
+def _turn(board: Board) -> tuple[int, bool, int]:
+    """Return what puts boards in the order in which they go up: from the existing wall out.
+
+    The end of a part built out further thus comes after the front that it laps, and a front after
+    the linings and ends that it laps itself.
+    """
+    return int(board.box.y + board.box.dy), board.face.endswith("front"), board.layer
 
 
 def _edges(frame: Frame) -> str:
@@ -77,8 +89,15 @@ def _edges(frame: Frame) -> str:
 
 
 def _off_the_floor(frame: Frame) -> int:
-    fronts = [b for b in frame.boards if b.face.endswith("front")]
-    return min((max(int(b.box.z), 0) for b in fronts), default=0)
+    """Return how far the lowest front boards stand above the floor under them, at the least."""
+    gaps = []
+    for one in frame.boards:
+        left, right = one.box.x, one.box.x + one.box.dx
+        inside = [lv.x for lv in frame.levels if left < lv.x < right]
+        floor = min(int(height_at(frame, x, ceiling=False)) for x in (left, *inside, right))
+        if one.face.endswith("front") and one.box.z - floor < _NEAR_FLOOR:
+            gaps.append(int(one.box.z) - floor)
+    return min(gaps, default=0)
 
 
 def _board(frame: Frame, board: Board) -> str:

@@ -66,10 +66,9 @@ def _ends(settings: Settings, fire: Hole | None) -> Iterator[_Line]:
         outer = x0 == (0 if side == "left" else settings.width)
         if not bare:
             # Where two boxes are flush their boards meet in a taped joint, without a bead.
-            if outer and not free:
-                yield _Line(
-                    "stop", f"{end}, at the side wall", (x0, front, bottom), (x0, front, top)
-                )
+            meets = "at the side wall" if outer and not free else "at the breast"
+            if (outer and not free) or _at_breast(settings, side):
+                yield _Line("stop", f"{end}, {meets}", (x0, front, bottom), (x0, front, top))
             continue
         returns = fire is not None and (fire.to_left if side == "left" else fire.to_right)
         for stretch in bare:
@@ -85,6 +84,17 @@ def _ends(settings: Settings, fire: Hole | None) -> Iterator[_Line]:
             y = settings.back + stretch.y
             what = "at the existing wall" if stretch.y == 0 else "at the face beside it"
             yield _Line("stop", f"{end}, {what}", (x0, y, z0), (x0, y, z1))
+
+
+def _at_breast(settings: Settings, side: str) -> bool:
+    """Return whether a box ends against the cheek of a breast that stands out as far as it."""
+    front = settings.back + settings.depth
+    return any(
+        breast.depth >= front
+        and (breast.x + breast.width if side == "left" else breast.x) - settings.offset
+        == (settings.start if side == "left" else settings.end)
+        for breast in settings.wall.site.projections
+    )
 
 
 def _levels(settings: Settings) -> Iterator[_Line]:

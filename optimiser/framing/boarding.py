@@ -13,6 +13,7 @@ from optimiser.domain.frame import Board, Edge, Edges, Face, Member, Toward
 from optimiser.domain.parts import CutOut
 from optimiser.domain.price_book import SheetItem
 from optimiser.domain.request import Cutting
+from optimiser.framing.changed import changed
 from optimiser.framing.layout import Layer, end_room, room, row_joints, sheet_for
 from optimiser.framing.openings import Hole
 from optimiser.framing.setting_out import CORNER
@@ -131,7 +132,7 @@ def front(settings: Settings, holes: list[Hole], layers: tuple[Layer, ...]) -> l
                     out=out,
                     cut_outs=cut_outs_of(cut, cuts),
                 )
-                boards.append(replace(made, eased=Tenths(eased)))
+                boards.append(changed(made, eased=Tenths(eased)) if eased else made)
     return boards
 
 

@@ -67,12 +67,12 @@ def _spot(hole: Hole, placed: Placed) -> tuple[int, int, int] | None:
             (
                 z
                 for low, high in _open(closed, clear.z0, clear.z1)
-                for z in (*range(low + room, high - room + 1, _STEP), high - room)
+                for z in (*range(_whole(low + room), high - room + 1, _STEP), high - room)
                 if low + room <= z <= high - room
             ),
             key=lambda z: (abs(z - wanted), z),
         )
-        across = [clear.x0 + clear.width * part // 8 for part in (4, 2, 6, 1, 7, 3, 5)]
+        across = [_whole(clear.x0 + clear.width * part // 8) for part in (4, 2, 6, 1, 7, 3, 5)]
         for z, x in itertools.product(heights, across):
             if plate is not None and (
                 plate.x0 - room < x < plate.x1 + room and plate.z0 - room < z < plate.z1 + room
@@ -82,6 +82,11 @@ def _spot(hole: Hole, placed: Placed) -> tuple[int, int, int] | None:
             if inside and all(abs(x - joint) >= room for joint in joints):
                 return x, z, diameter
     return None
+
+
+def _whole(place: int) -> int:
+    """Round a place up to a whole mm, as it is marked on the board."""
+    return -(-place // 10) * 10
 
 
 def _open(closed: Sequence[tuple[int, int]], low: int, high: int) -> Iterator[tuple[int, int]]:

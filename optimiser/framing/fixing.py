@@ -6,11 +6,11 @@ Screws into the existing wall keep out of the bands in which its cables may run.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 from functools import cache
 
 from optimiser.domain.frame import Box, Fixing, Member, NoScrewBand, Point, WallFixing
 from optimiser.domain.wall import ExistingWall, Floor
+from optimiser.framing.changed import changed
 from optimiser.framing.settings import Settings
 from optimiser.framing.survey import FIXING
 from optimiser.units import Tenths, mm
@@ -52,7 +52,7 @@ def fixed(
     every = set().union(*uprights.values()) if uprights else set()
     doubled = {x for x in every if x + thick in every}
     return [
-        replace(
+        changed(
             one,
             fixings=(*_fixings(one, doubled, settings), *_flat(one, beside, flat)),
             group=group,

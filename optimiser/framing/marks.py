@@ -6,11 +6,11 @@ A letter for the kind and a number by descending size, ties by first appearance.
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable
-from dataclasses import replace
 from typing import TypeVar
 
 from optimiser.domain.frame import Bead, Board, Member
 from optimiser.domain.parts import DimensionFrom
+from optimiser.framing.changed import changed
 
 LETTERS = {
     "sole plate": "P",
@@ -42,7 +42,7 @@ def mark_members(members: Iterable[tuple[Member, Sources]]) -> tuple[Member, ...
         lambda m: m.length,
     )
     return tuple(
-        replace(m, mark=mark, dimension_from=source)
+        changed(m, mark=mark, dimension_from=source)
         for m, mark, source in zip(listed, marks, sources, strict=True)
     )
 
@@ -57,7 +57,7 @@ def mark_boards(boards: Iterable[tuple[Board, Sources]]) -> tuple[Board, ...]:
         lambda b: b.width * b.height,
     )
     return tuple(
-        replace(b, mark=mark, dimension_from=source)
+        changed(b, mark=mark, dimension_from=source)
         for b, mark, source in zip(listed, marks, sources, strict=True)
     )
 
@@ -72,7 +72,7 @@ def mark_beads(beads: Iterable[tuple[Bead, Sources]]) -> tuple[Bead, ...]:
         lambda b: b.length,
     )
     return tuple(
-        replace(b, mark=mark, dimension_from=source)
+        changed(b, mark=mark, dimension_from=source)
         for b, mark, source in zip(listed, marks, sources, strict=True)
     )
 

@@ -90,7 +90,8 @@ def _timber_screws(boxes: list[Built]) -> list[Quantity]:
             elif screws.item == "screw-100":
                 plates += screws.count
     into = sum(fixing.into == "stud" for built in boxes for fixing in built.fixings)
-    beside = f"through {pairs} uprights that stand flat against another, at {mm(FIXING)} at most"
+    many = f"{pairs} upright{'s that stand' if pairs != 1 else ' that stands'}"
+    beside = f"through {many} flat against another, at {mm(FIXING)} at most"
     working = f"{SCREWS_PER_END} at each of {ends['screw-80'] // SCREWS_PER_END} ends of members"
     return [
         Quantity(

@@ -237,6 +237,20 @@ def _doubled(frame: Frame) -> bool:
     return any(x + tenths(38) in xs for x in xs)
 
 
+@pytest.mark.parametrize("depth", [300, 350])
+def test_alcoves_stop_their_skim_at_side_wall_and_breast(depth: float) -> None:
+    # Published UK project specification 2014: stop bead where skim meets another surface.
+    frame = framed(site=a_breast(depth), steps=(a_step(1_000, 1_600, 0),))
+    places = sorted(bead.place for bead in frame.beads if bead.kind == "stop bead")
+
+    assert places == [
+        "box 1, left end, at the side wall",
+        "box 1, right end, at the breast",
+        "box 2, left end, at the breast",
+        "box 2, right end, at the side wall",
+    ]
+
+
 def test_a_recess_before_a_breast_counts_the_breast() -> None:
     with pytest.raises(InvalidInput) as refused:
         framed(

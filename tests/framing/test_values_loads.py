@@ -87,6 +87,8 @@ def test_pull_and_shear_of_one_screw_add_by_squares() -> None:
     # The same notebook prints 0.76, 0.53 and 0.85 for 300 N and 500 N.
     use = combined(axial=300 / 395.77, shear=500 / 949.58)
 
+    assert combined(axial=300 / 395.77, shear=0) == pytest.approx(0.76**2, abs=0.01)
+    assert combined(axial=0, shear=500 / 949.58) == pytest.approx(0.53**2, abs=0.01)
     assert use == pytest.approx(0.85, abs=0.01)
 
 
