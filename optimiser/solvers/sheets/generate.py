@@ -43,6 +43,8 @@ _SCALE = float(1 << 24)
 _CEILING = float(1 << 30)
 # Rounds of looking for counts of sheets, and rows kept for the checker.
 _COUNT_ROUNDS = 12
+# Beyond so many sheets of the dearest size counts are not tried: 1.7 s for nothing at 90.
+_MOST_SHEETS = 60
 MOST_WEIGHTS = 6
 # Counts of sheets that are listed one by one at most.
 _MOST_COUNTS = 20_000
@@ -121,8 +123,16 @@ class Generator:
                 return
             self._converge(level, is_enough)
             self._prove_now()
-        if len(self.problem.sheets) > 1 and not is_enough() and not self.budget.is_spent:
+        if self._is_counted() and not is_enough() and not self.budget.is_spent:
             self._count(is_enough)
+
+    def _is_counted(self) -> bool:
+        """Return whether trying counts of sheets one by one may raise the bound by much.
+
+        Of many sheets of several prices almost any sum can be had, each with counts of its own.
+        """
+        dearest = max(carrier.cost for carrier in self.carriers)
+        return len(self.carriers) > 1 and self.proof.bound < _MOST_SHEETS * dearest
 
     def filler(self, level: int) -> Filler:
         """Return the tables of a grid, made when first asked for."""

@@ -279,14 +279,14 @@ def pick_piece(mem: Small, head: Whole, root: int) -> int:
 
 
 @lean
-def ruin(mem: Small, log: Small, head: Whole, ratios: Real) -> None:
+def ruin(mem: Small, log: Small, head: Whole, ratios: Real, most: int) -> None:
     """Take a few pieces, and now and then a whole sheet, out of the sheets looked at."""
     at = head[c.AT_OPEN]
-    window = min(head[c.WINDOW], head[c.N_OPEN])
+    window = min(most, head[c.N_OPEN])
     if window and draw(head, WHOLE_SHEET) == 0:
         close_sheet(mem, log, head, ratios, mem[at + draw(head, window)])
     for _ in range(1 + draw(head, 1 + draw(head, MOST_OUT))):
-        window = min(head[c.WINDOW], head[c.N_OPEN])
+        window = min(most, head[c.N_OPEN])
         if window == 0:
             return
         sheet = mem[at + draw(head, window)]
@@ -330,13 +330,13 @@ def worth_of(head: Whole, ratios: Real) -> float:
 
 
 @lean
-def shuffle_window(mem: Small, head: Whole) -> None:
+def shuffle_window(mem: Small, head: Whole, window: int) -> None:
     """Draw the sheets looked at in this step, if there are more than the window holds."""
     at = head[c.AT_OPEN]
     open_ = head[c.N_OPEN]
-    if open_ <= head[c.WINDOW]:
+    if open_ <= window:
         return
-    for k in range(head[c.WINDOW]):
+    for k in range(window):
         other = k + draw(head, open_ - k)
         here, there = mem[at + k], mem[at + other]
         mem[at + k], mem[at + other] = there, here
@@ -364,10 +364,11 @@ def search(
         head[c.TICK] += 1
         head[c.STEPS] += 1
         head[c.WORK] += STEP_WORK
-        shuffle_window(mem, head)
+        most = 2 + draw(head, head[c.WINDOW] - 1)
+        shuffle_window(mem, head, most)
         begin(head)
-        ruin(mem, log, head, ratios)
-        window = min(head[c.WINDOW], head[c.N_OPEN])
+        ruin(mem, log, head, ratios, most)
+        window = min(most, head[c.N_OPEN])
         order = draw(head, orders.shape[0] + 1)
         head[c.WAYS] = head[c.ONE_WAY] or max(0, draw(head, ONE_WAY) + 3 - ONE_WAY)
         recreate(mem, log, head, ratios, orders, ranks, order, queue, window)

@@ -77,12 +77,17 @@ def fitting_sets(
             level[steps[place]] = (*nothing[:place], 1, *nothing[place + 1 :])
     listed = dict(level)
     pairs = 0
+    # With many kinds it takes longer to see that a set cannot fit than to look at its pairs.
+    seeing = max(0, len(kinds) - SMALL_ORDER) // 3
     while level:
         larger: dict[int, tuple[int, ...]] = {}
         for set_, counts in level.items():
             for place in range(_last(counts), len(kinds)):
                 if counts[place] == kinds[place].demand:
                     continue
+                pairs += seeing
+                if pairs > most:
+                    return None
                 if apart and any(n and (k, place) in apart for k, n in enumerate(counts)):
                     continue
                 whole = set_ + steps[place]
