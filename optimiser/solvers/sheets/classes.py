@@ -18,17 +18,30 @@ from optimiser.solvers.compiled import Real
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.table import Kind
 
-# Up to so many kinds have a row each.
+# Up to so many kinds have a row each, and with more time more: so many times its power.
 MOST_ROWS = 150
+_ROWS_A_SECOND = 130
+_ROWS_POWER = 0.37
 # Classes of more: three rows each.
 _CLASSES = 40
 # Sizes of which up to so many fit a side of a sheet are told apart by that number.
 _BESIDE = 4
 
 
-def shares_of(problem: SheetsProblem, kinds: tuple[Kind, ...]) -> Real:
-    """Return what one part of each kind (columns) counts in each row of the programme."""
-    if len(kinds) <= MOST_ROWS:
+def most_rows(seconds: float) -> int:
+    """Return up to how many kinds have a row each in a search of so many seconds.
+
+    The programme's time grows with a power of 2.7 of its rows: 300 take 6 s, 600 take 42 s.
+    """
+    return max(MOST_ROWS, int(_ROWS_A_SECOND * max(0.0, seconds) ** _ROWS_POWER))
+
+
+def shares_of(problem: SheetsProblem, kinds: tuple[Kind, ...], most: int = MOST_ROWS) -> Real:
+    """Return what one part of each kind (columns) counts in each row of the programme.
+
+    Up to `most` kinds have a row each; more are put into classes.
+    """
+    if len(kinds) <= most:
         return np.eye(len(kinds))
     rows: list[Real] = []
     for members in _classes(kinds, _bounds_of(problem)):

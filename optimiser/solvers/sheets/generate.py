@@ -18,7 +18,7 @@ import numpy as np
 from optimiser.solvers.compiled import Real, Whole
 from optimiser.solvers.protocol import Budget
 from optimiser.solvers.sheets.bounds import Proof, carriers_of, constant_of
-from optimiser.solvers.sheets.classes import shares_of
+from optimiser.solvers.sheets.classes import MOST_ROWS, shares_of
 from optimiser.solvers.sheets.columns import Column, Filler, alike, value_of
 from optimiser.solvers.sheets.cover import Carrier, Cover, Load, least_cost
 from optimiser.solvers.sheets.grid import QUICK_SUMS, Grid, bounding_grid, coarse_grid, exact_grid
@@ -60,6 +60,7 @@ class Generator:
     kinds: tuple[Kind, ...]
     proof: Proof
     budget: Budget
+    most_rows: int = MOST_ROWS
     master: Master = field(init=False)
     shares: Real = field(init=False)
     relaxed: Relaxed | None = None
@@ -80,7 +81,7 @@ class Generator:
         problem, kinds = self.problem, self.kinds
         self.carriers, self.constant = carriers_of(problem), constant_of(problem)
         self.costs = tuple(max(0.0, float(carrier.cost)) for carrier in self.carriers)
-        self.shares = shares_of(problem, kinds)
+        self.shares = shares_of(problem, kinds, self.most_rows)
         self.master = Master(
             self.shares,
             [kind.demand for kind in kinds],

@@ -15,7 +15,7 @@ from itertools import count
 from optimiser.solvers.protocol import Budget, Progress, Status
 from optimiser.solvers.sheets import cells as c
 from optimiser.solvers.sheets.bounds import Proof, prove
-from optimiser.solvers.sheets.classes import MOST_ROWS
+from optimiser.solvers.sheets.classes import most_rows
 from optimiser.solvers.sheets.columns import block_of
 from optimiser.solvers.sheets.engine import Engine
 from optimiser.solvers.sheets.generate import Generator
@@ -99,10 +99,12 @@ class _Run:
     proof: Proof = field(init=False)
     method: str = "best insertion"
     covered: int = 0
+    rows: int = field(init=False)
 
     def __post_init__(self) -> None:
         self.engine = Engine(new_table(self.problem, self.kinds, self.seed))
         self.pool = Pool(self.problem)
+        self.rows = most_rows(self.budget.seconds)
 
     def outcome(self) -> SheetsOutcome:
         """Search until the time is spent or the best plan is proven."""
@@ -233,7 +235,7 @@ class _Run:
 
     def _turn(self, *, repeated: bool) -> int:
         """Return after how many slices a plan is made of columns again."""
-        if len(self.kinds) > MOST_ROWS:
+        if len(self.kinds) > self.rows:
             return _GROUPED_SLICE
         # Where sizes differ a plan takes about as long to round as half as many slices as kinds.
         return _ROUNDED_SLICE if repeated else max(_ROUNDED_SLICE, len(self.kinds) // 2)
@@ -244,7 +246,7 @@ class _Run:
 
     def _generate(self) -> Generator:
         """Look for layouts, for plans made of them, and for a bound by column generation."""
-        generator = Generator(self.problem, self.kinds, self.proof, self._share())
+        generator = Generator(self.problem, self.kinds, self.proof, self._share(), self.rows)
         generator.start(lambda: self._is_enough(generator))
         if self._is_free():
             self._sequence(generator)

@@ -31,9 +31,9 @@ def a_varied_problem(parts: int, seed: int, *, turn: bool = True, rack: int = 2)
     )
 
 
-def a_started_generator(problem: SheetsProblem) -> Generator:
+def a_started_generator(problem: SheetsProblem, rows: int = classes.MOST_ROWS) -> Generator:
     generator = Generator(
-        problem, kinds_of(problem), prove(problem, scales=1), so_much_work(100_000)
+        problem, kinds_of(problem), prove(problem, scales=1), so_much_work(100_000), rows
     )
     generator.start()
     return generator
@@ -69,10 +69,9 @@ def test_classes_prove_no_more_than_a_row_for_each_kind(monkeypatch: pytest.Monk
     problem = a_problem(large, [(150, 150, 300), (200, 150, 380)], turn=True, kerf=1)
     alone = a_started_generator(problem)
     alone.run(lambda: False)
-    monkeypatch.setattr(classes, "MOST_ROWS", 10)
     monkeypatch.setattr(classes, "_CLASSES", 12)
 
-    together = a_started_generator(problem)
+    together = a_started_generator(problem, rows=10)
     together.run(lambda: False)
 
     assert together.converged
