@@ -48,6 +48,7 @@ class Rounder:
     generator: Generator
     budget: Budget
     seed: int
+    slices: int = 0  # spent on one rest; 0: by the rest
     _luck: Random = field(init=False)
     _rests: tuple[int, ...] = field(init=False)
     _places: Places = field(init=False)
@@ -193,7 +194,7 @@ class Rounder:
             sheets=sheets,
         )
         goal = target - net_of(self.problem, done)
-        found = searched(open_, goal, max(_SLICES, rest), seed, self.budget)
+        found = searched(open_, goal, self.slices or max(_SLICES, rest), seed, self.budget)
         return None if found is None else done + found
 
     def _cut_to_demand(self, fixed: list[Column]) -> Plan:

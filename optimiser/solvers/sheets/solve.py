@@ -15,7 +15,7 @@ from itertools import count
 from optimiser.solvers.protocol import Budget, Progress, Status
 from optimiser.solvers.sheets import cells as c
 from optimiser.solvers.sheets.bounds import Proof, prove
-from optimiser.solvers.sheets.classes import most_rows
+from optimiser.solvers.sheets.classes import MOST_ROWS, most_rows
 from optimiser.solvers.sheets.columns import block_of
 from optimiser.solvers.sheets.engine import Engine
 from optimiser.solvers.sheets.generate import Generator
@@ -39,16 +39,24 @@ _ROUNDED_SLICE = 20
 _GROUPED_SLICE = 8
 # The most of the time left that one set covering may take, and the first after generation.
 _COVER_SHARE = 0.2
-_FIRST_COVER_SHARE = 0.5
+_FIRST_COVER_SHARE = 0.05
 # The most of the time left that goes into building the layouts generated, for set covering.
-_POOL_SHARE = 0.3
+_POOL_SHARE = 0.02
 # Set covering is tried again when the pool has grown by half.
 _GROWTH = 1.2
 _LEAST_POOL = 20
-# Column generation starts after so many slices of ruin and recreate, at once if sizes repeat, and
-# may take so much of the time left.
-_GENERATE_AFTER = 12
+# Column generation starts after so many slices of ruin and recreate for each second beyond those
+# that it takes itself, at least and at most; at once if sizes repeat. It may take so much of the
+# time left, and more of it in a search of so few seconds.
+_SLICES_A_SECOND = 20
+_SECONDS_APART = 0.8
+_LEAST_AFTER = 3
+_MOST_AFTER = 25
 _GENERATE_SHARE = 0.6
+_SHORT = 1.5
+_SHORT_SHARE = 0.8
+# Slices of ruin and recreate spent on the rest of the first plan made of columns.
+_EARLY_SLICES = 4
 # Orders of more parts than this, so many alike on average, start with column generation.
 _VAST = 4000
 _VAST_COPIES = 20
@@ -202,7 +210,7 @@ class _Run:
         """Search until it is over: ruin and recreate, with column generation where it pays."""
         pooled = sum(kind.demand for kind in self.kinds) <= _POOLED_PARTS
         repeated = sizes_repeat(self.kinds)
-        patience = 0 if repeated else _GENERATE_AFTER
+        patience = 0 if repeated else self._patience()
         turn = self._turn(repeated=repeated)
         self.engine.restore()
         slices = 0
@@ -233,6 +241,11 @@ class _Run:
                 if pooled and said == c.STALLED:
                     self._cover(_COVER_SHARE)
 
+    def _patience(self) -> int:
+        """Return how many slices of ruin and recreate come before column generation."""
+        after = int(_SLICES_A_SECOND * (self.budget.seconds - _SECONDS_APART))
+        return min(max(after, _LEAST_AFTER), _MOST_AFTER)
+
     def _turn(self, *, repeated: bool) -> int:
         """Return after how many slices a plan is made of columns again."""
         if len(self.kinds) > self.rows:
@@ -249,7 +262,7 @@ class _Run:
         generator = Generator(self.problem, self.kinds, self.proof, self._share(), self.rows)
         generator.start(lambda: self._is_enough(generator))
         if self._is_free():
-            self._sequence(generator)
+            self._plan_early(generator)
         generator.budget = self._share()
         generator.run(lambda: self._is_enough(generator))
         generator.budget = self.budget
@@ -258,13 +271,17 @@ class _Run:
 
     def _share(self) -> Budget:
         """Return the time that column generation may take now."""
-        return self.budget.until(self.budget.used + _GENERATE_SHARE * self.budget.left)
+        share = _SHORT_SHARE if self.budget.seconds < _SHORT else _GENERATE_SHARE
+        return self.budget.until(self.budget.used + share * self.budget.left)
 
     def _is_enough(self, generator: Generator) -> bool:
         return self.best is not None and self.worth[0] <= generator.proof.bound
 
-    def _sequence(self, generator: Generator) -> None:
-        """Make a few plans sheet after sheet, by the prices that the programme ended with."""
+    def _plan_early(self, generator: Generator) -> None:
+        """Make a plan or a few by the first prices; the proof may take longer than there is."""
+        if len(self.kinds) <= MOST_ROWS:
+            next(self._taken(self._plans_of(generator, _EARLY_SLICES), "column generation"))
+            return
         sequencer = Sequencer(self.problem, self.kinds, generator, self.budget)
         for _ in range(_PASSES):
             plan = None if self._is_over() else sequencer.plan()
@@ -278,11 +295,7 @@ class _Run:
         if len(generator.shares) < len(self.kinds):
             regrouper = Regrouper(self.problem, self.kinds, self.budget, self.seed)
             return self._taken(regrouper.plans(lambda: self.best or ()), "groups of sheets")
-        rounder = Rounder(self.problem, self.kinds, generator, self.budget, self.seed)
-        plans = self._taken(
-            rounder.plans(self.proof.bound, lambda: None if self.best is None else self.worth[0]),
-            "column generation",
-        )
+        plans = self._taken(self._plans_of(generator), "column generation")
         for _ in range(len(REPEATED_RESTS) if sizes_repeat(self.kinds) else 1):
             if self._is_over():
                 return plans
@@ -295,6 +308,10 @@ class _Run:
             self.pool.add(((column.sheet, block_of(self.problem, self.kinds, column)),))
         self._cover(_FIRST_COVER_SHARE)
         return plans
+
+    def _plans_of(self, generator: Generator, slices: int = 0) -> Iterator[Plan]:
+        rounder = Rounder(self.problem, self.kinds, generator, self.budget, self.seed, slices)
+        return rounder.plans(self.proof.bound, lambda: None if self.best is None else self.worth[0])
 
     def _taken(self, plans: Iterator[Plan], method: str) -> Iterator[Plan]:
         for plan in plans:

@@ -30,7 +30,7 @@ def a_mixed_problem() -> SheetsProblem:
 def a_started_table(seed: int) -> Table:
     problem = a_mixed_problem()
     table = new_table(problem, kinds_of(problem), seed)
-    table.head[c.WINDOW] = 3
+    table.head[c.WINDOW] = 4
     table.head[c.RULE] = 2
     table.head[c.BLINK] = 20
     table.head[c.PATIENCE] = 10_000
@@ -80,7 +80,7 @@ def test_what_a_step_did_is_taken_back_to_the_last_cell() -> None:
 
     for _ in range(50):
         kernel.begin(table.head)
-        search.ruin(*args)
+        search.ruin(*args, 3)
         sheets = int(table.head[c.N_OPEN])
         search.recreate(*args, table.orders, table.ranks, 1, table.queue, min(3, sheets))
         assert kernel.undo(table.mem, table.log, table.head)
