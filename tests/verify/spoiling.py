@@ -13,6 +13,7 @@ from optimiser.domain.plan import (
     LengthLayout,
     LengthPlan,
     LengthWeights,
+    PartWeights,
     PlacedBoard,
     SheetCut,
     SheetLayout,
@@ -257,6 +258,20 @@ def sheet_weighed(change: Callable[[SheetWeights], SheetWeights]) -> Mutant:
             plan,
             certificate=tuple(
                 change(reason) if isinstance(reason, SheetWeights) else reason
+                for reason in sheets_of(plan).certificate
+            ),
+        ),
+    )
+
+
+def parts_weighed(change: Callable[[PartWeights], PartWeights]) -> Mutant:
+    """Change the weights of whole parts in the board's certificate."""
+    return lambda request, plan: (
+        request,
+        with_sheets(
+            plan,
+            certificate=tuple(
+                change(reason) if isinstance(reason, PartWeights) else reason
                 for reason in sheets_of(plan).certificate
             ),
         ),

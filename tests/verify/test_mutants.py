@@ -49,6 +49,7 @@ from tests.verify.spoiling import (
     moved_board,
     no_kerf_between,
     one_cut_more,
+    parts_weighed,
     planned,
     relaid,
     resawn,
@@ -259,8 +260,13 @@ CLAIMS: dict[str, Mutant] = {
     "a size weighed twice": sheet_weighed(lambda r: replace(r, across=(*r.across, r.across[0]))),
     "sheet weights too large to add up": sheet_weighed(
         lambda r: replace(r, across=tuple((size, w * HUGE) for size, w in r.across))),
-    "sheet weights of nothing": sheet_weighed(
-        lambda r: replace(r, along=tuple((size, 0) for size, _ in r.along))),
+    "part weights of nothing": parts_weighed(
+        lambda r: replace(r, weights=tuple(0 for _ in r.weights))),
+    "a part weight below 0": parts_weighed(lambda r: replace(r, weights=(-1, *r.weights[1:]))),
+    "a part weight too few": parts_weighed(lambda r: replace(r, weights=r.weights[:-1])),
+    "part weights on a scale of 0": parts_weighed(lambda r: replace(r, scale=0)),
+    "parts weighed at double": parts_weighed(
+        lambda r: replace(r, weights=tuple(2 * w for w in r.weights))),
     "seconds that are no number": planned(seconds=float("nan")),
     "seconds below 0": lambda request, plan: (request, with_lengths(plan, seconds=-1.0)),
     "a material missing": planned(sheets=()),
