@@ -59,6 +59,7 @@ class Yard:
     made: int = 0
     bought: int = 0
     scrap: int = 0
+    scrap_area: int = 0
     thrown: int = 0
     used: int = 0
     counts: list[int] = field(default_factory=list)
@@ -96,6 +97,7 @@ class Yard:
                 for left in piece.offcuts * piece.count:
                     self._put_up(lengths.material, (left.length,))
         for sheets in plan.sheets:
+            self.scrap_area += sheets.usage.scrap
             for sheet in sheets.layouts:
                 for over in sheet.offcuts * sheet.count:
                     self._put_up(sheets.material, (over.width, over.height))
@@ -155,8 +157,8 @@ def table(means: list[dict[str, Any]]) -> str:
     base = next((one["net"] for one in means if one["way"] == "no rack"), None)
     lines = [
         "| way | stock bought | handling | rack at the end | in all | saved | pieces racked | used "
-        "| mean rack | most | scrap of lengths, m |",
-        "|" + " --- |" + " ---: |" * 10,
+        "| mean rack | most | scrap of lengths, m | of boards, m² |",
+        "|" + " --- |" + " ---: |" * 11,
     ]
     for one in means:
         saved = "" if base is None else f"{100 * (1 - one['net'] / base):.1f} %"
@@ -164,7 +166,7 @@ def table(means: list[dict[str, Any]]) -> str:
         lines.append(
             f"| {one['way']} | {' | '.join(f'{sum_:.2f}' for sum_ in money)} | {saved} | "
             f"{one['racked']:.0f} | {one['used']:.0f} | {one['mean_rack']} | "
-            f"{one['most_rack']:.0f} | {one['scrap_m']} |"
+            f"{one['most_rack']:.0f} | {one['scrap_m']} | {one['scrap_m2']} |"
         )
     return "\n".join(lines)
 
@@ -240,6 +242,7 @@ def _row(name: str, yard: Yard, book: PriceBook) -> dict[str, Any]:
         "mean_rack": round(sum(yard.counts) / max(1, len(yard.counts)), 1),
         "most_rack": max(yard.counts, default=0),
         "scrap_m": round(yard.scrap / 10_000, 1),
+        "scrap_m2": round(yard.scrap_area / 10**8, 1),
     }
 
 

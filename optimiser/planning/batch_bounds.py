@@ -10,19 +10,22 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from optimiser.domain.plan import LengthWeights, SheetWeights
-from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
+from optimiser.domain.plan import LengthWeights, PartWeights, SheetWeights
+from optimiser.domain.request import CuttingRequest, Keep, LengthMaterial, SheetMaterial
 from optimiser.planning.until import Trial
 from optimiser.units import ceiling
 from optimiser.verify.board_bounds import sheet_reasons
 from optimiser.verify.bounds import length_reasons
-from optimiser.verify.weighing import FillTable
+from optimiser.verify.filling import MOST_WORK, Rectangle, most_weights
+from optimiser.verify.wanted_once import TooManySets, WantedPart, most_of_sets
+from optimiser.verify.weighing import BadCertificate, FillTable
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -32,6 +35,9 @@ MOST_PIECES = 12
 # Reasons of one material that are kept, and of them those that are counted in whole pieces.
 MOST_GROUNDS = 80
 COUNTED = 4
+# Reasons that need a table over cuts, and pairs of shapes looked at for one that lists sets.
+TABLES = 8
+PAIRS = 20_000
 # Boxes of counts that the bound of a batch's material may take; the checker takes more.
 BOXES = 12
 
@@ -68,6 +74,8 @@ class Grounds:
         self._weights = np.zeros((0, len(self._jobs)))
         self._rates: dict[int | None, NDArray[np.float64]] = {}
         self._stock: dict[int | None, list[list[tuple[int, int]]]] = {}
+        # How many were taken that weigh parts as wholes: of parts wanted once, and others.
+        self._tables = {True: 0, False: 0}
 
     def learn(self, trial: Trial | None, own: LengthMaterial | SheetMaterial) -> None:
         """Take the reasons of a plan of some of the parts, `own`."""
@@ -76,6 +84,8 @@ class Grounds:
             if row not in self._rows and len(self._rows) < MOST_GROUNDS:
                 self._rows.add(row)
                 fresh.append(_reason(self._material, row))
+        if isinstance(own, SheetMaterial) and trial is not None:
+            fresh += self._by_part(trial, own)
         self._reasons += fresh
         if fresh:
             # Floats only say which reasons to count out.
@@ -84,6 +94,21 @@ class Grounds:
             )
             self._rates.clear()
             self._stock.clear()
+
+    def _by_part(self, trial: Trial, own: SheetMaterial) -> Iterator[Reason]:
+        """Yield reasons that weigh parts as wholes; those that take long to count are few.
+
+        Of parts wanted once a batch cuts no more than all jobs want, so they hold for any.
+        """
+        for once, rows, most in ((True, trial.once, MOST_GROUNDS), (False, trial.weights, TABLES)):
+            for weights in rows:
+                row = (once, tuple(zip((part.id for part in own.parts), weights, strict=True)))
+                if row in self._rows or self._tables[once] >= most:
+                    continue
+                self._rows.add(row)
+                self._tables[once] += 1
+                with suppress(TooManySets):
+                    yield _part_reason(self._material, own, weights, once=once)
 
     @property
     def count(self) -> int:
@@ -147,8 +172,26 @@ def proven_bound(
     sizes = sorted({size for part in material.parts for size in (part.width, part.height)})
     by_area = tuple((int(size), size + material.kerf) for size in sizes)
     tables = dict.fromkeys((*trial.sheet_rows, (by_area, by_area)))
-    sheets = tuple(SheetWeights(across=across, along=along) for across, along in tables)
-    return sheet_reasons(material, keep, (), sheets).least_of((), BOXES)
+    sheets: tuple[SheetWeights | PartWeights, ...] = tuple(
+        SheetWeights(across=across, along=along) for across, along in tables
+    )
+    bound = sheet_reasons(material, keep, (), sheets).least_of((), BOXES)
+    for once, by_part in ((True, trial.once), (False, trial.weights)):
+        # The dearest to count come last, and only where they may say more.
+        if bound < min(trial.bound, trial.cost):
+            sheets += tuple(PartWeights(weights=weights, once=once) for weights in by_part)
+            bound = max(bound, _counted(material, keep, sheets))
+    return bound
+
+
+def _counted(
+    material: SheetMaterial, keep: Keep, reasons: tuple[SheetWeights | PartWeights, ...]
+) -> int:
+    """Return what reasons prove; 0 where the checker would find too many sets of parts."""
+    try:
+        return sheet_reasons(material, keep, (), reasons).least_of((), BOXES)
+    except BadCertificate:
+        return 0
 
 
 def _rows_of(
@@ -219,6 +262,41 @@ def _sheet_reason(material: SheetMaterial, across: dict[int, int], along: dict[i
         tuple(
             (item.price, most_across.most(w) * most_along.most(h), max(item.width, item.height))
             for item, w, h in zip(material.stock, wide, high, strict=True)
+        ),
+    )
+
+
+def _part_reason(
+    material: LengthMaterial | SheetMaterial,
+    own: SheetMaterial,
+    weights: tuple[int, ...],
+    *,
+    once: bool,
+) -> Reason:
+    """Return what the parts of some jobs, `own`, weigh as wholes; those of others weigh nothing.
+
+    All stock is counted, also what was left out of `own` for being long.
+    """
+    assert isinstance(material, SheetMaterial)
+    jobs: Counter[str] = Counter()
+    parts = []
+    for part, weight in zip(own.parts, weights, strict=True):
+        jobs[part.job] += weight * part.quantity
+        across, along = part.width + material.kerf, part.height + material.kerf
+        ways = ((across, along), (along, across))[: 2 if part.turn else 1]
+        parts.append(WantedPart(ways=ways, weight=weight, quantity=part.quantity))
+    usable = [material.edge_trim.inside(item.width, item.height) for item in material.stock]
+    rooms = [(width + material.kerf, height + material.kerf) for width, height in usable]
+    if once:
+        most = most_of_sets(parts, rooms, PAIRS)
+    else:
+        lying = [Rectangle(*way, part.weight) for part in parts for way in part.ways]
+        most = most_weights(lying, rooms, MOST_WORK // 8)
+    return Reason(
+        jobs,
+        tuple(
+            (item.price, value, max(item.width, item.height))
+            for item, value in zip(material.stock, most, strict=True)
         ),
     )
 

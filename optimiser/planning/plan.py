@@ -34,8 +34,8 @@ from optimiser.verify.check import require_sound, whole_bound
 Outcome: TypeAlias = LengthsOutcome | SheetsOutcome
 
 # Share of the time, and seconds at most, for drawing the plan and working out its bound.
-PROVING = 0.1
-MOST_PROVING = 0.5
+PROVING = 0.2
+MOST_PROVING = 6.0
 # Of the time, and seconds at most, for further reasons of one board.
 PRICING = 0.03
 MOST_PRICING = 0.3

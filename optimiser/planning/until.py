@@ -30,6 +30,8 @@ class Trial:
     layouts: tuple[LengthLayout | SheetLayout, ...]
     length_rows: tuple[tuple[tuple[int, ...], int], ...] = ()
     sheet_rows: tuple[tuple[Table, Table], ...] = ()
+    weights: tuple[tuple[int, ...], ...] = ()
+    once: tuple[tuple[int, ...], ...] = ()
 
 
 def try_plan(
@@ -64,4 +66,11 @@ def try_plan(
     if found.status not in (Status.OPTIMAL, Status.FEASIBLE):
         return None
     layouts = sheet_layouts(material, request.keep_for(material), found)
-    return Trial(found.cost, found.bound, layouts, sheet_rows=found.rows)
+    return Trial(
+        found.cost,
+        found.bound,
+        layouts,
+        sheet_rows=found.rows,
+        weights=found.weights,
+        once=found.once,
+    )
