@@ -24,7 +24,7 @@ from optimiser.solvers.sheets.cover import Carrier, Cover, Load, least_cost
 from optimiser.solvers.sheets.grid import QUICK_SUMS, Grid, bounding_grid, coarse_grid, exact_grid
 from optimiser.solvers.sheets.master import EPSILON, Master, Relaxed
 from optimiser.solvers.sheets.problem import SheetsProblem
-from optimiser.solvers.sheets.table import Kind
+from optimiser.solvers.sheets.table import Kind, sizes_repeat
 
 # Measured, see benchmarks: points an axis of the grids tried one after another.
 LEVELS = (120, 250, 500)
@@ -76,6 +76,7 @@ class Generator:
     _areas: Real = field(init=False)
     _centre: Real = field(init=False)
     _demands: Whole = field(init=False)
+    _varied: bool = field(init=False)
 
     def __post_init__(self) -> None:
         problem, kinds = self.problem, self.kinds
@@ -103,6 +104,7 @@ class Generator:
             default=0.0,
         )
         self._demands = np.array([kind.demand for kind in kinds], dtype=np.int64)
+        self._varied = not sizes_repeat(kinds)
 
     def start(self, is_enough: Callable[[], bool] = lambda: False) -> None:
         """Generate columns on the coarsest grid; its prices are near enough to make plans by.
@@ -120,7 +122,7 @@ class Generator:
         """Go on grid by grid until the exact one has no more, or it is enough."""
         self._prove_now()
         for level in range(1, len(self.grids)):
-            if is_enough() or self.budget.is_spent:
+            if self.is_met or is_enough() or self.budget.is_spent:
                 return
             self._converge(level, is_enough)
             self._prove_now()
@@ -161,6 +163,8 @@ class Generator:
             if last and (is_enough() or self._is_met(relaxed)):
                 self.converged = True
                 return
+            if self.is_met:
+                return
             if not new:
                 if last and relaxed.short > 1e-6 and hardened < 3:
                     self.master.harden()
@@ -190,6 +194,14 @@ class Generator:
     def _trials(self, relaxed: Relaxed) -> list[Real]:
         mixed = _SMOOTHING * self._centre + (1 - _SMOOTHING) * relaxed.duals
         return [mixed, relaxed.duals]
+
+    @property
+    def is_met(self) -> bool:
+        """Return whether going on is no use: sizes differ, and no finer grid can prove more.
+
+        Where sizes differ plans come from elsewhere.
+        """
+        return self._varied and self.relaxed is not None and self._is_met(self.relaxed)
 
     def _is_met(self, relaxed: Relaxed) -> bool:
         """Return whether the proof has reached the programme's own value, rounded up."""
