@@ -3,7 +3,8 @@
 A solver that plans all jobs together proves its bound by weighing parts; no stock piece yields more
 than so much weight. That holds for any of the jobs by themselves, so a batch's own weight says how
 much stock it takes at least: the ratio of price and weight that is least, and whole pieces where
-only one stock is sold.
+only one stock is sold. Where cut-outs may hold parts, a job weighs less by all that its own can
+hold: that much comes from no sheet.
 """
 
 from __future__ import annotations
@@ -23,6 +24,7 @@ from optimiser.planning.until import Trial
 from optimiser.units import ceiling
 from optimiser.verify.board_bounds import sheet_reasons
 from optimiser.verify.bounds import length_reasons
+from optimiser.verify.cut_outs import trim_of
 from optimiser.verify.filling import MOST_WORK, Rectangle, most_weights
 from optimiser.verify.wanted_once import TooManySets, WantedPart, most_of_sets
 from optimiser.verify.weighing import BadCertificate, FillTable
@@ -44,13 +46,16 @@ BOXES = 12
 
 @dataclass(frozen=True, slots=True)
 class Reason:
-    """What each job weighs, and by stock its price, most weight that it yields and length."""
+    """What each job asks of stock, and by stock its price, most weight that it yields and length.
+
+    A job asks for less than nothing where its cut-outs can hold more than its parts weigh.
+    """
 
     jobs: Counter[str]
     stock: tuple[tuple[int, int, int], ...]
 
     def weight(self, jobs: Iterable[str]) -> int:
-        """Return what the jobs weigh together."""
+        """Return what the jobs ask of stock together."""
         return sum(self.jobs[job] for job in jobs)
 
     def useful(self, limit: int | None = None) -> list[tuple[int, int]]:
@@ -134,7 +139,7 @@ class Grounds:
         for place in np.argsort(-asked)[:COUNTED] + since:
             stock = self._stock[limit][place]
             weight = self._reasons[place].weight(jobs)
-            if weight and stock:
+            if weight > 0 and stock:
                 best = max(best, _least_money(weight, stock))
         return best
 
@@ -250,20 +255,46 @@ def _sheet_reason(material: SheetMaterial, across: dict[int, int], along: dict[i
         ways = [(part.width, part.height), *([(part.height, part.width)] if part.turn else [])]
         weight = min(across.get(w, 0) * along.get(h, 0) for w, h in ways)
         jobs[part.job] += weight * part.quantity
-    usable = [material.edge_trim.inside(item.width, item.height) for item in material.stock]
-    wide = [width + material.kerf for width, _ in usable]
-    high = [height + material.kerf for _, height in usable]
-    most_across, most_along = (
-        _table(material, across, max(wide)),
-        _table(material, along, max(high)),
-    )
+    rooms = _rooms(material)
+    freed = _freed(material)
+    sizes = [*rooms, *(size for _, _, size in freed)]
+    most_across = _table(material, across, max(width for width, _ in sizes))
+    most_along = _table(material, along, max(height for _, height in sizes))
+    for job, count, (width, height) in freed:
+        jobs[job] -= count * most_across.most(width) * most_along.most(height)
     return Reason(
         jobs,
         tuple(
             (item.price, most_across.most(w) * most_along.most(h), max(item.width, item.height))
-            for item, w, h in zip(material.stock, wide, high, strict=True)
+            for item, (w, h) in zip(material.stock, rooms, strict=True)
         ),
     )
+
+
+def _rooms(material: SheetMaterial) -> list[tuple[int, int]]:
+    """Return what each stock has room for, one kerf added both ways."""
+    usable = [material.edge_trim.inside(item.width, item.height) for item in material.stock]
+    return [(width + material.kerf, height + material.kerf) for width, height in usable]
+
+
+def _freed(material: SheetMaterial) -> list[tuple[str, int, tuple[int, int]]]:
+    """Return job, count and room (one kerf added) of every cut-out that may hold parts.
+
+    Also of parts that may be turned beside parts that may not: a batch may have none of the latter.
+    """
+    if not material.use_cut_outs:
+        return []
+    kerf = material.kerf
+    inside = [
+        (part, trim_of(part, hole, material).inside(hole.width, hole.height))
+        for part in material.parts
+        for hole in part.cut_outs
+    ]
+    return [
+        (part.job, part.quantity, (width + kerf, height + kerf))
+        for part, (width, height) in inside
+        if min(width, height) > 0
+    ]
 
 
 def _part_reason(
@@ -285,18 +316,21 @@ def _part_reason(
         across, along = part.width + material.kerf, part.height + material.kerf
         ways = ((across, along), (along, across))[: 2 if part.turn else 1]
         parts.append(WantedPart(ways=ways, weight=weight, quantity=part.quantity))
-    usable = [material.edge_trim.inside(item.width, item.height) for item in material.stock]
-    rooms = [(width + material.kerf, height + material.kerf) for width, height in usable]
+    freed = _freed(material)
+    rooms = [*_rooms(material), *(size for _, _, size in freed)]
     if once:
         most = most_of_sets(parts, rooms, PAIRS)
     else:
         lying = [Rectangle(*way, part.weight) for part in parts for way in part.ways]
         most = most_weights(lying, rooms, MOST_WORK // 8)
+    stock = len(material.stock)
+    for (job, count, _), value in zip(freed, most[stock:], strict=True):
+        jobs[job] -= count * value
     return Reason(
         jobs,
         tuple(
             (item.price, value, max(item.width, item.height))
-            for item, value in zip(material.stock, most, strict=True)
+            for item, value in zip(material.stock, most[:stock], strict=True)
         ),
     )
 

@@ -263,9 +263,7 @@ class Batches:
         self, key: tuple[str, int | None, Places], layouts: tuple[LengthLayout | SheetLayout, ...]
     ) -> bool:
         """Return whether the merchant has the stock that layouts are cut from."""
-        taken: Counter[str] = Counter()
-        for layout in layouts:
-            taken[layout.stock] += layout.count
+        taken = _bought(layouts)
         request = self.request(key[2], key[1])
         material = next(item for item in request.materials if item.material == key[0])
         there = {item.id: item.available for item in material.stock}
@@ -317,9 +315,7 @@ class Batches:
         layouts: tuple[LengthLayout | SheetLayout, ...],
     ) -> tuple[int, int]:
         """Return mass in grams, rounded up, and longest item of what layouts are cut from."""
-        taken: Counter[str] = Counter()
-        for layout in layouts:
-            taken[layout.stock] += layout.count
+        taken = _bought(layouts)
         rate = self._masses[material.material]
         if isinstance(material, LengthMaterial):
             long = {item.id: int(item.length) for item in material.stock}
@@ -329,6 +325,15 @@ class Batches:
         area = sum(flat[id_][0] * flat[id_][1] * count for id_, count in taken.items())
         # A square metre is 10 000 × 10 000 square tenths.
         return -(-rate * area // 10**8), max((max(flat[id_]) for id_ in taken), default=0)
+
+
+def _bought(layouts: Iterable[LengthLayout | SheetLayout]) -> Counter[str]:
+    """Return how much of each stock is bought; cut-outs come with the parts they are cut from."""
+    taken: Counter[str] = Counter()
+    for layout in layouts:
+        if layout.bought:
+            taken[layout.stock] += layout.count
+    return taken
 
 
 def _biting(item: LengthItem | SheetItem, limits: Sequence[int]) -> frozenset[int]:

@@ -26,7 +26,8 @@ def require_fitting(request: CuttingRequest, plan: CuttingPlan, marks: Marks) ->
 
 def parts_off(layout: LengthLayout | SheetLayout, mark: Mark) -> tuple[str, ...]:
     """Return the ids of the parts that have come off one piece so marked."""
-    if mark.state is State.CUT:
+    # The last cut of a length may leave nothing but the last part.
+    if mark.state is State.CUT or (mark.state is State.STARTED and mark.cuts == len(layout.cuts)):
         return tuple(part.part for part in layout.parts)
     if isinstance(layout, LengthLayout):
         return tuple(part.part for part in layout.parts[: mark.cuts])

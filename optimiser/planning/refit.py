@@ -76,8 +76,10 @@ def _size(offcut: LengthOffcut | SheetOffcut) -> tuple[int, str]:
     return offcut.width * offcut.height, offcut.id
 
 
-def filled(layouts: list[Layout], cut_from_gaps: Mapping[Gap, Layout]) -> tuple[list[Layout], int]:
-    """Return the layouts with what is cut from their gaps, and how many of them took something."""
+def filled(
+    layouts: list[Layout], cut_from_gaps: Mapping[Gap, Layout]
+) -> tuple[list[Layout], set[int]]:
+    """Return the layouts with what is cut from their gaps, and the places of those that took it."""
     result = list(layouts)
     for number in {gap.layout for gap in cut_from_gaps}:
         own = {gap: more for gap, more in cut_from_gaps.items() if gap.layout == number}
@@ -94,7 +96,7 @@ def filled(layouts: list[Layout], cut_from_gaps: Mapping[Gap, Layout]) -> tuple[
                 assert isinstance(left, Leftover)
                 assert isinstance(more, SheetLayout)
                 result[number] = _with_sheet(current, left, more)
-    return result, len({gap.layout for gap in cut_from_gaps})
+    return result, {gap.layout for gap in cut_from_gaps}
 
 
 def _with_length(base: LengthLayout, left: Stretch, more: LengthLayout) -> LengthLayout:

@@ -93,7 +93,8 @@ class _CutOn:
 
 @dataclass(frozen=True, slots=True)
 class _Trial:
-    """One way to go on: which units are reopened, the layouts of all, and what is bought."""
+    """One way to go on: which units are reopened, the layouts of all, how many units take further
+    parts, and what is bought."""
 
     reopened: tuple[int, ...]
     layouts: tuple[Layout, ...]
@@ -194,7 +195,9 @@ class _Bench:
         if asked is None:
             return _Trial(reopened, tuple(kept), 0, 0)
         found = try_plan(self._request, asked, TRIAL, enough)
-        return None if found is None else _put_back(reopened, kept, gaps, found.layouts, found.cost)
+        if found is None:
+            return None
+        return self._put_back(reopened, kept, gaps, found.layouts, found.cost)
 
     def _all_open(self, seconds: float) -> tuple[_Trial, LengthPlan | SheetPlan]:
         """Plan all that is left anew, with a proof."""
@@ -203,7 +206,7 @@ class _Bench:
         assert asked is not None
         request = replace(request_with(self._request, (asked,)), seconds=seconds)
         plan = plan_cutting(request).materials[0]
-        return _put_back(everything, kept, gaps, plan.layouts, plan.money.purchase), plan
+        return self._put_back(everything, kept, gaps, plan.layouts, plan.money.purchase), plan
 
     def _open(
         self, reopened: tuple[int, ...]
@@ -233,6 +236,27 @@ class _Bench:
             free = not any(isinstance(one, SheetLayout) and one.cut_out is not None for one in kept)
             asked = replace(asked, use_cut_outs=asked.use_cut_outs and free)
         return kept, asked, {id_: gap for id_, (gap, _) in gaps.items()}
+
+    def _put_back(
+        self,
+        reopened: tuple[int, ...],
+        kept: list[Layout],
+        gaps: dict[str, Gap],
+        found: tuple[Layout, ...],
+        cost: int,
+    ) -> _Trial:
+        fresh = [item for item in found if item.stock not in gaps]
+        from_gaps = {gaps[item.stock]: item for item in found if item.stock in gaps}
+        drawn, touched = filled(kept, from_gaps)
+        # A started sheet is one unfinished piece, in however many remnants it lies there.
+        owners = [
+            place
+            for place, unit in enumerate(self.floor.units)
+            if place not in reopened
+            for _ in unit.layouts
+        ]
+        units = {owners[number] for number in touched}
+        return _Trial(reopened, (*drawn, *fresh), len(units), cost)
 
     def _asked(
         self,
@@ -271,18 +295,6 @@ class _Bench:
             ),
             parts=flat,
         )
-
-
-def _put_back(
-    reopened: tuple[int, ...],
-    kept: list[Layout],
-    gaps: dict[str, Gap],
-    found: tuple[Layout, ...],
-    cost: int,
-) -> _Trial:
-    fresh = [item for item in found if item.stock not in gaps]
-    drawn, touched = filled(kept, {gaps[item.stock]: item for item in found if item.stock in gaps})
-    return _Trial(reopened, (*drawn, *fresh), touched, cost)
 
 
 def _rest(request: CuttingRequest, cut_on: list[_CutOn], seconds: float) -> Rest:

@@ -1,14 +1,16 @@
 """A continuation held against the plan it continues: nothing twice, nothing lost, nothing made up.
 
 The rest's own plan passes the checker like any other. Beyond that, finished parts and the rest
-together give every part exactly as often as asked, every remnant the rest cuts from is found in
-the layout it names, as its cut list leaves it, and stock in hand is what was bought and not used.
+together give every part exactly as often as asked, by the same rules and of the same size, every
+remnant the rest cuts from is found in the layout it names, as its cut list leaves it, and stock in
+hand is what was bought and not used.
 """
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from optimiser.domain.fault import Fault
@@ -200,10 +202,15 @@ class _Place:
         """Return what the rest's request takes that is not there, of this material."""
         name = self._material.material
         faults: list[Fault] = []
-        if isinstance(asked, SheetMaterial) and isinstance(self._material, SheetMaterial):
-            rules = (self._material.use_cut_outs, self._material.cut_out_trim)
-            if (asked.use_cut_outs, asked.cut_out_trim) != rules:
-                faults.append(Fault(name, "uses cut-outs otherwise than was asked"))
+        if _rules(asked) != _rules(self._material):
+            faults.append(Fault(name, "is cut by other rules than were asked"))
+        parts = {part.id: part for part in self._material.parts}
+        for one in asked.parts:
+            if (
+                one.id not in parts
+                or replace(one, quantity=parts[one.id].quantity) != parts[one.id]
+            ):
+                faults.append(Fault(name, f"part {one.id!r} is not as it was asked"))
         floor = {piece.id: piece for piece in rest.floor if piece.material == name}
         places = [(piece.layout, piece.piece, piece.name) for piece in floor.values()]
         if len(set(places)) != len(places):
@@ -254,6 +261,13 @@ class _Place:
             ):
                 faults.append(Fault(name, f"stock {item.id!r} is not what can still be bought"))
         return faults
+
+
+def _rules(material: LengthMaterial | SheetMaterial) -> LengthMaterial | SheetMaterial:
+    """Return a material without what changes when work stops: pieces, counts and credit."""
+    if isinstance(material, LengthMaterial):
+        return replace(material, stock=(), offcuts=(), parts=(), keep=None)
+    return replace(material, stock=(), offcuts=(), parts=(), keep=None)
 
 
 def _long(piece: object) -> int:

@@ -22,7 +22,9 @@ if TYPE_CHECKING:
 MOST_WORK = 1_200_000_000
 # Rows of the table filled at a time.
 _BLOCK = 192
-# Entries are 32 bits where that is safe, and never more than this.
+# Entries are 32 bits where that is safe, and never more than this. At a coarse step sums may pass
+# what an entry holds: they wrap below 0 and are passed over for their larger half, which is by
+# itself more than any layout weighs.
 _NARROW = 2**30
 _MOST = 2**62
 

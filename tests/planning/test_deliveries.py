@@ -14,6 +14,7 @@ import pytest
 from optimiser.domain.deliveries import Deliveries, Terms
 from optimiser.domain.job import Job
 from optimiser.domain.part_list import PartList
+from optimiser.domain.parts import CutOut
 from optimiser.domain.price_book import PriceBook
 from optimiser.domain.request import Choice
 from optimiser.errors import InvalidInput, NoPlan
@@ -244,6 +245,29 @@ def test_no_batch_costs_less_than_its_bound(seed: int) -> None:
         planned = batches.plan(places)
         assert planned is not None
         assert batches.least(places) <= planned.cost
+
+
+def test_a_part_cut_from_a_cut_out_takes_no_sheet_of_its_own() -> None:
+    hole = CutOut(x=Tenths(1_100), y=Tenths(1_200), width=Tenths(10_000), height=Tenths(22_000))
+    parts = (
+        a_board_part("A/front", 12_200, 24_400, job="A", cut_outs=(hole,)),
+        a_board_part("B/back", 9_800, 21_800, job="B"),
+    )
+    jobs = tuple(
+        replace(a_timber_job(name, "2026-12-04"), parts=PartList(boards=(("board", part),)))
+        for name, part in zip("AB", parts, strict=True)
+    )
+    book = a_book(sheets=[a_sheet_item(a_stock_sheet("B", 12_200, 24_400, 2400))])
+    book = replace(book, sheets=(replace(book.sheets[0], use_cut_outs=True),))
+    batches = Batches(jobs, book, terms(), a_keep(), 1)
+    batches.weigh()
+
+    for places in (frozenset({0}), frozenset({1}), frozenset({0, 1})):
+        planned = batches.plan(places)
+        assert planned is not None
+        # One sheet and its delivery, whoever comes.
+        assert planned.cost == 3400
+        assert batches.least(places) <= 3400
 
 
 @pytest.mark.parametrize(

@@ -10,10 +10,18 @@ from typing import Any
 import pytest
 
 from optimiser.domain.marks import Mark, Marks, State
-from optimiser.domain.plan import CuttingPlan, LengthLayout, SheetLayout
+from optimiser.domain.plan import (
+    CuttingPlan,
+    Leftover,
+    LengthLayout,
+    PlacedBoard,
+    SheetCut,
+    SheetLayout,
+)
 from optimiser.domain.rack import Rack
 from optimiser.domain.request import CuttingRequest
 from optimiser.errors import InvalidInput, NoPlan
+from optimiser.planning.assemble import added_up, assembled
 from optimiser.planning.plan import plan_cutting
 from optimiser.planning.replan import replan
 from optimiser.units import Tenths
@@ -106,6 +114,24 @@ def test_a_started_length_goes_on_from_behind_its_last_cut() -> None:
     (remnant,) = rest.request.lengths[0].offcuts
     assert (layout.stock, remnant.length) == (remnant.id, 890)
     assert [part.part for part in layout.parts] == ["short"]
+
+
+def test_the_last_cut_of_a_length_that_leaves_nothing_sets_two_parts_free() -> None:
+    request = a_request(
+        a_length_material(
+            a_length_part("long", 1690),
+            a_length_part("short", 700),
+            stock=[a_stock_length("S", 2400, 360)],
+            kerf=10,
+        )
+    )
+    plan = plan_cutting(request)
+    assert len(layouts_of(plan)[0].cuts) == 1
+
+    continuation = replan(request, plan, Marks(marks=(a_mark(1, State.STARTED, cuts=1),)))
+
+    assert dict(continuation.finished) == {"long": 1, "short": 1}
+    assert continuation.rest is None
 
 
 def test_a_spoiled_part_that_fits_nowhere_costs_one_more_length() -> None:
@@ -201,6 +227,72 @@ def test_a_started_sheet_goes_on_from_the_pieces_its_cuts_left() -> None:
         continuation = replan(request, plan, started)
         rest = continuation.rest
         assert rest is None or (rest.plan.money.purchase == 0 and rest.changed == 0)
+
+
+def in_two_columns(part: str, height: int) -> SheetLayout:
+    """Draw one part of 500 × `height` at the foot of each half of a sheet of 1000 × 1000."""
+    return SheetLayout(
+        stock="B",
+        offcut=False,
+        count=1,
+        cuts=(
+            SheetCut(n=1, of="sheet", direction="rip", at=Tenths(500)),
+            SheetCut(n=2, of="1a", direction="crosscut", at=Tenths(height)),
+            SheetCut(n=3, of="1b", direction="crosscut", at=Tenths(height)),
+        ),
+        parts=tuple(
+            PlacedBoard(
+                part=part,
+                job="job",
+                piece=piece,
+                x=Tenths(x),
+                y=Tenths(0),
+                width=Tenths(500),
+                height=Tenths(height),
+                turned=False,
+            )
+            for piece, x in (("2a", 0), ("3a", 500))
+        ),
+        offcuts=(),
+        scrap=tuple(
+            Leftover(
+                piece=piece,
+                x=Tenths(x),
+                y=Tenths(height),
+                width=Tenths(500),
+                height=Tenths(1000 - height),
+            )
+            for piece, x in (("2b", 0), ("3b", 500))
+        ),
+    )
+
+
+def test_a_started_sheet_that_takes_parts_in_two_remnants_is_one_piece() -> None:
+    request = a_request(
+        a_sheet_material(
+            a_board_part("tall", 500, 600, 2, turn=False),
+            a_board_part("low", 500, 390, 2, turn=False),
+            stock=[a_stock_sheet("B", 1000, 1000, 700)],
+        ),
+        keep=a_keep(5000, 5000, 5000),
+    )
+    drawn = (in_two_columns("tall", 600), in_two_columns("low", 390))
+    plan = added_up(request, (assembled(request, request.sheets[0], drawn, None),))
+
+    rest = replan(
+        request,
+        plan,
+        Marks(
+            marks=(
+                a_mark(1, State.STARTED, "board", cuts=1),
+                a_mark(2, State.DAMAGED, "board"),
+            )
+        ),
+    ).rest
+
+    assert rest is not None
+    assert rest.plan.money.purchase == 0
+    assert (rest.as_planned, rest.filled, rest.changed) == (0, 1, 0)
 
 
 def test_a_spoiled_strip_comes_from_the_sheet_that_is_there() -> None:

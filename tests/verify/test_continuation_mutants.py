@@ -71,6 +71,20 @@ def one_part_less(rest: Rest) -> Rest:
     )
 
 
+def with_rules(**change: Any) -> Callable[[Rest], Rest]:
+    def spoil(rest: Rest) -> Rest:
+        (item,) = rest.request.lengths
+        return replace(rest, request=replace(rest.request, lengths=(replace(item, **change),)))
+
+    return spoil
+
+
+def a_shorter_part(rest: Rest) -> Rest:
+    (item,) = rest.request.lengths
+    first, *others = item.parts
+    return with_rules(parts=(replace(first, length=Tenths(600)), *others))(rest)
+
+
 MUTANTS: dict[str, tuple[Callable[[Rest], Rest], str]] = {
     "a remnant longer than the cut list leaves": (with_offcut(length=Tenths(1600)), "found"),
     "a remnant from nowhere": (with_offcut(id="X"), "neither on the floor nor racked"),
@@ -83,6 +97,9 @@ MUTANTS: dict[str, tuple[Callable[[Rest], Rest], str]] = {
     "a price that nobody asks": (with_stock(1, price=Pence(1)), "can still be bought"),
     "more for sale than is left": (with_stock(1, available=9), "can still be bought"),
     "stock of another size": (with_stock(1, length=Tenths(4800)), "not sold in that size"),
+    "a narrower blade": (with_rules(kerf=Tenths(5)), "by other rules"),
+    "untrimmed ends": (with_rules(end_trim=Tenths(5)), "by other rules"),
+    "a part of another size": (a_shorter_part, "not as it was asked"),
     "a part left out": (one_part_less, "in all, asked"),
 }
 
