@@ -66,6 +66,7 @@ ANSWERS: dict[tuple[str, str], Shape] = {
                     {
                         "name": text("mdf-12-1"),
                         "title": text("MDF 12, layout 1"),
+                        "material": text("mdf-12").or_null(),
                         "href": text(f"/v1/plans/{PLAN}/diagrams/mdf-12-1.svg"),
                     }
                 )

@@ -49,7 +49,10 @@ class Beside:
         """
         if self._pool is None:
             return lambda: work(*given, **named)
-        begun = self._pool.submit(work, *given, **named)
+        try:
+            begun = self._pool.submit(work, *given, **named)
+        except BrokenProcessPool:
+            return lambda: work(*given, **named)
 
         def result() -> _ResultT:
             try:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 _RULES = ("keep", "seed", "seconds", "access", "fewer_layouts")
 _MERCHANTS = ("merchants", "split_saves")
 _KEEPING = ("keep_by_history", "coming")
-_FIELDS = ("walls", "jobs", "prices", *_MERCHANTS, "rack", "compare", *_KEEPING, *_RULES)
+BATCH_FIELDS = ("walls", "jobs", "prices", *_MERCHANTS, "rack", "compare", *_KEEPING, *_RULES)
 MOST_MERCHANTS = 10
 
 
@@ -51,7 +51,7 @@ class BatchBody:
 
 def read_batch(body: bytes) -> BatchBody:
     """Read walls, prices, rack and rules, all faults of all of them at once."""
-    document = _object(body, known=_FIELDS)
+    document = _object(body, known=BATCH_FIELDS)
     problems: list[Problem] = []
     walls, jobs = document.get("walls", []), document.get("jobs", [])
     if not isinstance(walls, list) or not isinstance(jobs, list) or not (walls or jobs):

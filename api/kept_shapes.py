@@ -158,6 +158,40 @@ _KEPT_PLAN = {
     "version": whole(2),
     "created": moment(),
 }
+# What only a plan has that goes on from another one.
+_GOES_ON = {
+    "continues": text(PLAN),
+    "finished": many(thing({"part": text("A/N1"), "count": whole(2)})),
+    "pieces": thing({"as_planned": whole(1), "filled": whole(0), "changed": whole(1)}),
+    "floor": many(
+        thing(
+            {
+                "material": text("c16-38x63"),
+                "id": text("L1.1/1b"),
+                "layout": whole(1),
+                "piece": whole(1),
+                "name": text("1b"),
+            }
+        )
+    ),
+    "in_hand": many(
+        thing(
+            {
+                "material": text("c16-38x63"),
+                "id": text("c16-38x63-2400 in hand"),
+                "stock": text("c16-38x63-2400"),
+            }
+        )
+    ),
+    "adopted": many(text("R15")),
+    # What is racked once it is confirmed: sizes in tenths of a millimetre, as the ledger has them.
+    "leaves": many(
+        thing(
+            {"material": text("c16-38x63")},
+            {"length": whole(5940), "width": whole(6100), "height": whole(9000)},
+        )
+    ),
+}
 SHAPES["made-plan"] = thing(
     {
         **_KEPT_PLAN,
@@ -171,6 +205,7 @@ SHAPES["made-plan"] = thing(
         "shares": many(Shape(schema=ANY_OBJECT, example=None)),
         "comparison": Shape(schema=ANY_OBJECT, example=None).or_null(),
         "walls": many(Shape(schema=ANY_OBJECT, example=None)),
+        **_GOES_ON,
     },
 )
 SHAPES["plan-summary"] = thing(

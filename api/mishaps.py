@@ -11,6 +11,7 @@ import optimiser as lib
 from api.commands import add_command, add_seconds, wrapped
 from api.inputs import read_bytes, read_text
 from api.printing import add_printing, printing_of
+from api.words import counted
 from optimiser import pounds
 
 if TYPE_CHECKING:
@@ -60,12 +61,14 @@ def continuation_text(continuation: Continuation) -> str:
     done = sum(count for _, count in continuation.finished)
     rest = continuation.rest
     if rest is None:
-        return f"Every part is cut and good: {done} parts. Nothing is left to do."
+        said = counted(done, "part", "parts")
+        return f"Every part is cut and good: {said}. Nothing is left to do."
     money = rest.plan.money
     to_go = sum(part.quantity for item in rest.request.materials for part in item.parts)
     lines = [
         f"REST OF THE PLAN, checked, in {rest.plan.seconds:.1f} s",
-        f"  {done} parts are cut and good, {to_go} are still to be cut",
+        f"  {counted(done, 'part is', 'parts are')} cut and good, "
+        f"{counted(to_go, 'is', 'are')} still to be cut",
         *wrapped(
             f"unfinished pieces: {rest.as_planned} go on as drawn, {rest.filled} take further "
             f"parts where they had room, {rest.changed} are cut in another way or stay whole",

@@ -22,6 +22,7 @@ MOST_TOLD = 5
 MOST_RUNS = 6
 # Fields of a wall that are told of one run; the JSON has all of each part.
 MOST_FIELDS = 3
+_REMEDY = "Give a pattern of part ids or names and a size, such as 'A/*=3'"
 
 
 def add_ease(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
@@ -50,7 +51,7 @@ def _ease(arguments: argparse.Namespace) -> int:
     request = lib.read_request(read_bytes(arguments.request), name=arguments.request.name)
     plan = lib.read_plan(read_bytes(arguments.plan), name=arguments.plan.name)
     for text in arguments.ease:
-        request = with_ease(request, text)
+        request = _with_ease(request, text)
     if not any(part.ease for item in request.materials for part in item.parts):
         remedy = "Say of some parts by how many mm they may be smaller, such as --ease 'A/*=3'"
         raise InvalidInput((Problem("--ease", "is missing, and no part has an ease", remedy),))
@@ -74,14 +75,23 @@ def _money(text: str) -> lib.Pence:
         raise InvalidInput((Problem("--saving", str(trouble), remedy),)) from None
 
 
-def with_ease(request: CuttingRequest, text: str) -> CuttingRequest:
-    """Give the parts that a pattern fits their ease; a pattern that fits none is a slip."""
+def _with_ease(request: CuttingRequest, text: str) -> CuttingRequest:
     pattern, _, size = text.rpartition("=")
-    remedy = "Give a pattern of part ids or names and a size, such as 'A/*=3'"
     try:
         ease = lib.tenths(size)
     except ValueError as trouble:
-        raise InvalidInput((Problem("--ease", str(trouble), remedy),)) from None
+        raise InvalidInput((Problem("--ease", str(trouble), _REMEDY),)) from None
+    return with_ease(request, pattern, ease, field="--ease", remedy=_REMEDY)
+
+
+def with_ease(
+    request: CuttingRequest, pattern: str, ease: Tenths, *, field: str, remedy: str
+) -> CuttingRequest:
+    """Give the parts that a pattern fits their ease.
+
+    Raises InvalidInput, at the field and with the remedy given, for a pattern that fits none: it is
+    a slip.
+    """
     parts = [part for item in request.materials for part in item.parts]
     meant = {
         part.id
@@ -89,7 +99,7 @@ def with_ease(request: CuttingRequest, text: str) -> CuttingRequest:
         if fnmatchcase(part.id, pattern) or fnmatchcase(part.name, pattern)
     }
     if not meant:
-        raise InvalidInput((Problem("--ease", f"no part fits {pattern!r}", remedy),))
+        raise InvalidInput((Problem(field, f"no part fits {pattern!r}", remedy),))
     return replace(
         request,
         lengths=tuple(
@@ -125,9 +135,9 @@ def near_misses_text(found: tuple[NearMiss, ...]) -> str:
         if not miss.fewest:
             lines.append("      fewer easings may do; not all smaller sets could be ruled out")
     if len(found) > MOST_TOLD:
-        lines.append(
-            f"  and {len(found) - MOST_TOLD} more that save less per mm; --json has them all"
-        )
+        more = len(found) - MOST_TOLD
+        save = "saves" if more == 1 else "save"
+        lines.append(f"  and {more} more that {save} less per mm; --json has them all")
     return "\n".join(lines)
 
 
@@ -138,7 +148,9 @@ def told_runs(miss: NearMiss) -> list[str]:
     if rest := runs[MOST_RUNS:]:
         parts = sum(len(run.parts) for run in rest)
         eased = mm(Tenths(sum(one.by for run in rest for one in run.easings)))
-        told.append(f"and {parts} more parts, {eased} mm in all: the saving needs them too")
+        more = "1 more part, {} mm" if parts == 1 else f"{parts} more parts, {{}} mm in all"
+        them = "it" if parts == 1 else "them"
+        told.append(f"and {more.format(eased)}: the saving needs {them} too")
     return told
 
 

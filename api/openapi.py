@@ -118,6 +118,11 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
             "keep": {"$ref": _REF.format(model="KeepDocument")},
             "seed": {"type": "integer", "minimum": 0},
             "seconds": {"type": "number", "minimum": 0, "maximum": 600},
+            "access": {"type": "array", "items": {"$ref": _REF.format(model="AccessDocument")}},
+            "fewer_layouts": {
+                "type": "boolean",
+                "description": "Up to 0.25 % may be paid for fewer different layouts of lengths.",
+            },
             "compare": {"type": "boolean"},
             "keep_by_history": {
                 "type": "boolean",

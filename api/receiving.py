@@ -194,6 +194,12 @@ def ticks_for(
     ]
 
 
+def one_size(length: float | None, width: float | None, height: float | None) -> bool:
+    """Return whether sizes are those of one piece: its length, or both its sides, never a mix."""
+    given = tuple(size is not None for size in (length, width, height))
+    return given in ((True, False, False), (False, True, True))
+
+
 def floor_ticks(
     delivery: str, given: dict[str, Any], request: CuttingRequest
 ) -> Iterator[dict[str, Any]]:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import optimiser as lib
 from api.batch import Batch
 from api.commands import wrapped
+from api.words import counted
 from optimiser import Severity, mm, pounds
 
 if TYPE_CHECKING:
@@ -88,7 +89,10 @@ def _jobs(batch: Batch) -> str:
         boards = sum(part.quantity for _, part in job.parts.boards)
         named = f"{job.name} ({job.client})" if job.client else job.name
         when = f", needed {job.needed}" if job.needed else ""
-        lines.append(f"  {named}: {timber} lengths and {boards} board parts{when}")
+        lengths = counted(timber, "length", "lengths")
+        lines.append(
+            f"  {named}: {lengths} and {counted(boards, 'board part', 'board parts')}{when}"
+        )
     return "\n".join(lines)
 
 

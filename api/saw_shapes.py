@@ -133,7 +133,14 @@ SAW_SHAPES: dict[str, Shape] = {
                                     "dimension": one_of("length", "width", "height"),
                                     "asked_mm": text("1200"),
                                     "eased_mm": text("1198.5"),
+                                    "fields": many(text("walls[0].niches.0.width_mm"), examples=0),
                                 }
+                            )
+                        ),
+                        "told": many(
+                            text(
+                                "job A: length of A/N1 (noggin) 1200 -> 1198.5 (1.5 less), "
+                                "from a part list"
                             )
                         ),
                         "request": named("cutting-request", CHECK_EXAMPLE["request"]),

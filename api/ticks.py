@@ -13,6 +13,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from api.words import counted
 from optimiser import InvalidInput, Problem
 
 if TYPE_CHECKING:
@@ -43,6 +44,7 @@ class Ticked:
 def require_fitting(plan: CuttingPlan, ticks: Iterable[dict[str, Any]]) -> None:
     """Raise InvalidInput for every tick that names what the plan has not."""
     layouts = {item.material: item.layouts for item in plan.materials}
+    lengths = {item.material for item in plan.lengths}
     problems = []
     for number, tick in enumerate(ticks):
         if tick["kind"] == "undo":
@@ -54,7 +56,8 @@ def require_fitting(plan: CuttingPlan, ticks: Iterable[dict[str, Any]]) -> None:
                 Problem(f"{here}.material", "is not in the plan", "Name one of the plan's")
             )
         elif tick["kind"] == "floor":
-            continue
+            if ("length_mm" in tick) != (tick["material"] in lengths):
+                problems.append(_wrong_kind(here, is_length=tick["material"] in lengths))
         elif not 1 <= tick["layout"] <= len(drawn):
             problems.append(
                 Problem(f"{here}.layout", f"the plan has {len(drawn)}", "Count as drawn, from 1")
@@ -73,6 +76,14 @@ def require_fitting(plan: CuttingPlan, ticks: Iterable[dict[str, Any]]) -> None:
             ]
     if problems:
         raise InvalidInput(tuple(problems))
+
+
+def _wrong_kind(here: str, *, is_length: bool) -> Problem:
+    """Say that a piece on the floor has the sizes of the other kind of material."""
+    if is_length:
+        return Problem(f"{here}.length_mm", "is missing: the material is lengths", "Give length_mm")
+    trouble, remedy = "is given, and the material is sheets", "Give width_mm and height_mm"
+    return Problem(f"{here}.length_mm", trouble, remedy)
 
 
 def add_up(plan: CuttingPlan, ticks: Iterable[dict[str, Any]]) -> Ticked:
@@ -188,7 +199,7 @@ def _contradictions(
     if beyond and not state.done:
         yield said(
             f"cut {beyond[0]['cut']} is ticked and cut {state.cuts + 1} is not: "
-            f"{state.cuts} cuts count",
+            f"{counted(state.cuts, 'cut counts', 'cuts count')}",
             f"Tick cut {state.cuts + 1}, or undo the later one",
             beyond,
         )

@@ -60,7 +60,7 @@ class Instead(BaseModel):
 
     @model_validator(mode="after")
     def _has_sizes(self) -> Instead:
-        if (self.length_mm is None) != bool(self.width_mm and self.height_mm):
+        if not receiving.one_size(self.length_mm, self.width_mm, self.height_mm):
             raise ValueError("give length_mm, or width_mm and height_mm")
         return self
 

@@ -82,13 +82,13 @@ def _drawn(frame: Frame, view: View) -> list[dict[str, Any]]:
             ]
         case "section":
             place = next((o.x + o.width // 2 for o in frame.openings), frame.width // 2)
-            title = f"Job {frame.job}: upright section {lib.mm(place)} from the left end"
+            title = f"Job {frame.job}: upright section {lib.mm(place)} mm from the left end"
             return [
                 _drawing(view, title, lib.draw_upright_sections(frame, places=[place], title=title))
             ]
         case "plan":
             height = next((o.z + o.height // 2 for o in frame.openings), 10_000)
-            title = f"Job {frame.job}: plan {lib.mm(height)} above the floor datum"
+            title = f"Job {frame.job}: plan {lib.mm(height)} mm above the floor datum"
             return [
                 _drawing(view, title, lib.draw_plan_sections(frame, heights=[height], title=title))
             ]

@@ -17,6 +17,7 @@ from api.store import ledger, papers
 from api.store.engine import Store
 from api.store.ledger import Entry, Event, Piece
 from api.store.refusals import Missing
+from api.words import counted
 
 router = Routes(prefix="/v1", tags=["rack"])
 Lines = Annotated[int, Query(ge=1, le=1000, description="How many lines, at most 1000.")]
@@ -96,7 +97,9 @@ def _put_up(store: Store, caller: Caller, new: list[Piece]) -> dict[str, Any]:
     with store.write() as connection:
         why = Entry(who=caller.who, why="put up by hand")
         racked = ledger.put_up(connection, caller.firm, new, why)
-        papers.note(connection, caller.firm, caller.who, "put up", f"{len(racked)} offcuts")
+        papers.note(
+            connection, caller.firm, caller.who, "put up", counted(len(racked), "offcut", "offcuts")
+        )
     return {"racked": [_document(piece) for piece in racked]}
 
 

@@ -16,6 +16,7 @@ from api.answers import IfNoneMatch, moment, run_document, tagged
 from api.callers import Planner, Reader, TheStore
 from api.limits import require_within_limits
 from api.openapi import Routes
+from api.receiving import one_size
 from api.replanning import read_plan, rest_of
 from api.routes.planning import RUN_STARTED, SHORT_SECONDS, IdempotencyKey
 from api.routes.plans import answer_plan, made_plan
@@ -60,7 +61,7 @@ class Tick(BaseModel):
         needed = {"cut": "cut", "spoiled": "part", "undo": "undoes"}.get(self.kind)
         if needed and getattr(self, needed) is None:
             raise ValueError(f"a tick of kind {self.kind!r} needs {needed!r}")
-        if self.kind == "floor" and not (self.length_mm or (self.width_mm and self.height_mm)):
+        if self.kind == "floor" and not one_size(self.length_mm, self.width_mm, self.height_mm):
             raise ValueError("a piece on the floor needs length_mm, or width_mm and height_mm")
         return self
 

@@ -62,8 +62,14 @@ def find_near_misses(
 ) -> dict[str, Any]:
     """Find which dimensions, eased by a few mm, would save stock, best saving per mm first."""
     request, plan = _plan(store, caller.firm, plan_id)
+    remedy = "Give a pattern of part ids or names, such as A/*, and whole tenths of a mm"
     for pattern, size in body.ease.items():
-        request = with_ease(request, f"{pattern}={size:g}")
+        field = f"ease.{pattern}"
+        try:
+            ease = lib.tenths(size)
+        except ValueError as trouble:
+            raise InvalidInput((Problem(field, str(trouble), remedy),)) from None
+        request = with_ease(request, pattern, ease, field=field, remedy=remedy)
     try:
         saving = lib.pence(body.saving)
     except ValueError as trouble:

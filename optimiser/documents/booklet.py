@@ -61,7 +61,8 @@ def booklet_pages(
 ) -> Iterator[Page]:
     """Yield the pages of the booklet: cautions, summary, layouts, fence settings."""
     jobs = tuple(sorted({part.job for item in request.materials for part in item.parts}))
-    facts = (f"jobs {', '.join(plain(job) for job in jobs)}", "cutting booklet")
+    label = "job" if len(jobs) == 1 else "jobs"
+    facts = (f"{label} {', '.join(plain(job) for job in jobs)}", "cutting booklet")
     blocks = [*_cover(request, plan), NewPage(), *_summary(request, plan), *_spares(request, plan)]
     yield from flow(blocks, title=title, facts=facts, foot=FOOT, paper=paper)
     for lengths, asked in zip(plan.lengths, request.lengths, strict=True):

@@ -150,7 +150,11 @@ def _parts(drawn: Area, words: Sequence[Area]) -> Iterator[Area]:
         if 0 < number < count - 1:
             # Never further than leaves the shared strip on the left.
             latest = min(wanted, left + _ROOM - _SHARED)
-            tries = [latest - shift for shift in range(int(min(_SOONER, latest - left)) + 1)]
+            # Nor so soon that the parts after it cannot reach the right end with theirs.
+            after = count - 1 - number
+            earliest = drawn.right - _ROOM - after * (_ROOM - _SHARED)
+            sooner = max(0.0, min(_SOONER, latest - left, latest - earliest))
+            tries = [latest - shift for shift in range(int(sooner) + 1)]
             left = min(tries, key=lambda x: (_cut(words, x), -x))
         else:
             left = wanted

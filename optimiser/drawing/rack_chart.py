@@ -61,9 +61,11 @@ def draw_rack(
     margins = inside(_WIDTH, height)
     shown, _ = footer(entries, "", margins)
     items: list[Item] = [Rect(Area(0, 0, _WIDTH, height), PAPER)]
+    lengths = "length" if last.lengths == 1 else "lengths"
+    boards = "board" if last.boards == 1 else "boards"
     facts = (
-        f"now {last.lengths} lengths, {metres(last.length)} m",
-        f"{last.boards} boards, {square_metres(last.area)} m²",
+        f"now {last.lengths} {lengths}, {metres(last.length)} m",
+        f"{last.boards} {boards}, {square_metres(last.area)} m²",
     )
     items += header(title, facts, margins)
     panels = (

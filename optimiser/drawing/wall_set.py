@@ -61,12 +61,12 @@ def wall_set(
     places = {opening.x + opening.width // 2 for opening in frame.openings} or {frame.width // 2}
     for number, some in enumerate(_dealt(heights | set(cut_at), _PLANS), start=1):
         plans = "plan" if len(some) == 1 else "plans"
-        title = f"{job}: {plans} at {', '.join(map(mm, some))} above the floor datum"
+        title = f"{job}: {plans} at {', '.join(map(mm, some))} mm above the floor datum"
         page = plan_sections_page(frame, heights=some, title=title, paper=large)
         yield WallDrawing("plan", str(number), page)
     for number, some in enumerate(_dealt(places, _UPRIGHTS), start=1):
         cuts = "upright section" if len(some) == 1 else "upright sections"
-        title = f"{job}: {cuts} {', '.join(map(mm, some))} from the left end"
+        title = f"{job}: {cuts} {', '.join(map(mm, some))} mm from the left end"
         page = upright_sections_page(frame, places=some, title=title, paper=large)
         yield WallDrawing("section", str(number), page)
     title = f"{job}: pictorial view of the frame"

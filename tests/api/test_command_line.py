@@ -53,7 +53,7 @@ def test_a_plan_is_cut_at_a_height_that_is_asked_for(
 
     assert run(*asked, "--section-at", "1234.5") == 0
     drawn = [path.read_text(encoding="utf-8") for path in tmp_path.glob("*-plan-*.svg")]
-    assert sum("1234.5 above the floor datum" in svg for svg in drawn) == 1
+    assert sum("1234.5 mm above the floor datum" in svg for svg in drawn) == 1
 
     assert run(*asked, "--section-at", "high", "--section-at", "9000") == 2
     told = capsys.readouterr().err

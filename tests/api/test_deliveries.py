@@ -284,6 +284,9 @@ def test_what_the_order_has_no_room_for_is_refused_together(order: Ordered) -> N
     the_problem(order.send(), status=422, kind="invalid-input")
     sizeless = {"line": board, "instead": [{"material": "mdf-12", "quantity": 1}]}
     the_problem(order.send(sizeless), status=422, kind="invalid-input")
+    mixed = {"material": "mdf-12", "quantity": 1, "length_mm": 900, "width_mm": 300}
+    sent = order.send({"line": board, "instead": [mixed]})
+    the_problem(sent, status=422, kind="invalid-input")
 
 
 def test_the_same_delivery_sent_twice_is_one(order: Ordered) -> None:

@@ -155,6 +155,13 @@ def test_the_best_few_sets_are_told_and_how_many_more_there_are() -> None:
     assert "and 3 more that save less per mm" in told
 
 
+def test_one_more_is_told_as_one() -> None:
+    told = near_misses_text(tuple(a_miss(place) for place in range(6)))
+
+    assert "and 1 more that saves less per mm" in told
+    assert told_runs(a_miss(0, runs=7))[-1] == "and 1 more part, 1 mm: the saving needs it too"
+
+
 def test_of_a_set_of_dozens_those_that_ask_for_most_are_told_with_their_fields() -> None:
     told = told_runs(a_miss(0, runs=24))
 

@@ -99,7 +99,7 @@ def test_of_ticks_that_contradict_the_worse_news_counts_and_is_shown(service: Ca
     said = " / ".join(one["trouble"] for one in found["contradictions"])
     assert "cut 1 is ticked by 2 phones" in said
     assert "as cut and as damaged" in said
-    assert "cut 2 is ticked and cut 1 is not" in said
+    assert "cut 2 is ticked and cut 1 is not: 0 cuts count" in said
     assert "has not come off" in said
     assert [(one["cuts"], one["lost"]) for one in found["pieces"]] == [(1, "damaged"), (0, "")]
 
@@ -115,6 +115,30 @@ def test_ticks_that_name_what_the_plan_has_not_are_refused_together(service: Cal
     assert service.get(f"/v1/plans/{plan}/marks").json()["ticks"] == []
     no_cut = service.post(f"/v1/plans/{plan}/marks", {"ticks": [tick("van-1")]})
     the_problem(no_cut, status=422, kind="invalid-input")
+
+
+def test_one_cut_that_counts_is_told_as_one(service: Caller) -> None:
+    parts = [{"id": "A/N1", "job": "A", "length_mm": 550, "quantity": 4}]
+    plan = confirmed(service, a_body(parts=parts))
+
+    found = send(service, plan, tick("van-1", cut=1), tick("van-2", cut=3))
+
+    (told,) = found["contradictions"]
+    assert told["trouble"] == "cut 3 is ticked and cut 2 is not: 1 cut counts"
+
+
+def test_a_piece_on_the_floor_has_the_sizes_of_one_piece_of_its_material(service: Caller) -> None:
+    plan = confirmed(service, a_body())
+    both = tick("van-1", "floor", length_mm=900, width_mm=300, height_mm=300)
+    mixed = tick("van-1", "floor", length_mm=900, width_mm=300)
+    board = tick("van-1", "floor", width_mm=300, height_mm=300)
+
+    for wrong in (both, mixed, board):
+        answer = service.post(f"/v1/plans/{plan}/marks", {"ticks": [wrong]})
+        the_problem(answer, status=422, kind="invalid-input")
+    problem = the_problem(answer, status=422, kind="invalid-input")["problems"][0]
+    assert (problem["field"], problem["remedy"]) == ("ticks[0].length_mm", "Give length_mm")
+    assert send(service, plan, tick("van-1", "floor", length_mm=900))["new"] == 1
 
 
 def test_a_spoiled_part_is_cut_from_an_offcut_and_the_books_balance(
@@ -299,6 +323,11 @@ def test_near_misses_and_spares_of_a_kept_plan(service: Caller) -> None:
     assert spares.json()["levels"][0]["level"] == 0.05
     assert "<svg" in spares.json()["chart_svg"]
     nobody = service.post(f"/v1/plans/{plan}/near-misses", {"ease": {"Z/*": 3}})
-    the_problem(nobody, status=422, kind="invalid-input")
+    assert the_problem(nobody, status=422, kind="invalid-input")["problems"][0]["field"] == (
+        "ease.Z/*"
+    )
+    fine = service.post(f"/v1/plans/{plan}/near-misses", {"ease": {"A/*": 2.55}})
+    (problem,) = the_problem(fine, status=422, kind="invalid-input")["problems"]
+    assert (problem["field"], problem["trouble"]) == ("ease.A/*", "'2.55' is finer than 0.1 mm")
     strange = service.post(f"/v1/plans/{plan}/spares", {"rates_percent": {"oak": [1, 1]}})
     assert "oak" in the_problem(strange, status=422, kind="invalid-input")["problems"][0]["field"]

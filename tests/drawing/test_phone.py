@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from itertools import pairwise
 from xml.etree import ElementTree as ET
 
 import pytest
 
 from optimiser.drawing.elevation import elevation_page
 from optimiser.drawing.phone import PIXELS, phone_svg
-from optimiser.drawing.scene import Area, Page, Text
+from optimiser.drawing.scene import Area, Page, Rect, Text, Told
 from optimiser.drawing.wall_set import wall_set
 from tests.framing.builders import a_fire, a_tv, framed
 
@@ -50,6 +51,34 @@ def test_every_word_of_a_drawing_stands_in_a_window_at_full_size() -> None:
         words = [item for item in page.told.items if isinstance(item, Text)]
         lost = [w.text for w in words if not any(a.holds(Area(w.x, w.y, 0, 0)) for a in full)]
         assert lost == [], page.title
+
+
+def test_no_strip_of_a_wide_drawing_is_left_out_between_its_parts() -> None:
+    """Four parts as wide as can be: words at the edges of the inner ones would have them sooner."""
+    room, shared = 91.5, 8.0
+    step = room - shared
+    wide = room + 3 * step
+    ends = [Rect(Area(0, 0, 1, 40), "none"), Rect(Area(wide - 1, 0, 1, 40), "none")]
+    words = [Text(number * step - 5, 20, "m" * 6) for number in (1, 2, 3)]
+    told = Told(
+        heading="Wall",
+        facts=(),
+        note="",
+        entries=(),
+        caution="",
+        items=(*ends, *words),
+        views=(Area(0, 0, wide, 40),),
+    )
+
+    shown = [
+        area
+        for area, larger in windows(ET.fromstring(phone_svg(Page(wide, 60, "Wall", (), told))))
+        if larger > 0.99
+    ]
+
+    assert len(shown) == 4
+    for one, following in pairwise(shown):
+        assert one.right - following.x >= shared - 0.1
 
 
 def test_windows_lie_under_one_another_within_the_phone() -> None:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import base64
 import re
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Dialog, Page, expect
+
+from tests.pages.test_order import post
 
 OUTSIDE_ITS_FRAME = """() => {
   const frame = document.documentElement.getBoundingClientRect();
@@ -153,6 +156,22 @@ def test_a_part_list_is_looked_through_before_it_is_kept(desk: Page, tmp_path: P
     expect(desk.get_by_role("cell", name="shelves").first).to_be_visible()
 
 
+def test_a_plan_without_choices_tells_what_planning_together_saved(
+    desk: Page, address: str
+) -> None:
+    """It has no other ways of its choices to compare with, and the page is whole all the same."""
+    rows = b"mark,material,length_mm,qty\nU1,c16-38x63,900,3\n"
+    listed = {"name": "parts.csv", "job": "gate", "content": base64.b64encode(rows).decode()}
+    (job,) = post(address, "/v1/part-lists", listed)["jobs"]
+    asked = {"job_ids": [job["id"]], "price_book": "Demo Merchant", "seconds": 0.1}
+    plan = post(address, "/v1/batches", {**asked, "compare": True})["id"]
+
+    desk.goto(f"/plans/{plan}")
+
+    expect(desk.locator("#saved tbody tr")).to_have_count(3)
+    expect(desk.locator("#diagrams figure").first).to_be_attached()
+
+
 def test_near_misses_and_plots_of_a_draft_are_shown(desk: Page) -> None:
     desk.goto("/plans")
     desk.locator("#plans a").last.click()
@@ -224,7 +243,7 @@ def test_offcuts_are_put_up_found_and_taken_off(phone: Page) -> None:
     expect(phone.locator("#new-length")).to_have_attribute("aria-invalid", "true")
     phone.get_by_label("Length, mm").fill("1234,5")
     phone.get_by_role("button", name="Put it up").click()
-    expect(phone.locator("#said")).to_have_text("T7: c16-38x63, 1234.5, rack.")
+    expect(phone.locator("#said")).to_have_text("T7: c16-38x63, 1234.5 mm, rack.")
 
     phone.get_by_label("Label", exact=True).fill("t7")
     phone.get_by_role("button", name="Find").click()

@@ -148,6 +148,17 @@ def test_two_phones_that_say_otherwise_are_both_shown_it(browser: Browser, addre
     two.close()
 
 
+def test_nobody_cuts_from_a_plan_that_was_undone(phone_context: BrowserContext) -> None:
+    plan = a_plan(phone_context)
+    page = opened(phone_context, plan)
+    expect(page.locator("#saw-next-plan")).to_be_hidden()
+    assert phone_context.request.post(f"/v1/plans/{plan}/undo").ok
+
+    page.reload()
+
+    expect(page.locator("#saw-next-plan")).to_contain_text("undone: do not cut from it")
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_the_saw_view_is_accessible_and_within_the_screen(
     browser: Browser, address: str, shots: Path, scheme: str

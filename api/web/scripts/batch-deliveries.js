@@ -11,6 +11,7 @@ const STATES = { queued: "waiting for its turn", running: "thinking", done: "fin
 const FIELDS = { charge: "charge", free_over: "free-over", vehicle_mass_kg: "van-mass", vehicle_length_mm: "van-length", storage_days: "storage", weekdays: "weekday-mon", prices: "book", seconds: "seconds" };
 const BOUGHT = ["ordered", "part received", "received"];
 let jobs = [];
+let leave = () => {}; // stops watching the run that is watched
 
 function drawJobs() {
   const open = jobs.filter((job) => job.state !== "no parts");
@@ -67,6 +68,7 @@ async function deal() {
   placeProblems(the("ask"), [], fieldOf);
   fill(the("found"));
   fill(the("run"));
+  leave();
   try {
     const { status, document: found } = await call("POST", "/v1/deliveries", { body: asked() });
     history.replaceState(null, "", `/batch/deliveries?run=${found.id}`);
@@ -91,16 +93,21 @@ function watch(id) {
     const bar = document.querySelector("#run progress");
     if (bar) bar.value = used(run);
   }, 500);
+  leave = () => {
+    events.close();
+    clearInterval(clock);
+  };
   events.addEventListener("run", (event) => {
     run = JSON.parse(event.data);
     drawRun(run);
     if (!ENDED.includes(run.state)) return;
-    events.close();
-    clearInterval(clock);
+    leave();
     if (run.result) get(run.result).then(draw).catch(show);
   });
   events.addEventListener("error", () => {
-    if (events.readyState === EventSource.CLOSED) the("said").textContent = "The service does not answer; load the page again to go on watching.";
+    if (events.readyState !== EventSource.CLOSED) return;
+    leave();
+    the("said").textContent = "The service does not answer; load the page again to go on watching.";
   });
 }
 

@@ -66,6 +66,8 @@ async function plan(books) {
   // Several merchants are one plan that chooses among them, or a plan for each to compare.
   const groups = the("together").checked && books.length > 1 ? [books] : books.map((book) => [book]);
   const several = groups.length > 1;
+  // A browser keeps few connections to one host: those of runs that are not shown any more go.
+  for (const known of watched.values()) known.events.close();
   watched.clear();
   fill(the("runs"));
   the("compared").replaceChildren();
@@ -84,6 +86,7 @@ function watch(id, book, several) {
   watched.set(id, known);
   the("runs").append(known.card);
   const events = new EventSource(`/v1/runs/${id}/events`);
+  known.events = events;
   events.addEventListener("run", (event) => {
     known.run = JSON.parse(event.data);
     if (known.run.net_cost !== null) {

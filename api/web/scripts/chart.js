@@ -1,5 +1,7 @@
 // Cost and bound over time as a small drawing; the figures beside it say the same in words.
 
+import { money } from "/web/scripts/words.js";
+
 const SVG = "http://www.w3.org/2000/svg";
 
 function node(name, attributes, text) {
@@ -24,8 +26,8 @@ export function chart(seen, { width = 640, height = 150 } = {}) {
   const apart = Math.max(y(cost) + 15, y(bound) + 4);
   made.append(
     node("path", { d: `${steps(1)}`, class: "cost" }), node("path", { d: `${steps(2)}`, class: "bound" }),
-    node("text", { x: width - right + 8, y: y(cost) + 4 }, `cost ${cost.toFixed(2)}`),
-    node("text", { x: width - right + 8, y: apart }, `bound ${bound.toFixed(2)}`),
+    node("text", { x: width - right + 8, y: y(cost) + 4 }, `cost ${money(cost)}`),
+    node("text", { x: width - right + 8, y: apart }, `bound ${money(bound)}`),
     node("text", { x: left, y: height - 6 }, "0 s"),
     node("text", { x: width - right, y: height - 6, "text-anchor": "end" }, `${end.toFixed(1)} s`));
   return made;

@@ -127,7 +127,7 @@ async function priceBook(books) {
 try {
   const books = await all("/v1/price-books");
   if (!books.length) {
-    throw new Fault(0, { title: "There is no price book yet", detail: "A wall needs the merchant's materials. Add one with PUT /v1/price-books/NAME, or begin with make demo." });
+    throw new Fault(0, { title: "There is no price book yet", detail: "A wall needs the merchant's materials. Add one on the page of price books, /price-books." });
   }
   const { document: kept, headers } = id ? await call("GET", `/v1/walls/${id}`) : { document: { wall: {} } };
   version = headers?.get("etag") ?? null;

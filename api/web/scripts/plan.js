@@ -92,7 +92,8 @@ function saved() {
   const ways = [["one job at a time", "one_by_one"], ["together, first way of each choice", "first_options"],
     ["together, ways as each job alone has them", "decided_alone"], ["together", "together"], ["together, with the rack", "with_rack"]];
   fill(the("saved"), table([["planned"], ["lengths", "n"], ["sheets", "n"], ["purchase", "n"], ["net cost", "n"]],
-    ways.map(([words, name]) => [words, whole.comparison[name].lengths, whole.comparison[name].sheets, money(whole.comparison[name].purchase), money(whole.comparison[name].net_cost)]),
+    // Parts with one way only have no other to compare with.
+    ways.filter(([, name]) => whole.comparison[name]).map(([words, name]) => [words, whole.comparison[name].lengths, whole.comparison[name].sheets, money(whole.comparison[name].purchase), money(whole.comparison[name].net_cost)]),
     { caption: "Ways of planning", stacks: true }));
   the("saved-card").hidden = false;
 }
@@ -200,7 +201,7 @@ async function nearMisses(event) {
           items.slice(0, BEST).map((item) => [item.material, parts(item), mm(item.eased_mm), money(item.saving), money(item.saving / item.eased_mm), item.certain ? "" : "likely"]),
           { caption: "Near misses, best saving per mm first", stacks: true })
         : h("p", {}, "None within that."),
-      more > 0 ? h("p", { class: "quiet" }, `${plural(more, "more set")} that save less per mm.`) : "");
+      more > 0 ? h("p", { class: "quiet" }, `${plural(more, "more set that saves", "more sets that save")} less per mm.`) : "");
     } catch (fault) {
       the("misses").replaceChildren();
       throw fault;

@@ -8,7 +8,7 @@ let pieces = [];
 let scrapping = null;
 
 const isLength = (piece) => piece.length_mm !== undefined && piece.length_mm !== null;
-const size = (piece) => (isLength(piece) ? mm(piece.length_mm) : `${mm(piece.width_mm)} × ${mm(piece.height_mm)}`);
+const size = (piece) => `${isLength(piece) ? mm(piece.length_mm) : `${mm(piece.width_mm)} × ${mm(piece.height_mm)}`} mm`;
 const area = (piece) => (isLength(piece) ? piece.length_mm : piece.width_mm * piece.height_mm);
 
 function one(piece, scale) {
@@ -17,7 +17,7 @@ function one(piece, scale) {
   return h("li", { id: `piece-${piece.id}`, class: `piece ${piece.held_by ? "held" : ""}`, tabindex: -1 },
     drawn,
     h("div", {}, h("b", {}, piece.id), " ", h("span", { class: "size" }, size(piece)),
-      h("div", { class: "small quiet" }, `${piece.place}, ${piece.racked ? daysSince(piece.racked) : ""}`,
+      h("div", { class: "small quiet" }, [piece.place, piece.racked && daysSince(piece.racked)].filter(Boolean).join(", "),
         piece.held_by && [", ", h("a", { href: `/plans/${piece.held_by}` }, "held by a plan")])),
     !piece.held_by && h("button", { type: "button", class: "plain needs-order no-print", onclick: () => askScrap(piece) },
       "Take off", h("span", { class: "unseen" }, ` ${piece.id}`)));
@@ -125,9 +125,6 @@ async function scrap(event) {
 async function scan() {
   const detector = new globalThis.BarcodeDetector({ formats: ["qr_code"] });
   const stream = await navigator.mediaDevices.getUserMedia({ video: { facingMode: "environment" } });
-  the("camera").hidden = false;
-  the("video").srcObject = stream;
-  await the("video").play();
   let going = true;
   const stop = () => {
     going = false;
@@ -135,17 +132,24 @@ async function scan() {
     the("camera").hidden = true;
   };
   the("stop-scan").onclick = stop;
-  while (going) {
-    const [code] = await detector.detect(the("video"));
-    if (code) {
-      stop();
-      // A label's code is its text, or an address that ends with it.
-      const label = decodeURIComponent(code.rawValue.split(/[/#?=]/).at(-1));
-      the("label").value = label;
-      find(label);
-      return;
+  try {
+    the("camera").hidden = false;
+    the("video").srcObject = stream;
+    await the("video").play();
+    while (going) {
+      const [code] = await detector.detect(the("video"));
+      if (code) {
+        // A label's code is its text, or an address that ends with it.
+        const label = decodeURIComponent(code.rawValue.split(/[/#?=]/).at(-1));
+        the("label").value = label;
+        find(label);
+        return;
+      }
+      await new Promise((done) => { setTimeout(done, 150); });
     }
-    await new Promise((done) => { setTimeout(done, 150); });
+  } finally {
+    // Whatever happened, the camera does not stay on.
+    stop();
   }
 }
 

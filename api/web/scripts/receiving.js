@@ -116,7 +116,7 @@ function outcome({ state, delivery, run }) {
 function told(line, lines) {
   const words = { good: "good", damaged: "damaged", short: "will not come" };
   const counts = COUNTS.filter(([name]) => line[name]).map(([name]) => `${line[name]} ${words[name]}`);
-  const instead = (line.instead ?? []).map((one) => `${one.quantity} as ${one.material} ${one.length_mm ?? `${one.width_mm} × ${one.height_mm}`}`);
+  const instead = (line.instead ?? []).map((one) => `${one.quantity} as ${one.material} ${one.length_mm ?? `${one.width_mm} × ${one.height_mm}`} mm`);
   return `${lines[line.line - 1].description}: ${[...counts, ...instead].join(", ")}${line.note ? ` (${line.note})` : ""}`;
 }
 

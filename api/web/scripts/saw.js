@@ -77,9 +77,9 @@ function render() {
   the("saw-what").textContent = what;
   the("saw-figure").textContent = next ? `${next.set_mm} mm` : "";
   const from = next?.from === "factory" ? "the factory edge" : next?.from === "trimmed" ? "the trimmed edge" : next?.from === "offcut" ? "the offcut's edge" : next?.from === "part" ? "the part's edge" : `the ${next?.from}`;
-  the("saw-how").textContent = next ? `Set from ${from.replace("the cut", "cut")}${next.piece ? ` · on the piece ${next.piece.width} × ${next.piece.height}` : ""}` : "";
+  the("saw-how").textContent = next ? `Set from ${from.replace("the cut", "cut")}${next.piece ? ` · on the piece ${next.piece.width} × ${next.piece.height} mm` : ""}` : "";
   const off = (next?.parts_off ?? []).map((at) => layout.parts[at - 1]);
-  the("saw-off").textContent = off.length ? `Comes off: ${off.map((part) => `${part.part}${part.name ? ` ${part.name}` : ""}, ${part.height ? `${part.width} × ${part.height}` : part.width}`).join("; ")}` : "";
+  the("saw-off").textContent = off.length ? `Comes off: ${off.map((part) => `${part.part}${part.name ? ` ${part.name}` : ""}, ${part.height ? `${part.width} × ${part.height}` : part.width} mm`).join("; ")}` : "";
   fill(the("saw-drawing"), draw(now));
   the("saw-tick").disabled = now.done || Boolean(now.lost);
   the("saw-tick").textContent = next ? `Cut ${next.n} made` : now.done ? "Cut" : now.lost ? "No use" : "Taken whole";
@@ -89,10 +89,11 @@ function render() {
   fill(the("saw-warn"), state.contradictions.length > 0 && h("div", { class: "fault" }, h("p", {}, h("strong", {}, "Ticks contradict")),
     h("ul", {}, state.contradictions.map((one) => h("li", {}, `${one.material} layout ${one.layout}, piece ${one.piece}: ${one.trouble}. ${one.remedy}.`)))));
   const place = the("saw-next-plan");
-  place.hidden = !state.continued && !state.draft;
+  place.hidden = !state.continued && !state.draft && !state.gone;
   if (state.draft) fill(place, "This plan is a draft. Whoever orders confirms it first: ", h("a", { href: `/plans/${plan}` }, "open the plan"));
   if (state.continued) fill(place, "This plan goes on as another one. ", h("a", { href: `/saw/${state.continued}` }, "Open the new plan"),
-    state.late > 0 && `. ${state.late} ticks here came after it was made and do not count there: tick them there as well, or drop it and plan anew.`);
+    state.late > 0 && `. ${state.late === 1 ? "1 tick here came after it was made and does not count there: tick it" : `${state.late} ticks here came after it was made and do not count there: tick them`} there as well, or drop it and plan anew.`);
+  if (state.gone) fill(place, `This plan was ${state.gone}: do not cut from it. `, h("a", { href: "/plans" }, "Find the plan that is cut"));
   history.replaceState(null, "", `#${encodeURIComponent(`${layout.material}-${layout.layout}-${piece}`)}`);
 }
 
@@ -161,6 +162,7 @@ function take(marks) {
   state.continued = marks.continued_by;
   state.late = marks.too_late;
   state.draft = marks.state === "draft";
+  state.gone = ["undone", "dropped"].includes(marks.state) ? marks.state : "";
   keep(plan, { layouts: state.layouts, ticks: state.ticks, continued: state.continued });
 }
 

@@ -47,11 +47,11 @@ export function mark(marks) {
 /** What a part is, in words. */
 export function describe(frame, name) {
   const member = frame.members.find((item) => item.mark === name);
-  if (member) return `${name}: ${member.kind}, ${member.length_mm} long, ${member.material}`;
+  if (member) return `${name}: ${member.kind}, ${member.length_mm} mm long, ${member.material}`;
   const board = frame.boards.find((item) => item.mark === name);
-  if (board) return `${name}: board on the ${board.face}, ${board.width_mm} × ${board.height_mm}, ${board.material}`;
+  if (board) return `${name}: board on the ${board.face}, ${board.width_mm} × ${board.height_mm} mm, ${board.material}`;
   const opening = frame.openings.find((item) => item.name === name);
-  return opening ? `${name}: ${opening.width_mm} × ${opening.height_mm} clear, ${opening.depth_mm} deep` : "";
+  return opening ? `${name}: ${opening.width_mm} × ${opening.height_mm} mm clear, ${opening.depth_mm} mm deep` : "";
 }
 
 const ORDER = { stop: 0, warning: 1, note: 2 };

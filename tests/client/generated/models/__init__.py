@@ -115,7 +115,12 @@ from .look_at_wall_response_200_frame import LookAtWallResponse200Frame
 from .look_at_wall_view_type_0_item import LookAtWallViewType0Item
 from .made_plan import MadePlan
 from .made_plan_comparison_type_0 import MadePlanComparisonType0
+from .made_plan_finished_item import MadePlanFinishedItem
+from .made_plan_floor_item import MadePlanFloorItem
+from .made_plan_in_hand_item import MadePlanInHandItem
+from .made_plan_leaves_item import MadePlanLeavesItem
 from .made_plan_merchants_type_0 import MadePlanMerchantsType0
+from .made_plan_pieces import MadePlanPieces
 from .made_plan_shares_item import MadePlanSharesItem
 from .made_plan_state import MadePlanState
 from .made_plan_walls_item import MadePlanWallsItem
@@ -344,7 +349,12 @@ __all__ = (
     "LookAtWallViewType0Item",
     "MadePlan",
     "MadePlanComparisonType0",
+    "MadePlanFinishedItem",
+    "MadePlanFloorItem",
+    "MadePlanInHandItem",
+    "MadePlanLeavesItem",
     "MadePlanMerchantsType0",
+    "MadePlanPieces",
     "MadePlanSharesItem",
     "MadePlanState",
     "MadePlanWallsItem",

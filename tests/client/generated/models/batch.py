@@ -12,6 +12,7 @@ from ..types import UNSET, Unset
 from typing import cast
 
 if TYPE_CHECKING:
+  from ..models.access_document import AccessDocument
   from ..models.batch_coming import BatchComing
   from ..models.batch_jobs_item import BatchJobsItem
   from ..models.keep_document import KeepDocument
@@ -44,6 +45,8 @@ class Batch:
             keep (KeepDocument | Unset):
             seed (int | Unset):
             seconds (float | Unset):
+            access (list[AccessDocument] | Unset):
+            fewer_layouts (bool | Unset):
             compare (bool | Unset):
             keep_by_history (bool | Unset):
             coming (BatchComing | Unset):
@@ -63,6 +66,8 @@ class Batch:
     keep: KeepDocument | Unset = UNSET
     seed: int | Unset = UNSET
     seconds: float | Unset = UNSET
+    access: list[AccessDocument] | Unset = UNSET
+    fewer_layouts: bool | Unset = UNSET
     compare: bool | Unset = UNSET
     keep_by_history: bool | Unset = UNSET
     coming: BatchComing | Unset = UNSET
@@ -73,6 +78,7 @@ class Batch:
 
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.access_document import AccessDocument
         from ..models.batch_coming import BatchComing
         from ..models.batch_jobs_item import BatchJobsItem
         from ..models.keep_document import KeepDocument
@@ -149,6 +155,17 @@ class Batch:
 
         seconds = self.seconds
 
+        access: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.access, Unset):
+            access = []
+            for access_item_data in self.access:
+                access_item = access_item_data.to_dict()
+                access.append(access_item)
+
+
+
+        fewer_layouts = self.fewer_layouts
+
         compare = self.compare
 
         keep_by_history = self.keep_by_history
@@ -194,6 +211,10 @@ class Batch:
             field_dict["seed"] = seed
         if seconds is not UNSET:
             field_dict["seconds"] = seconds
+        if access is not UNSET:
+            field_dict["access"] = access
+        if fewer_layouts is not UNSET:
+            field_dict["fewer_layouts"] = fewer_layouts
         if compare is not UNSET:
             field_dict["compare"] = compare
         if keep_by_history is not UNSET:
@@ -209,6 +230,7 @@ class Batch:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.access_document import AccessDocument
         from ..models.batch_coming import BatchComing
         from ..models.batch_jobs_item import BatchJobsItem
         from ..models.keep_document import KeepDocument
@@ -301,6 +323,20 @@ class Batch:
 
         seconds = d.pop("seconds", UNSET)
 
+        _access = d.pop("access", UNSET)
+        access: list[AccessDocument] | Unset = UNSET
+        if _access is not UNSET:
+            access = []
+            for access_item_data in _access:
+                access_item = AccessDocument.from_dict(access_item_data)
+
+
+
+                access.append(access_item)
+
+
+        fewer_layouts = d.pop("fewer_layouts", UNSET)
+
         compare = d.pop("compare", UNSET)
 
         keep_by_history = d.pop("keep_by_history", UNSET)
@@ -332,6 +368,8 @@ class Batch:
             keep=keep,
             seed=seed,
             seconds=seconds,
+            access=access,
+            fewer_layouts=fewer_layouts,
             compare=compare,
             keep_by_history=keep_by_history,
             coming=coming,

@@ -8,6 +8,7 @@ from attrs import field as _attrs_field
 
 from ..types import UNSET, Unset
 
+from typing import cast
 
 
 
@@ -24,11 +25,13 @@ class ListDiagramsResponse200DiagramsItem:
         Attributes:
             name (str):
             title (str):
+            material (None | str):
             href (str):
      """
 
     name: str
     title: str
+    material: None | str
     href: str
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
@@ -41,6 +44,9 @@ class ListDiagramsResponse200DiagramsItem:
 
         title = self.title
 
+        material: None | str
+        material = self.material
+
         href = self.href
 
 
@@ -49,6 +55,7 @@ class ListDiagramsResponse200DiagramsItem:
         field_dict.update({
             "name": name,
             "title": title,
+            "material": material,
             "href": href,
         })
 
@@ -63,11 +70,20 @@ class ListDiagramsResponse200DiagramsItem:
 
         title = d.pop("title")
 
+        def _parse_material(data: object) -> None | str:
+            if data is None:
+                return data
+            return cast(None | str, data)
+
+        material = _parse_material(d.pop("material"))
+
+
         href = d.pop("href")
 
         list_diagrams_response_200_diagrams_item = cls(
             name=name,
             title=title,
+            material=material,
             href=href,
         )
 

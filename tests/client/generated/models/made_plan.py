@@ -17,7 +17,12 @@ if TYPE_CHECKING:
   from ..models.cutting_plan import CuttingPlan
   from ..models.cutting_request import CuttingRequest
   from ..models.made_plan_comparison_type_0 import MadePlanComparisonType0
+  from ..models.made_plan_finished_item import MadePlanFinishedItem
+  from ..models.made_plan_floor_item import MadePlanFloorItem
+  from ..models.made_plan_in_hand_item import MadePlanInHandItem
+  from ..models.made_plan_leaves_item import MadePlanLeavesItem
   from ..models.made_plan_merchants_type_0 import MadePlanMerchantsType0
+  from ..models.made_plan_pieces import MadePlanPieces
   from ..models.made_plan_shares_item import MadePlanSharesItem
   from ..models.made_plan_walls_item import MadePlanWallsItem
   from ..models.order import Order
@@ -47,6 +52,13 @@ class MadePlan:
             shares (list[MadePlanSharesItem] | Unset):
             comparison (MadePlanComparisonType0 | None | Unset):
             walls (list[MadePlanWallsItem] | Unset):
+            continues (str | Unset):
+            finished (list[MadePlanFinishedItem] | Unset):
+            pieces (MadePlanPieces | Unset):
+            floor (list[MadePlanFloorItem] | Unset):
+            in_hand (list[MadePlanInHandItem] | Unset):
+            adopted (list[str] | Unset):
+            leaves (list[MadePlanLeavesItem] | Unset):
      """
 
     id: str
@@ -62,6 +74,13 @@ class MadePlan:
     shares: list[MadePlanSharesItem] | Unset = UNSET
     comparison: MadePlanComparisonType0 | None | Unset = UNSET
     walls: list[MadePlanWallsItem] | Unset = UNSET
+    continues: str | Unset = UNSET
+    finished: list[MadePlanFinishedItem] | Unset = UNSET
+    pieces: MadePlanPieces | Unset = UNSET
+    floor: list[MadePlanFloorItem] | Unset = UNSET
+    in_hand: list[MadePlanInHandItem] | Unset = UNSET
+    adopted: list[str] | Unset = UNSET
+    leaves: list[MadePlanLeavesItem] | Unset = UNSET
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
 
@@ -72,7 +91,12 @@ class MadePlan:
         from ..models.cutting_plan import CuttingPlan
         from ..models.cutting_request import CuttingRequest
         from ..models.made_plan_comparison_type_0 import MadePlanComparisonType0
+        from ..models.made_plan_finished_item import MadePlanFinishedItem
+        from ..models.made_plan_floor_item import MadePlanFloorItem
+        from ..models.made_plan_in_hand_item import MadePlanInHandItem
+        from ..models.made_plan_leaves_item import MadePlanLeavesItem
         from ..models.made_plan_merchants_type_0 import MadePlanMerchantsType0
+        from ..models.made_plan_pieces import MadePlanPieces
         from ..models.made_plan_shares_item import MadePlanSharesItem
         from ..models.made_plan_walls_item import MadePlanWallsItem
         from ..models.order import Order
@@ -139,6 +163,54 @@ class MadePlan:
 
 
 
+        continues = self.continues
+
+        finished: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.finished, Unset):
+            finished = []
+            for finished_item_data in self.finished:
+                finished_item = finished_item_data.to_dict()
+                finished.append(finished_item)
+
+
+
+        pieces: dict[str, Any] | Unset = UNSET
+        if not isinstance(self.pieces, Unset):
+            pieces = self.pieces.to_dict()
+
+        floor: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.floor, Unset):
+            floor = []
+            for floor_item_data in self.floor:
+                floor_item = floor_item_data.to_dict()
+                floor.append(floor_item)
+
+
+
+        in_hand: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.in_hand, Unset):
+            in_hand = []
+            for in_hand_item_data in self.in_hand:
+                in_hand_item = in_hand_item_data.to_dict()
+                in_hand.append(in_hand_item)
+
+
+
+        adopted: list[str] | Unset = UNSET
+        if not isinstance(self.adopted, Unset):
+            adopted = self.adopted
+
+
+
+        leaves: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.leaves, Unset):
+            leaves = []
+            for leaves_item_data in self.leaves:
+                leaves_item = leaves_item_data.to_dict()
+                leaves.append(leaves_item)
+
+
+
 
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
@@ -162,6 +234,20 @@ class MadePlan:
             field_dict["comparison"] = comparison
         if walls is not UNSET:
             field_dict["walls"] = walls
+        if continues is not UNSET:
+            field_dict["continues"] = continues
+        if finished is not UNSET:
+            field_dict["finished"] = finished
+        if pieces is not UNSET:
+            field_dict["pieces"] = pieces
+        if floor is not UNSET:
+            field_dict["floor"] = floor
+        if in_hand is not UNSET:
+            field_dict["in_hand"] = in_hand
+        if adopted is not UNSET:
+            field_dict["adopted"] = adopted
+        if leaves is not UNSET:
+            field_dict["leaves"] = leaves
 
         return field_dict
 
@@ -172,7 +258,12 @@ class MadePlan:
         from ..models.cutting_plan import CuttingPlan
         from ..models.cutting_request import CuttingRequest
         from ..models.made_plan_comparison_type_0 import MadePlanComparisonType0
+        from ..models.made_plan_finished_item import MadePlanFinishedItem
+        from ..models.made_plan_floor_item import MadePlanFloorItem
+        from ..models.made_plan_in_hand_item import MadePlanInHandItem
+        from ..models.made_plan_leaves_item import MadePlanLeavesItem
         from ..models.made_plan_merchants_type_0 import MadePlanMerchantsType0
+        from ..models.made_plan_pieces import MadePlanPieces
         from ..models.made_plan_shares_item import MadePlanSharesItem
         from ..models.made_plan_walls_item import MadePlanWallsItem
         from ..models.order import Order
@@ -297,6 +388,69 @@ class MadePlan:
                 walls.append(walls_item)
 
 
+        continues = d.pop("continues", UNSET)
+
+        _finished = d.pop("finished", UNSET)
+        finished: list[MadePlanFinishedItem] | Unset = UNSET
+        if _finished is not UNSET:
+            finished = []
+            for finished_item_data in _finished:
+                finished_item = MadePlanFinishedItem.from_dict(finished_item_data)
+
+
+
+                finished.append(finished_item)
+
+
+        _pieces = d.pop("pieces", UNSET)
+        pieces: MadePlanPieces | Unset
+        if isinstance(_pieces,  Unset):
+            pieces = UNSET
+        else:
+            pieces = MadePlanPieces.from_dict(_pieces)
+
+
+
+
+        _floor = d.pop("floor", UNSET)
+        floor: list[MadePlanFloorItem] | Unset = UNSET
+        if _floor is not UNSET:
+            floor = []
+            for floor_item_data in _floor:
+                floor_item = MadePlanFloorItem.from_dict(floor_item_data)
+
+
+
+                floor.append(floor_item)
+
+
+        _in_hand = d.pop("in_hand", UNSET)
+        in_hand: list[MadePlanInHandItem] | Unset = UNSET
+        if _in_hand is not UNSET:
+            in_hand = []
+            for in_hand_item_data in _in_hand:
+                in_hand_item = MadePlanInHandItem.from_dict(in_hand_item_data)
+
+
+
+                in_hand.append(in_hand_item)
+
+
+        adopted = cast(list[str], d.pop("adopted", UNSET))
+
+
+        _leaves = d.pop("leaves", UNSET)
+        leaves: list[MadePlanLeavesItem] | Unset = UNSET
+        if _leaves is not UNSET:
+            leaves = []
+            for leaves_item_data in _leaves:
+                leaves_item = MadePlanLeavesItem.from_dict(leaves_item_data)
+
+
+
+                leaves.append(leaves_item)
+
+
         made_plan = cls(
             id=id,
             run=run,
@@ -311,6 +465,13 @@ class MadePlan:
             shares=shares,
             comparison=comparison,
             walls=walls,
+            continues=continues,
+            finished=finished,
+            pieces=pieces,
+            floor=floor,
+            in_hand=in_hand,
+            adopted=adopted,
+            leaves=leaves,
         )
 
 

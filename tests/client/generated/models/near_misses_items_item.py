@@ -34,6 +34,7 @@ class NearMissesItemsItem:
             certain (bool):
             fewest (bool):
             easings (list[NearMissesItemsItemEasingsItem]):
+            told (list[str]):
             request (CuttingRequest):
             plan (CuttingPlan):
      """
@@ -45,6 +46,7 @@ class NearMissesItemsItem:
     certain: bool
     fewest: bool
     easings: list[NearMissesItemsItemEasingsItem]
+    told: list[str]
     request: CuttingRequest
     plan: CuttingPlan
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
@@ -76,6 +78,10 @@ class NearMissesItemsItem:
 
 
 
+        told = self.told
+
+
+
         request = self.request.to_dict()
 
         plan = self.plan.to_dict()
@@ -91,6 +97,7 @@ class NearMissesItemsItem:
             "certain": certain,
             "fewest": fewest,
             "easings": easings,
+            "told": told,
             "request": request,
             "plan": plan,
         })
@@ -127,6 +134,9 @@ class NearMissesItemsItem:
             easings.append(easings_item)
 
 
+        told = cast(list[str], d.pop("told"))
+
+
         request = CuttingRequest.from_dict(d.pop("request"))
 
 
@@ -145,6 +155,7 @@ class NearMissesItemsItem:
             certain=certain,
             fewest=fewest,
             easings=easings,
+            told=told,
             request=request,
             plan=plan,
         )

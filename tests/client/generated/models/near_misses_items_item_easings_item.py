@@ -9,6 +9,7 @@ from attrs import field as _attrs_field
 from ..types import UNSET, Unset
 
 from ..models.near_misses_items_item_easings_item_dimension import NearMissesItemsItemEasingsItemDimension
+from typing import cast
 
 
 
@@ -29,6 +30,7 @@ class NearMissesItemsItemEasingsItem:
             dimension (NearMissesItemsItemEasingsItemDimension):
             asked_mm (str):
             eased_mm (str):
+            fields (list[str]):
      """
 
     part: str
@@ -37,6 +39,7 @@ class NearMissesItemsItemEasingsItem:
     dimension: NearMissesItemsItemEasingsItemDimension
     asked_mm: str
     eased_mm: str
+    fields: list[str]
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
 
@@ -56,6 +59,10 @@ class NearMissesItemsItemEasingsItem:
 
         eased_mm = self.eased_mm
 
+        fields = self.fields
+
+
+
 
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
@@ -66,6 +73,7 @@ class NearMissesItemsItemEasingsItem:
             "dimension": dimension,
             "asked_mm": asked_mm,
             "eased_mm": eased_mm,
+            "fields": fields,
         })
 
         return field_dict
@@ -90,6 +98,9 @@ class NearMissesItemsItemEasingsItem:
 
         eased_mm = d.pop("eased_mm")
 
+        fields = cast(list[str], d.pop("fields"))
+
+
         near_misses_items_item_easings_item = cls(
             part=part,
             job=job,
@@ -97,6 +108,7 @@ class NearMissesItemsItemEasingsItem:
             dimension=dimension,
             asked_mm=asked_mm,
             eased_mm=eased_mm,
+            fields=fields,
         )
 
 

@@ -1,0 +1,108 @@
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, TypeVar, BinaryIO, TextIO, TYPE_CHECKING, Generator
+
+from attrs import define as _attrs_define
+from attrs import field as _attrs_field
+
+from ..types import UNSET, Unset
+
+
+
+
+
+
+
+T = TypeVar("T", bound="MadePlanFloorItem")
+
+
+
+@_attrs_define
+class MadePlanFloorItem:
+    """ 
+        Attributes:
+            material (str):
+            id (str):
+            layout (int):
+            piece (int):
+            name (str):
+     """
+
+    material: str
+    id: str
+    layout: int
+    piece: int
+    name: str
+    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+
+
+
+
+
+    def to_dict(self) -> dict[str, Any]:
+        material = self.material
+
+        id = self.id
+
+        layout = self.layout
+
+        piece = self.piece
+
+        name = self.name
+
+
+        field_dict: dict[str, Any] = {}
+        field_dict.update(self.additional_properties)
+        field_dict.update({
+            "material": material,
+            "id": id,
+            "layout": layout,
+            "piece": piece,
+            "name": name,
+        })
+
+        return field_dict
+
+
+
+    @classmethod
+    def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        d = dict(src_dict)
+        material = d.pop("material")
+
+        id = d.pop("id")
+
+        layout = d.pop("layout")
+
+        piece = d.pop("piece")
+
+        name = d.pop("name")
+
+        made_plan_floor_item = cls(
+            material=material,
+            id=id,
+            layout=layout,
+            piece=piece,
+            name=name,
+        )
+
+
+        made_plan_floor_item.additional_properties = d
+        return made_plan_floor_item
+
+    @property
+    def additional_keys(self) -> list[str]:
+        return list(self.additional_properties.keys())
+
+    def __getitem__(self, key: str) -> Any:
+        return self.additional_properties[key]
+
+    def __setitem__(self, key: str, value: Any) -> None:
+        self.additional_properties[key] = value
+
+    def __delitem__(self, key: str) -> None:
+        del self.additional_properties[key]
+
+    def __contains__(self, key: str) -> bool:
+        return key in self.additional_properties
