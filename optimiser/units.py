@@ -57,6 +57,11 @@ def mm(size: int) -> str:
     return f"{sign}{whole}.{tenth}" if tenth else f"{sign}{whole}"
 
 
+def counted(number: int, one: str, many: str = "") -> str:
+    """Write how many there are of a thing, in the plural unless there is 1 of it."""
+    return f"{number} {one if number == 1 else many or one + 's'}"
+
+
 def mm_number(size: int) -> int | float:
     """Write a size in mm as a JSON number."""
     return size // 10 if size % 10 == 0 else size / 10

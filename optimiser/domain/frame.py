@@ -275,7 +275,7 @@ class Packing:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Solid:
-    """Something of the house that stands in the way: a chimney breast, a kept skirting."""
+    """Something of the house that stands in the way: a chimney breast, a pier."""
 
     name: str
     box: Box

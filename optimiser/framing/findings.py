@@ -190,6 +190,8 @@ def _masses(settings: Settings) -> Iterator[Finding]:
         settings.board.material: settings.board,
         settings.backboard.material: settings.backboard,
     }
+    if settings.fire_lining is not None:
+        seen[settings.fire_lining.material] = settings.fire_lining
     for item in seen.values():
         for stock in item.stock:
             grams = sheet_grams(item, stock.width, stock.height)
@@ -240,7 +242,7 @@ def _studs(settings: Settings, members: list[Member]) -> Iterator[Finding]:
         yield finding(
             "check.site.studs",
             Severity.WARNING,
-            f"only {len(held)} existing stud takes fixings",
+            "only 1 existing stud takes fixings" if held else "no existing stud takes fixings",
             "find more studs, or fix to noggins put into the existing wall",
         )
 
@@ -249,12 +251,15 @@ def _levels(settings: Settings) -> Iterator[Finding]:
     levels = settings.levels
     low = -levels.lowest_floor(0, settings.width)
     if low:
-        end = "right" if levels.floor(settings.width) < levels.floor(0) else "left"
+        ends = {"left end": 0, "right end": settings.width}
+        lowest_end = min(ends, key=lambda end: levels.floor(ends[end]))
+        dips = -levels.floor(ends[lowest_end]) < low
+        end = "a place between its ends" if dips else f"the {lowest_end}"
         yield finding(
             "check.site.level",
             Severity.WARNING if low > MUCH_PACKING else Severity.NOTE,
-            f"the floor falls {mm(low)} to the {end}; the sole plate is packed up level",
-            f"pack under each upright, up to {mm(low)} at the {end} end",
+            f"the floor falls {mm(low)} to {end}; the sole plate is packed up level",
+            f"pack under each upright, up to {mm(low)} at {end}",
         )
     high = levels.highest_ceiling(0, settings.width)
     lowest = levels.lowest_ceiling(0, settings.width)

@@ -26,8 +26,8 @@ FLAT = ("screw-70", 700)
 # The first and last screw of a run stand this far from its ends: common practice, no source.
 FROM_END = 500
 # A cable hidden less than 50 deep runs within 150 of an angle or the ceiling, or straight up, down
-# or across from an accessory: BS 7671 522.6.202, as training companies quote it. 25 each side of
-# an accessory's middle is half a single box: calculated from 47 to the next whole 5.
+# or across from an accessory: BS 7671 522.6.202, as training companies quote it. 50 each side of
+# an accessory's middle covers a single plate, 86 wide: from memory.
 ZONE = 1_500
 HALF_BOX = 500
 # A screw that would meet a band moves along its member by this much at a time.
@@ -123,6 +123,8 @@ def no_screw_bands(settings: Settings) -> tuple[NoScrewBand, ...]:
     """Return where cables may run in the existing wall, by its accessories; nothing without any."""
     spots = settings.wall.site.accessories
     high = settings.levels.highest_ceiling(0, settings.width)
+    # Under a ceiling that slopes the band reaches down to 150 below its lowest place.
+    under = settings.levels.lowest_ceiling(0, settings.width) - ZONE
     low = settings.levels.lowest_floor(0, settings.width)
     found: list[NoScrewBand] = []
     for i, spot in enumerate(spots, start=1):
@@ -133,7 +135,7 @@ def no_screw_bands(settings: Settings) -> tuple[NoScrewBand, ...]:
         across = spot.z - HALF_BOX, spot.z + HALF_BOX
         found.append(_band(f"across from accessory {i}", 0, settings.width, *across))
     if spots:
-        found.append(_band("below the ceiling", 0, settings.width, high - ZONE, high))
+        found.append(_band("below the ceiling", 0, settings.width, under, high))
         if settings.offset < ZONE:
             found.append(_band("at the left corner", 0, ZONE - settings.offset, low, high))
         beyond = settings.wall.site.clear_width - settings.offset - settings.width

@@ -10,7 +10,7 @@ from optimiser.domain.wall import Floor
 from optimiser.framing.settings import Settings
 from optimiser.framing.spaces import packing
 from optimiser.framing.survey import FIXING
-from optimiser.units import metres, mm
+from optimiser.units import counted, metres, mm
 
 # Flat packers come from 1 to 6 thick: from memory. Thinner than half a millimetre none is made.
 THICKEST_PACKER = 60
@@ -45,8 +45,8 @@ def footing(boxes: Standing) -> list[Quantity]:
             item="packer",
             amount=sum(-(-height // THICKEST_PACKER) for height in packs),
             unit="each",
-            working=f"under {len(packs)} uprights, up to {mm(max(packs, default=0))} high, of"
-            f" {mm(THICKEST_PACKER)} thick at most",
+            working=f"under {counted(len(packs), 'upright')}, up to"
+            f" {mm(max(packs, default=0))} high, of {mm(THICKEST_PACKER)} thick at most",
             rule="quantity.packer",
         ),
         Quantity(

@@ -17,7 +17,7 @@ from optimiser.framing.openings import Hole
 from optimiser.framing.settings import Settings
 from optimiser.framing.survey import FIXING
 from optimiser.framing.taping import length_of
-from optimiser.units import metres, mm, square_metres
+from optimiser.units import counted, metres, mm, square_metres
 
 # Screw centres in the field and at outside corners: published UK project specification 2014.
 FIELD = 3_000
@@ -112,8 +112,15 @@ def _timber_screws(boxes: list[Built]) -> list[Quantity]:
             item="screw-100",
             amount=ends["screw-100"] + plates + into,
             unit="each",
-            working=f"{ends['screw-100']} through doubled uprights + {plates} through plates at"
-            f" {mm(FIXING)} at most + {into} through ledgers into existing studs",
+            working=" + ".join(
+                f"{count} through {what}"
+                for count, what in (
+                    (ends["screw-100"], "doubled uprights"),
+                    (plates, f"plates at {mm(FIXING)} at most"),
+                    (into, "ledgers into existing studs"),
+                )
+                if count
+            ),
             rule="quantity.screw-100",
         ),
     ]
@@ -249,8 +256,14 @@ def _backboard(boxes: list[Built]) -> list[Quantity]:
             item="mdf-screw",
             amount=screws + 4 * shelves,
             unit="each",
-            working=f"{screws} along {len(behind)} struts at {mm(FIELD)} + 4 at each of"
-            f" {shelves} shelves",
+            working=" + ".join(
+                (
+                    [f"{screws} along {counted(len(behind), 'strut')} at {mm(FIELD)}"]
+                    if behind
+                    else []
+                )
+                + ([f"4 at each of {counted(shelves, 'shelf', 'shelves')}"] if shelves else [])
+            ),
             rule="quantity.mdf-screw",
         ),
         Quantity(
@@ -328,7 +341,7 @@ def _light(boxes: list[Built]) -> Quantity:
         item="light-strip",
         amount=-(-run // 10),
         unit="mm",
-        working=f"{metres(run)} m under the top and each shelf of {len(lit)} lit niches",
+        working=f"{metres(run)} m under the top and each shelf of {counted(len(lit), 'lit niche')}",
         rule="quantity.light-strip",
     )
 

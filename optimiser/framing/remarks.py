@@ -16,7 +16,7 @@ from optimiser.framing.hanging import shelf_findings
 from optimiser.framing.placing import Placed
 from optimiser.framing.rules import finding
 from optimiser.framing.settings import Settings
-from optimiser.units import mm
+from optimiser.units import counted, mm
 
 
 def wall_remarks(
@@ -74,7 +74,8 @@ def _openings(one: Framed, way: list[Framed]) -> Iterator[Finding]:
             yield finding(
                 "check.niche.light",
                 Severity.NOTE,
-                f"{hole.name} is lit: {hole.shelves + 1} strips of {mm(hole.clear.width)}",
+                f"{hole.name} is lit: {counted(hole.shelves + 1, 'strip')} of"
+                f" {mm(hole.clear.width)}",
                 "leave a cable at its top and a driver where a hand reaches it",
             )
 

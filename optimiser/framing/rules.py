@@ -97,7 +97,10 @@ RULES: dict[str, Rule] = {
         " 70 through 38 and 38",
         "calculated; spacing: common practice, no source",
     ),
-    "quantity.screw-80": _rule("2 screws of 80 at each member end, through one timber", NHBC_FRAME),
+    "quantity.screw-80": _rule(
+        "2 screws of 80 at each member end, through one timber",
+        f"{NHBC_FRAME}: 2 at each; 80 long: {COMMON}",
+    ),
     "quantity.screw-100": _rule(
         "screws of 100 through two timbers, through plates and into existing studs", COMMON
     ),
@@ -182,7 +185,9 @@ RULES: dict[str, Rule] = {
         "EN 336 class 2; article on softwood sizes",
     ),
     "check.timber.stock": _rule("a member that may not be joined fits a stock length", COMMON),
-    "check.mass.sheet": _rule("one person lifts 20 kg of board, nothing over 25 kg", HSE),
+    "check.mass.sheet": _rule(
+        "one person lifts 20 kg of board, nothing over 25 kg", f"{HSE}; 20 kg: board maker's advice"
+    ),
     "check.mass.item": _rule("one person lifts nothing over 25 kg", HSE),
     "check.tv.distance": _rule(
         "a screen fills 30° to 40° of the view", "display set-up guide (30°, 40°)"

@@ -76,7 +76,10 @@ def keep_outs(placed: Placed) -> Iterator[KeepOut]:
 
 
 def solids(whole: Settings) -> tuple[Solid, ...]:
-    """Return what of the house stands before the existing wall's face: breasts and skirting."""
+    """Return what of the house stands before the existing wall's face: breasts and piers.
+
+    A kept skirting is none: how high it is nobody said, and each box begins before it.
+    """
     high = whole.levels.highest_ceiling(0, whole.width)
     found = [
         Solid(

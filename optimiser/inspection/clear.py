@@ -5,17 +5,28 @@ What was wanted is read from the wall itself, so that a frame cannot agree with 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from fractions import Fraction
 
 import numpy as np
 
 from optimiser.domain.fault import Fault
-from optimiser.domain.frame import Board, Frame, Member, Opening
-from optimiser.domain.wall import Glass, Wall
-from optimiser.inspection.space import Block, Pieces, block_of, is_filled, meeting
+from optimiser.domain.frame import Board, Box, Frame, Member, Opening
+from optimiser.domain.wall import Glass, Tv, Wall
+from optimiser.inspection.space import (
+    ROUNDING,
+    Block,
+    Pieces,
+    block_of,
+    is_filled,
+    lying,
+    meeting,
+)
 from optimiser.inspection.standing import name_of
+from optimiser.units import counted
 
-# Skim on the linings: common practice, 2 to 3 thick.
+# Skim on the linings, 2 to 3 thick by the UK glossary on skim coats: the larger.
 _SKIM = 30
 # Room round a hole for cables, and so far behind the board's face: common practice, no source.
 _ROUND_HOLE, _BEHIND_HOLE = 50, 400
@@ -40,6 +51,10 @@ def faults_of_spaces(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
         member: Member = frame.members[j]
         if not member.follows_ceiling:
             yield Fault(spaces[i][0], f"{name_of(member)} stands in {spaces[i][2]}")
+    for name, space, what in spaces:
+        yield from (
+            Fault(name, f"{name_of(plate)} stands in {what}") for plate in _bent_into(space, pieces)
+        )
     for i, j in np.argwhere(meeting(lows, pieces.boards)):
         board: Board = frame.boards[j]
         common = spaces[i][1].shared(pieces.flats[j])
@@ -52,6 +67,16 @@ def faults_of_spaces(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
     yield from _too_small(frame, wall)
     yield from _unkept(frame, wall)
     yield from _shelves(frame, wall)
+
+
+def _bent_into(space: Block, pieces: Pieces) -> Iterator[Member]:
+    """Yield what follows the ceiling and hangs down into a space where it passes over it."""
+    for member, block in zip(pieces.frame.members, pieces.blocks, strict=True):
+        start, end = max(space.low[0], block.low[0]), min(space.high[0], block.high[0])
+        if member.follows_ceiling and start < end:
+            common = lying(pieces.frame, member, start, end).shared(space)
+            if common is not None and common.high[2] - common.low[2] > ROUNDING:
+                yield member
 
 
 def faults_of_lining(frame: Frame, wall: Wall) -> Iterator[Fault]:
@@ -109,6 +134,21 @@ def faults_of_passages(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
             yield Fault(one.name, "its hole for cables lies in no one board of its back")
 
 
+def _tv_size(tv: Tv) -> tuple[int, int]:
+    """Return width and height of a TV in tenths: as measured, else of its picture at 16:9.
+
+    A diagonal D has the sides 16·D/√337 and 9·D/√337, by Pythagoras; rounded up.
+    """
+
+    def side(measured: int | None, share: int) -> int:
+        if measured is not None or tv.diagonal is None:
+            return int(measured or 0)
+        squared = Fraction(254 * share * tv.diagonal) ** 2 / 337
+        return math.isqrt(math.ceil(squared) - 1) + 1
+
+    return side(tv.width, 16), side(tv.height, 9)
+
+
 def _belongs(board: Board, opening: Opening) -> bool:
     """Return whether a board may stand in an opening: a shelf, or the end that its glass returns
     into, which is cut out for the glass and no further."""
@@ -138,22 +178,26 @@ def _too_small(frame: Frame, wall: Wall) -> Iterator[Fault]:
         asked.append(("niche", niche.name, niche.width, niche.height, niche.depth))
     fire, tv, bar = wall.fire, wall.tv, wall.soundbar
     if fire is not None:
-        asked.append(
-            ("fire", "fire", int(fire.opening_width or 0), int(fire.opening_height or 0), 0)
-        )
+        wide = int(fire.opening_width or fire.body_width)
+        high = int(fire.opening_height or fire.body_height)
+        asked.append(("fire", "fire", wide, high, fire.body_depth))
     if tv is not None:
         gap = 2 * int(tv.finger_gap or 0)
+        wide, high = _tv_size(tv)
         asked.append(
             (
                 "tv",
                 "tv",
-                int(tv.recess_width or (tv.width or 0) + gap),
-                int(tv.recess_height or (tv.height or 0) + gap),
+                int(tv.recess_width or wide + gap),
+                int(tv.recess_height or high + gap),
                 int(tv.recess_depth or 0),
             )
         )
     if bar is not None:
-        asked.append(("soundbar", "soundbar", bar.width, bar.height, bar.depth))
+        gap = int(bar.gap or 0)
+        asked.append(
+            ("soundbar", "soundbar", bar.width + 2 * gap, bar.height + 2 * gap, bar.depth + gap)
+        )
     for kind, name, width, height, depth in asked:
         one = named.get((kind, name))
         if one is None:
@@ -175,25 +219,39 @@ def _too_small(frame: Frame, wall: Wall) -> Iterator[Fault]:
 
 
 def _unkept(frame: Frame, wall: Wall) -> Iterator[Fault]:
-    """Yield a fire's or TV's kept space that is missing or smaller than the thing itself."""
+    """Yield a fire's or TV's kept space that is missing or smaller than the thing itself.
+
+    It reaches from behind the thing to where it shows: a fire's to the back of the facing board.
+    """
     kept = {keep.name: keep.box for keep in frame.keep_outs}
     fronts = {one.name: int(one.front or frame.depth) for one in frame.openings}
     fire, tv = wall.fire, wall.tv
     if fire is not None:
         box = kept.get("fire")
+        skins = [f.layers * f.thickness for f in frame.faces if f.name.endswith("front")]
+        shows = fronts.get("fire", 0) - max(skins, default=0)
         high = fire.body_height + int(fire.clearance_top or 0)
         # Where the glass returns, the body reaches through the end board, which is cut out for it.
         wide = fire.body_width + 2 * int(fire.clearance_side or 0)
         wide = wide if fire.glass in (None, Glass.FRONT) else 0
         back = fronts.get("fire", 0) - fire.body_depth - int(fire.clearance_back or 0)
-        if box is None or box.dx < wide or box.dz < high or box.y > back:
+        if box is None or box.dx < wide or box.dz < high or _ends_short(box, back, shows):
             yield Fault("fire", "is not kept free for its body and the maker's clearances")
     if tv is not None:
         box = kept.get("tv")
         back = fronts.get("tv", 0) - int(tv.depth or 0)
-        wide, high = int(tv.width or 0), int(tv.height or 0)
-        if box is None or box.dx < wide or box.dz < high or box.y > back:
+        wide, high = _tv_size(tv)
+        if (
+            box is None
+            or box.dx < wide
+            or box.dz < high
+            or _ends_short(box, back, fronts.get("tv", 0))
+        ):
             yield Fault("tv", "is not kept free for the TV")
+
+
+def _ends_short(box: Box, back: int, front: int) -> bool:
+    return box.y > back or box.y + box.dy < front
 
 
 def _shelves(frame: Frame, wall: Wall) -> Iterator[Fault]:
@@ -206,7 +264,8 @@ def _shelves(frame: Frame, wall: Wall) -> Iterator[Fault]:
         if one is None:
             continue
         if len(shelves) != niche.shelves:
-            yield Fault(one.name, f"has {len(shelves)} shelves instead of {niche.shelves}")
+            has = counted(len(shelves), "shelf", "shelves")
+            yield Fault(one.name, f"has {has} instead of {niche.shelves}")
             continue
         for number, box in enumerate(sorted(shelves, key=lambda box: box.z), start=1):
             if (box.x, box.dx) != (one.x, one.width):

@@ -31,6 +31,7 @@ from optimiser.inspection.space import (
     straight,
     turn_of,
 )
+from optimiser.units import counted
 
 # From a board's edge to its screws, and from these to the timber's: 10 for a bound, 13 for a cut
 # edge (published UK project specification 2014, clauses 590-640) and 6 (calculated in the trade
@@ -214,7 +215,7 @@ def _cover(frame: Frame, plane: _Plane, boards: Sequence[Board], layer: int) -> 
     for i, j in np.argwhere(wrong)[:3]:
         yield Fault(
             f"face {plane.face.name}, layer {layer}",
-            f"{counts[i, j]} boards instead of {max(wanted[i, j], 0)} from"
+            f"{counted(int(counts[i, j]), 'board')} instead of {max(wanted[i, j], 0)} from"
             f" {xs[i] / 10:g}, {us[j] / 10:g} to {xs[i + 1] / 10:g}, {us[j + 1] / 10:g}",
         )
 

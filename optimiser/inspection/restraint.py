@@ -150,8 +150,6 @@ def _open_ends(pieces: Pieces) -> Iterator[Fault]:
             and block.low[0] < one.high[0]
             and one.low[0] < block.high[0]
         ]
-        if not near:
-            continue
         if not any(
             block.low[2] <= one.low[2] + _END and one.low[2] - _END <= block.high[2]
             for block in near

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from optimiser.domain.finding import Finding, Severity
-from optimiser.domain.wall import End, Glass, Socket, Tv
+from optimiser.domain.wall import End, Glass, Socket, SurveyPoint, Tv
 from optimiser.errors import InvalidInput, Problem
 from optimiser.framing.cautions import CAUTIONS
 from optimiser.framing.rules import RULES
@@ -268,3 +268,37 @@ def test_the_seat_is_held_against_the_width_of_the_screen(distance: int, said: s
     (one,) = [f for f in frame.findings if f.rule == "check.tv.distance"]
 
     assert f"is {said} the 1977 (40° of the view) to 2685" in one.trouble
+
+
+def test_the_sheet_that_lines_a_fire_is_weighed_too() -> None:
+    # 1.22 × 2.44 m of 10.8 kg/m²: calculated.
+    found = framed(fire=a_fire(lining="silicate-12")).findings
+    told_of = [f.trouble for f in found if f.rule == "check.mass.sheet"]
+
+    assert any("silicate-12-2440x1220 weighs 32.2 kg, over the 25 kg" in one for one in told_of)
+
+
+def test_a_floor_that_dips_between_its_ends_is_not_said_to_fall_to_one_of_them() -> None:
+    points = ((0, 0), (1_800, -12), (3_600, 0))
+    site = a_site(
+        height_left=None,
+        levels=tuple(
+            SurveyPoint(x=tenths(x), height=tenths(2_400), floor=10 * low) for x, low in points
+        ),
+    )
+
+    assert "falls 12 to a place between its ends" in told("check.site.level", site=site).trouble
+
+
+def test_nothing_is_counted_in_a_wrong_plural() -> None:
+    frame = framed(niches=(a_niche(shelves=1, lit=True),), tv=None)
+    working = {one.item: one.working for one in frame.quantities}
+
+    assert working["light-strip"].endswith("of 1 lit niche")
+    assert working["mdf-screw"] == "4 at each of 1 shelf"
+    assert not working["screw-100"].startswith("0 ")
+    assert " + 0 " not in working["screw-100"]
+    assert (
+        "is lit: 1 strip of"
+        in told("check.niche.light", niches=(a_niche(shelves=0, lit=True),)).trouble
+    )

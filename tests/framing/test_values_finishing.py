@@ -60,6 +60,15 @@ def test_cables_run_within_150_of_a_corner_or_ceiling() -> None:
             )
 
 
+def test_the_band_below_a_sloping_ceiling_reaches_150_below_its_lowest_place() -> None:
+    accessory = Accessory(x=tenths(1_000), z=tenths(450))
+    site = a_site(accessories=(accessory,), height_right=tenths(2_300))
+    frame = framed(site=site)
+    band = next(band.box for band in frame.bands if band.name == "below the ceiling")
+
+    assert (band.z, band.z + band.dz) == (tenths(2_300 - 150), tenths(2_400))
+
+
 def test_dust_limits_are_those_of_the_hse() -> None:
     # HSE wood dust page: softwood 5, hardwood and mixtures 3 mg/m³; silica 0.1.
     dust = next(text for text in CAUTIONS if text.startswith("Dust"))

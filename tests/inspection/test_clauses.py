@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from typing import Any
 
 import pytest
@@ -23,11 +24,20 @@ from optimiser.domain.frame import (
     Toward,
 )
 from optimiser.domain.parts import CutOut
-from optimiser.domain.wall import Accessory, SurveyPoint, Wall
+from optimiser.domain.wall import Accessory, SurveyPoint, Tv, Wall
 from optimiser.framing.build import frame_wall
 from optimiser.inspection.inspect import inspect_frame
 from optimiser.units import Tenths, tenths
-from tests.framing.builders import a_fire, a_niche, a_price_book, a_site, a_tv, a_wall, materials
+from tests.framing.builders import (
+    a_fire,
+    a_niche,
+    a_price_book,
+    a_site,
+    a_soundbar,
+    a_tv,
+    a_wall,
+    materials,
+)
 
 BOOK = a_price_book()
 WALLS: dict[str, Wall] = {
@@ -45,6 +55,14 @@ WALLS: dict[str, Wall] = {
             ),
         )
     ),
+}
+WALLS |= {
+    "TV by its diagonal": a_wall(tv=Tv(diagonal=Fraction(65))),
+    "fire by its body": a_wall(fire=a_fire(opening_width=None, opening_height=None)),
+    "soundbar": a_wall(
+        soundbar=a_soundbar(x=tenths(1_000), z=tenths(600), gap=tenths(20)),
+    ),
+    "sloping niche": replace(WALLS["sloping"], niches=(a_niche(),)),
 }
 FRAMES = {name: replace(frame_wall(wall, BOOK), alternatives=()) for name, wall in WALLS.items()}
 FRONT = tenths(300 - 12.5 - 63)
@@ -166,6 +184,11 @@ def in_a_third_layer(frame: Frame) -> Frame:
     return with_boards(frame, one, one, replace(one, layer=3))
 
 
+def hole_boarded_over(frame: Frame) -> Frame:
+    one = next(b for b in frame.boards if b.face == "front" and b.cut_outs)
+    return with_boards(frame, one, replace(one, cut_outs=()))
+
+
 def turned_over(frame: Frame) -> Frame:
     one = board(frame, "front")
     return with_boards(frame, one, replace(one, faces=Toward.BACK, across=Toward.LEFT))
@@ -245,7 +268,7 @@ CLAUSES: dict[str, Clause] = {
         "fire and TV", lambda f: of_keep(f, "tv", dx=-10), "is not kept free for the TV"
     ),
     "a shelf missing": Clause(
-        "niche", lambda f: with_boards(f, shelf(f)), "has 1 shelves instead of 2"
+        "niche", lambda f: with_boards(f, shelf(f)), "has 1 shelf instead of 2"
     ),
     "a shelf too short": Clause(
         "niche",
@@ -290,6 +313,30 @@ CLAUSES: dict[str, Clause] = {
         lambda f: with_boards(f, board(f, "front"), board(f, "front"), board(f, "front")),
         "2 boards instead of 1",
     ),
+    "a board over a hole": Clause("niche", hole_boarded_over, "1 board instead of 0"),
+    "a TV by its diagonal in too small a recess": Clause(
+        "TV by its diagonal", lambda f: of_opening(f, "tv", width=-601), "was asked for"
+    ),
+    "no room for a TV by its diagonal": Clause(
+        "TV by its diagonal", lambda f: of_keep(f, "tv", dz=-10), "is not kept free for the TV"
+    ),
+    "no room before the TV": Clause(
+        "fire and TV", lambda f: of_keep(f, "tv", dy=-10), "is not kept free for the TV"
+    ),
+    "no room before the fire": Clause(
+        "fire and TV", lambda f: of_keep(f, "fire", dy=-10), "is not kept free for its body"
+    ),
+    "a fire's hole smaller than its body": Clause(
+        "fire by its body", lambda f: of_opening(f, "fire", width=-10), "was asked for"
+    ),
+    "a slot without the gap chosen": Clause(
+        "soundbar", lambda f: of_opening(f, "soundbar", height=-10), "was asked for"
+    ),
+    "a plate in a clear opening": Clause(
+        "sloping niche",
+        lambda f: of_opening(f, "niche", height=12_000),
+        "head plate P1 at 0, 224.5, 2362 stands in its clear opening",
+    ),
     "a joint on air": Clause("plain", joint_unheld, "has too little timber"),
     "a span too wide": Clause("plain", uprights_taken, "its board spans more than 600"),
     "an edge of a hole on air": Clause("niche", head_taken, "has no timber behind"),
@@ -298,6 +345,11 @@ CLAUSES: dict[str, Clause] = {
     "a foot not joined": Clause(
         "plain",
         lambda f: without_returns(f, 0, lambda m: m.box.z > 3_000),
+        "is not joined to the back at its foot",
+    ),
+    "an upright joined nowhere": Clause(
+        "plain",
+        lambda f: without_returns(f, 0, lambda _: False),
         "is not joined to the back at its foot",
     ),
     "a head not joined": Clause(
