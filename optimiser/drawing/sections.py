@@ -86,7 +86,7 @@ def _plan(frame: Frame, height: int) -> Section:
     edges += [] if frame.left_free else [(0, 0, 0, depth)]
     edges += [] if frame.right_free else [(size[0], 0, size[0], depth)]
     return Section(
-        name=f"{mm(height)} above the floor datum",
+        name=f"{mm(height)} mm above the floor datum",
         size=size,
         timbers=tuple(_timber(m, flat(m.box)) for m in met),
         boards=tuple(flat(box) for _, box in boards),

@@ -59,9 +59,9 @@ def test_cuts_share_a_page_and_a_scale_and_each_says_where_it_is() -> None:
 
     words = drawing.words.splitlines()
     assert [w for w in words if w.endswith("above the floor datum")] == [
-        "2200 above the floor datum",
-        "1500 above the floor datum",
-        "500 above the floor datum",
+        "2200 mm above the floor datum",
+        "1500 mm above the floor datum",
+        "500 mm above the floor datum",
     ]
     assert words.count("3600") == 3
 
@@ -115,4 +115,4 @@ def test_a_plan_through_a_niche_is_not_cut_through_a_shelf() -> None:
 
     (title,) = [d.page.title for d in wall_set(frame) if d.kind == "plan"]
 
-    assert f"plan at {mm(high + tenths(30))} above" in title
+    assert f"plan at {mm(high + tenths(30))} mm above" in title
