@@ -26,10 +26,10 @@ FLAT = ("screw-70", 700)
 # The first and last screw of a run stand this far from its ends: common practice, no source.
 FROM_END = 500
 # A cable hidden less than 50 deep runs within 150 of an angle or the ceiling, or straight up, down
-# or across from an accessory: BS 7671 522.6.202, as training companies quote it. 50 each side of
-# an accessory's middle covers a single plate, 86 wide: from memory.
+# or across from an accessory: BS 7671 522.6.202, as training companies quote it. A wall's file does
+# not say how wide its plate is: 75 each side covers a double one, 146 wide (from memory).
 ZONE = 1_500
-HALF_BOX = 500
+HALF_BOX = 750
 # A screw that would meet a band moves along its member by this much at a time.
 _STEP = 100
 

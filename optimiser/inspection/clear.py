@@ -31,6 +31,8 @@ _SKIM = 30
 # Room round a hole for cables, and so far behind the board's face: common practice, no source.
 _ROUND_HOLE, _BEHIND_HOLE = 50, 400
 _UNFED = "check.cable.passage"
+# Half a double plate, 146 wide (from memory), and so far straight up and down from its middle.
+_HALF_PLATE, _STRAIGHT = 730, 3_000
 # Shelves lie evenly to a millimetre.
 _EVEN = 10
 
@@ -275,6 +277,19 @@ def _shelves(frame: Frame, wall: Wall) -> Iterator[Fault]:
                 yield Fault(one.name, f"shelf {number} is not at {even / 10:g}, evenly spaced")
 
 
+def _kept_free(
+    bands: list[Block], left: int, right: int, low: int, high: int, span: tuple[int, int]
+) -> bool:
+    """Return whether one band holds what the frame covers, from low to high, of an area."""
+    return any(
+        band.low[0] <= left
+        and right <= band.high[0]
+        and band.low[2] <= max(low, span[0])
+        and min(high, span[1]) <= band.high[2]
+        for band in bands
+    )
+
+
 def faults_of_fixings(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
     """Yield each screw into the house that meets no timber of its mark, or that a cable forbids."""
     frame = pieces.frame
@@ -282,10 +297,18 @@ def faults_of_fixings(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
     for member, block in zip(frame.members, pieces.blocks, strict=True):
         marked.setdefault(member.mark, []).append(block)
     bands = [block_of(band.box) for band in frame.bands]
+    span = (
+        min(block.low[2] for block in pieces.blocks),
+        max(block.high[2] for block in pieces.blocks),
+    )
     for number, accessory in enumerate(wall.site.accessories, start=1):
-        x = int(accessory.x) - int(wall.extent.offset or 0)
+        x, z = int(accessory.x) - int(wall.extent.offset or 0), int(accessory.z)
         inside = 0 <= x <= frame.width
-        if inside and not any(band.low[0] <= x <= band.high[0] for band in bands):
+        near = max(0, x - _HALF_PLATE), min(int(frame.width), x + _HALF_PLATE)
+        # Straight up and down, and straight across, each as wide as a double plate.
+        upright = (*near, z - _STRAIGHT, z + _STRAIGHT)
+        level = (0, int(frame.width), z - _HALF_PLATE, z + _HALF_PLATE)
+        if inside and not all(_kept_free(bands, *area, span) for area in (upright, level)):
             yield Fault(f"accessory {number}", "has no band kept free of screws")
     for fixing in frame.fixings:
         at = int(fixing.at.x), int(fixing.at.y), int(fixing.at.z)

@@ -52,6 +52,9 @@ def test_cables_run_within_150_of_a_corner_or_ceiling() -> None:
 
     assert bands["below the ceiling"].dz == tenths(150)
     assert bands["at the left corner"].dx == tenths(150)
+    # As wide as a double plate and a little more: 146, from memory.
+    assert bands["up and down from accessory 1"].dx == tenths(150)
+    assert bands["across from accessory 1"].dz == tenths(150)
     for fixing in frame.fixings:
         if fixing.into in ("wall", "stud"):
             assert not any(

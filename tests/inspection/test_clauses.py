@@ -148,6 +148,12 @@ def without_returns(frame: Frame, x: int, keep: Callable[[Member], bool]) -> Fra
     )
 
 
+def narrower(band: NoScrewBand) -> NoScrewBand:
+    if not band.name.startswith("up and down"):
+        return band
+    return replace(band, box=replace(band.box, dx=Tenths(band.box.dx // 2)))
+
+
 def a_band(frame: Frame) -> Frame:
     at = next(one.at for one in frame.fixings if one.into == "wall")
     box = Box(
@@ -280,6 +286,14 @@ CLAUSES: dict[str, Clause] = {
     ),
     "no band for a socket": Clause(
         "socket", lambda f: replace(f, bands=()), "has no band kept free of screws"
+    ),
+    "a band too narrow for a plate": Clause(
+        "socket", lambda f: replace(f, bands=tuple(map(narrower, f.bands))), "has no band kept free"
+    ),
+    "a band across that is missing": Clause(
+        "socket",
+        lambda f: replace(f, bands=tuple(b for b in f.bands if "across" not in b.name)),
+        "has no band kept free",
     ),
     "a screw in air": Clause("plain", lambda f: fixing_at(f, "wall", y=7_000), "meets no timber"),
     "a screw in a band": Clause("plain", a_band, "enters a band where a cable may run"),
