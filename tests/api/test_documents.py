@@ -187,7 +187,7 @@ def test_files_of_lists_show_nothing_of_another_firm() -> None:
 
     assert plan[-6:] in ours.get("/v1/plots/batches.svg").text
     assert plan[-6:] not in theirs.get("/v1/plots/batches.svg").text
-    assert "now 1 lengths" in ours.get("/v1/plots/rack.svg").text
+    assert "now 1 length" in ours.get("/v1/plots/rack.svg").text
     assert "now 0 lengths" in theirs.get("/v1/plots/rack.svg").text
     the_problem(theirs.get("/v1/rack/labels.pdf"), status=422, kind="invalid-input")
     the_problem(theirs.get(f"/v1/rack/labels.pdf?plan={plan}"), status=404, kind="http-404")

@@ -47,7 +47,7 @@ def test_a_plan_at_a_height_that_is_asked_for_is_added() -> None:
     pdf = Pdf(walls_pdf([a_wall()], title="Walls", cut_at=[12_345]))
 
     assert any(
-        words.startswith("Job A: plans at ") and "1234.5 above the floor datum" in words
+        words.startswith("Job A: plans at ") and "1234.5 mm above the floor datum" in words
         for words in pdf.words
     )
 

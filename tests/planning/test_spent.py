@@ -121,7 +121,7 @@ def test_the_rack_over_time_steps_at_its_moments() -> None:
     (x0, y0), (x1, y1), (x2, y2), (x3, y3) = points
     assert (y0, y2) == (y1, y3)
     assert x1 == x2 == pytest.approx((x0 + x3) / 2)
-    assert "now 1 lengths, 4.00 m" in chart.words
+    assert "now 1 length, 4.00 m" in chart.words
     assert "noon" in chart.words
     assert chart.outside() == []
 
