@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Page, ViewportSize, expect
 
 from api.app import create_app
 from api.demo_store import fill_store
@@ -71,12 +71,12 @@ def phone(browser: Browser, address: str) -> Iterator[Page]:
 
 
 def _open(browser: Browser, address: str, *, width: int, height: int) -> Iterator[Page]:
-    size = {"width": width, "height": height}
-    context = browser.new_context(viewport=size, base_url=address, color_scheme="light")  # type: ignore[arg-type]
+    size: ViewportSize = {"width": width, "height": height}
+    context = browser.new_context(viewport=size, base_url=address, color_scheme="light")
     page = a_page(context)
     yield page
     context.close()
-    assert page.faults == []  # type: ignore[attr-defined]
+    assert page.faults == []  # type: ignore[attr-defined]  # set by a_page
 
 
 @pytest.fixture(scope="session")

@@ -9,10 +9,11 @@ import json
 import os
 import urllib.request
 from pathlib import Path
+from typing import Literal
 
 import axe_playwright_python
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, ViewportSize
 
 from api.shell import PAGES
 from tests.pages.conftest import a_page
@@ -76,11 +77,11 @@ def test_every_page_is_looked_at() -> None:
 @pytest.mark.parametrize("width", [1440, 390])
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_every_page_is_accessible_and_within_the_screen(
-    browser: Browser, address: str, shots: Path, scheme: str, width: int
+    browser: Browser, address: str, shots: Path, scheme: Literal["light", "dark"], width: int
 ) -> None:
     ids = {"plan_id": first(address, "/v1/plans"), "wall_id": first(address, "/v1/walls")}
-    size = {"width": width, "height": 900}
-    context = browser.new_context(viewport=size, base_url=address, color_scheme=scheme)  # type: ignore[arg-type]
+    size: ViewportSize = {"width": width, "height": 900}
+    context = browser.new_context(viewport=size, base_url=address, color_scheme=scheme)
     page = a_page(context)
     found = {}
     for item in PAGES:
@@ -101,4 +102,4 @@ def test_every_page_is_accessible_and_within_the_screen(
     context.close()
 
     assert found == {}
-    assert page.faults == []  # type: ignore[attr-defined]
+    assert page.faults == []  # type: ignore[attr-defined]  # set by a_page

@@ -4,20 +4,21 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Page, ViewportSize, expect
 
 from tests.pages.conftest import a_page
 from tests.pages.test_every_page import AXE, RUN
 
 WOOD = "c16-38x63"
-PHONE = {"width": 360, "height": 740}
+Scheme = Literal["light", "dark"]
+PHONE: ViewportSize = {"width": 360, "height": 740}
 
 
-def a_phone(browser: Browser, address: str, scheme: str = "light") -> BrowserContext:
-    context = browser.new_context(viewport=PHONE, base_url=address, color_scheme=scheme)  # type: ignore[arg-type]
+def a_phone(browser: Browser, address: str, scheme: Scheme = "light") -> BrowserContext:
+    context = browser.new_context(viewport=PHONE, base_url=address, color_scheme=scheme)
     context.set_default_timeout(60_000)
     return context
 
@@ -93,7 +94,7 @@ def test_ticks_made_without_a_signal_are_kept_over_a_reload_and_sent_once(
     assert len(found["ticks"]) == 3
     assert [(one["piece"], one["cuts"]) for one in found["pieces"]] == [(1, 1)]
     # A browser tells of each call that found no signal; of nothing else.
-    assert [fault for fault in page.faults if "DISCONNECTED" not in fault] == []  # type: ignore[attr-defined]
+    assert [fault for fault in page.faults if "DISCONNECTED" not in fault] == []  # type: ignore[attr-defined]  # set by a_page
 
 
 def test_a_spoiled_part_leads_to_a_plan_that_goes_on(
@@ -161,7 +162,7 @@ def test_nobody_cuts_from_a_plan_that_was_undone(phone_context: BrowserContext) 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_the_saw_view_is_accessible_and_within_the_screen(
-    browser: Browser, address: str, shots: Path, scheme: str
+    browser: Browser, address: str, shots: Path, scheme: Scheme
 ) -> None:
     context = a_phone(browser, address, scheme)
     page = opened(context, a_plan(context))

@@ -17,7 +17,7 @@ from optimiser.planning.jobs import request_for_jobs
 from optimiser.planning.merchants import buy_from
 from optimiser.planning.order import order_for
 from optimiser.planning.plan import plan_cutting
-from optimiser.units import Pence
+from optimiser.units import Pence, Tenths
 from optimiser.verify.check import check_plan
 from tests.cutting_builders import (
     a_board_part,
@@ -106,7 +106,7 @@ THINGS = ("timber", "board", "screw", "tape")
         (OrderTerms(minimum=Pence(4000)), OrderTerms(minimum=Pence(3200), charge=Pence(50))),
         (
             OrderTerms(minimum=Pence(4000), small_order=Pence(90)),
-            OrderTerms(by_length=((23_000, Pence(75)),)),  # type: ignore[arg-type]
+            OrderTerms(by_length=((Tenths(23_000), Pence(75)),)),
         ),
     ],
     ids=["no charges", "charges", "free from a sum on", "smallest orders", "small and long"],

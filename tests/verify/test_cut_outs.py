@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
+from typing import Any
 
 import pytest
 
@@ -80,9 +81,9 @@ def test_a_side_on_the_edge_of_its_part_loses_nothing() -> None:
     assert plan.sheets[0].layouts[2].cuts[0].edge in ("part", "trimmed")
 
 
-def _changed(at: int, **changes: object) -> Mutant:
+def _changed(at: int, **changes: Any) -> Mutant:
     def mutate(_: CuttingRequest, layouts: tuple[SheetLayout, ...]) -> tuple[SheetLayout, ...]:
-        new = replace(layouts[at], **changes)  # type: ignore[arg-type]
+        new = replace(layouts[at], **changes)
         return (*layouts[:at], new, *layouts[at + 1 :])
 
     return mutate
