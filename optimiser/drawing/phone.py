@@ -11,7 +11,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from xml.sax.saxutils import quoteattr
 
 from optimiser.drawing.letters import plain, text_width, wrap
 from optimiser.drawing.page import footer
@@ -34,7 +33,7 @@ from optimiser.drawing.scene import (
     Text,
     Told,
 )
-from optimiser.drawing.svg import NAMESPACE, svg_items
+from optimiser.drawing.svg import windows_text
 
 # A common phone's width in CSS pixels, and the least text that reads well on it: common practice,
 # no source. Both together say how much paper the screen shows.
@@ -211,16 +210,12 @@ def _legend(column: _Column, told: Told) -> None:
 
 def _written(page: Page, told: Told, column: _Column) -> str:
     high = column.y + _MARGIN
-    pixels = round(high * PIXELS / WIDTH)
-    windows = "".join(
-        f'<svg x="{at.x:.5g}" y="{at.y:.7g}" width="{at.width:.5g}" height="{at.height:.7g}" '
-        f'viewBox="{of.x:.6g} {of.y:.6g} {of.width:.6g} {of.height:.6g}"><use href="#d"/></svg>'
-        for at, of in column.windows
-    )
-    ground = svg_items([Rect(Area(0, 0, WIDTH, high), PAPER)])
-    return (
-        f'<svg xmlns="{NAMESPACE}" width="{PIXELS}" height="{pixels}" '
-        f'viewBox="0 0 {WIDTH:g} {high:.7g}" role="img" aria-label={quoteattr(page.title)}>'
-        f'<defs><g id="d">{svg_items(told.items)}</g></defs>'
-        f"{ground}{windows}{svg_items(column.items)}</svg>"
+    ground = Rect(Area(0, 0, WIDTH, high), PAPER)
+    return windows_text(
+        page.title,
+        pixels=(PIXELS, round(high * PIXELS / WIDTH)),
+        paper=(WIDTH, high),
+        shown=told.items,
+        windows=column.windows,
+        items=[ground, *column.items],
     )

@@ -68,6 +68,7 @@ def test_a_new_user_comes_from_a_wall_to_an_order(
         page.get_by_role("link", name="CSV").click()
     text = download.value.path().read_text(encoding="utf-8")
     page.screenshot(path=shots / f"job-3-order-{size}.png")
+    expect(page.locator("#lines tbody tr").first).to_be_visible()
     items = page.locator("#lines tbody td[data-label=item]").all_inner_texts()
     assert len(items) > 5
     assert [item for item in items if item not in text] == []
@@ -116,6 +117,7 @@ def see_a_diagram(page: Page) -> None:
     page.locator("#diagrams figure").first.scroll_into_view_if_needed()
     diagram = page.locator("#diagrams figure img").first
     expect(diagram).to_be_visible()
+    expect(diagram).to_have_js_property("complete", True)
     assert diagram.evaluate("(image) => image.naturalWidth") > 100
     assert page.locator("#diagrams figure.late").count() > 0
 

@@ -123,6 +123,7 @@ def test_a_spoiled_part_leads_to_a_plan_that_goes_on(
     # What was bought for the first plan is in hand, and not bought again.
     page.goto(f"/plans/{new}")
     row = page.locator("#usage tbody tr").first
+    expect(row).to_be_visible()
     heads = page.locator("#usage thead th").all_text_contents()
     cells = dict(zip(heads, row.locator("td, th").all_text_contents(), strict=True))
     assert int(cells["bought"]) == round(float(rest["plan"]["purchase"]) / 3.60)
