@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Protocol
 
 import numpy as np
 
 from optimiser.solvers.compiled import Whole
 from optimiser.solvers.sheets import fill
 from optimiser.solvers.sheets.grid import Grid
-from optimiser.solvers.sheets.problem import SheetsProblem
+from optimiser.solvers.sheets.problem import SheetsProblem, Way
 from optimiser.solvers.sheets.table import Kind
 from optimiser.solvers.sheets.tree import Block, divided, left_over
 
@@ -31,26 +32,56 @@ class Column:
     steps: tuple[Step, ...]
 
 
+class LayoutTable(Protocol):
+    """Finds the best layouts for given values of the kinds."""
+
+    @property
+    def exact(self) -> bool:
+        """Return whether no layout is worth more than the table says."""
+
+    @property
+    def real(self) -> bool:
+        """Return whether every layout it finds can be cut."""
+
+    def fill(self, values: Whole) -> list[int]:
+        """Return the most value of a layout on each sheet, for one value a kind."""
+
+    def layouts(self, sheet: int, above: int, most: int) -> Iterator[Column]:
+        """Yield the layouts worth most on a sheet, by different first cuts, each over `above`."""
+
+
 @dataclass(slots=True)
 class Filler:
-    """One grid with its table: the best layouts for given values of the kinds."""
+    """One grid with its table: the best layouts of any edge-to-edge cuts."""
 
     grid: Grid
     table: np.ndarray[tuple[int, ...], np.dtype[np.int32]]
     values: Whole
     _steps: Whole
     _left: np.ndarray[tuple[int, ...], np.dtype[np.int32]]
+    first_cut: Way | None
 
     @classmethod
-    def on(cls, grid: Grid) -> Filler:
-        """Make room for the tables of a grid."""
+    def on(cls, grid: Grid, first_cut: Way | None = None) -> Filler:
+        """Make room for the tables of a grid; layouts begin with a cut that way, if one is said."""
         return cls(
             grid,
             np.zeros((len(grid.xs), len(grid.ys)), dtype=np.int32),
             np.zeros(len(grid.kinds), dtype=np.int64),
             np.zeros((fill.MOST_STEPS, 2), dtype=np.int64),
             fill.remainders(grid.ys),
+            first_cut,
         )
+
+    @property
+    def exact(self) -> bool:
+        """Return whether no layout is worth more than the table says."""
+        return self.grid.exact
+
+    @property
+    def real(self) -> bool:
+        """Return whether every layout it finds can be cut."""
+        return self.grid.real
 
     def fill(self, values: Whole) -> list[int]:
         """Return the most value of a layout on each sheet, for one value a kind."""
@@ -71,7 +102,8 @@ class Filler:
                 return
 
     def _first_cuts(self, sheet: int, above: int) -> Iterator[int]:
-        yield 0
+        if self.first_cut is None:
+            yield 0
         grid, table = self.grid, self.table
         i, j = grid.sheets[sheet]
         near = np.arange(1, np.searchsorted(grid.xs, grid.xs[i] // 2, "right"))
@@ -80,6 +112,8 @@ class Filler:
         low = np.arange(1, np.searchsorted(grid.ys, grid.ys[j] // 2, "right"))
         high = np.searchsorted(grid.ys, grid.ys[j] - grid.ys[low], "right") - 1
         crosses = table[i, low].astype(np.int64) + table[i, high]
+        if self.first_cut is not None:
+            (crosses if self.first_cut is Way.RIP else rips)[:] = 0
         worth = np.concatenate([rips, crosses])
         cuts = np.concatenate([near, -low])
         for place in np.argsort(-worth, kind="stable")[:40]:
@@ -126,6 +160,24 @@ def alike(problem: SheetsProblem, place: int, kind: Kind, sheet: int) -> list[Co
         steps = [(fill.RIP, across, 0), *strip] * (beside - 1) + strip
         best = (up * beside, Column(sheet, ((place, up * beside),), tuple(steps)))
     return [] if best is None else [best[1]]
+
+
+def last_cuts(steps: Sequence[Step]) -> list[int]:
+    """Return for each step the way of the cuts that part its piece from those beside it."""
+    ways = [fill.PART] * len(steps)
+
+    def walk(place: int, way: int) -> int:
+        ways[place] = way
+        what = steps[place][0]
+        if what in (fill.PART, fill.LEFT):
+            return place + 1
+        while steps[place][0] == what:
+            ways[place] = way
+            place = walk(place + 1, what)
+        return walk(place, what)
+
+    walk(0, fill.PART)
+    return ways
 
 
 def block_of(problem: SheetsProblem, kinds: tuple[Kind, ...], column: Column) -> Block:

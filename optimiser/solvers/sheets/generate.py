@@ -19,11 +19,12 @@ from optimiser.solvers.compiled import Real, Whole
 from optimiser.solvers.protocol import Budget
 from optimiser.solvers.sheets.bounds import Proof, carriers_of, constant_of
 from optimiser.solvers.sheets.classes import MOST_ROWS, shares_of
-from optimiser.solvers.sheets.columns import Column, Filler, alike, value_of
+from optimiser.solvers.sheets.columns import Column, Filler, LayoutTable, alike, value_of
 from optimiser.solvers.sheets.cover import Carrier, Cover, Load, least_cost
 from optimiser.solvers.sheets.grid import QUICK_SUMS, Grid, bounding_grid, coarse_grid, exact_grid
 from optimiser.solvers.sheets.master import EPSILON, Master, Relaxed
 from optimiser.solvers.sheets.problem import SheetsProblem
+from optimiser.solvers.sheets.staged import StagedFiller
 from optimiser.solvers.sheets.table import Kind, sizes_repeat
 
 # Measured, see benchmarks: points an axis of the grids tried one after another.
@@ -66,13 +67,14 @@ class Generator:
     relaxed: Relaxed | None = None
     converged: bool = False
     costs: tuple[float, ...] = field(init=False)
-    grids: list[Grid] = field(init=False)
+    levels: int = field(init=False)
     carriers: tuple[Carrier, ...] = field(init=False)
     constant: Fraction = field(init=False)
     known: dict[tuple[int, ...], Load] = field(default_factory=dict)
+    _grids: list[Grid] = field(init=False)
     _exact: Grid = field(init=False)
     _quick: Filler | None = None
-    _fillers: dict[int, Filler] = field(default_factory=dict)
+    _fillers: dict[int, LayoutTable] = field(default_factory=dict)
     _areas: Real = field(init=False)
     _centre: Real = field(init=False)
     _demands: Whole = field(init=False)
@@ -91,8 +93,10 @@ class Generator:
         )
         exact = self._exact = exact_grid(problem, kinds)
         grids = [coarse_grid(problem, kinds, exact, most) for most in LEVELS]
-        self.grids = [grid for grid in grids if grid is not exact]
-        self.grids.append(bounding_grid(problem, kinds, exact))
+        self._grids = [grid for grid in grids if grid is not exact]
+        self._grids.append(bounding_grid(problem, kinds, exact))
+        # With stages limited there is one table, and it proves nothing.
+        self.levels = len(self._grids) if problem.max_stages is None else 1
         self._areas = np.array([float(kind.width * kind.height) for kind in kinds])
         # At first a part costs its share of the cheapest sheet by area.
         self._centre = self._areas * min(
@@ -113,15 +117,24 @@ class Generator:
         """
         # Of a class the kind that counts most in its rows is enough.
         for place in sorted(set(np.argmax(self.shares, axis=1).tolist())):
-            kind = self.kinds[place]
-            for sheet in range(len(self.problem.sheets)):
-                self.master.add(alike(self.problem, place, kind, sheet))
+            self.master.add(self._alone(place))
         self._converge(0, is_enough)
+
+    def _alone(self, place: int) -> list[Column]:
+        """Return layouts of one kind, one for each sheet that holds it."""
+        problem = self.problem
+        sheets = range(len(problem.sheets))
+        if problem.max_stages is None and problem.first_cut is None:
+            kind = self.kinds[place]
+            return [column for n in sheets for column in alike(problem, place, kind, n)]
+        filler = self.filler(0)
+        filler.fill(np.eye(len(self.kinds), dtype=np.int64)[place])
+        return [column for n in sheets for column in filler.layouts(n, 0, 1)]
 
     def run(self, is_enough: Callable[[], bool]) -> None:
         """Go on grid by grid until the exact one has no more, or it is enough."""
         self._prove_now()
-        for level in range(1, len(self.grids)):
+        for level in range(1, self.levels):
             if self.is_met or is_enough() or self.budget.is_spent:
                 return
             self._converge(level, is_enough)
@@ -135,17 +148,23 @@ class Generator:
         Of many sheets of several prices almost any sum can be had, each with counts of its own.
         """
         dearest = max(carrier.cost for carrier in self.carriers)
+        if self.problem.max_stages is not None:
+            return False
         return len(self.carriers) > 1 and self.proof.bound < _MOST_SHEETS * dearest
 
-    def filler(self, level: int) -> Filler:
-        """Return the tables of a grid, made when first asked for."""
+    def filler(self, level: int) -> LayoutTable:
+        """Return the table of a level, made when first asked for."""
         if level not in self._fillers:
-            self._fillers[level] = Filler.on(self.grids[level])
+            self._fillers[level] = (
+                Filler.on(self._grids[level], self.problem.first_cut)
+                if self.problem.max_stages is None
+                else StagedFiller(self.problem, self.kinds)
+            )
         return self._fillers[level]
 
     def _converge(self, level: int, is_enough: Callable[[], bool]) -> None:
         filler = self.filler(level)
-        last = level == len(self.grids) - 1
+        last = level == self.levels - 1
         history: list[float] = []
         hardened = 0
         while not self.budget.is_spent:
@@ -156,12 +175,12 @@ class Generator:
             history.append(relaxed.value)
             new = 0
             for prices in self._trials(relaxed):
-                new = self._price(filler, prices, relaxed.rents, real=filler.grid.real)
+                new = self._price(filler, prices, relaxed.rents, real=filler.real)
                 if new:
                     self._centre = prices
                     break
             if last and (is_enough() or self._is_met(relaxed)):
-                self.converged = True
+                self.converged = filler.exact
                 return
             if self.is_met:
                 return
@@ -170,7 +189,7 @@ class Generator:
                     self.master.harden()
                     hardened += 1
                     continue
-                self.converged = last and filler.grid.real
+                self.converged = last and filler.exact and filler.real
                 return
             if (
                 not last
@@ -210,11 +229,11 @@ class Generator:
         value = relaxed.value + float(self.constant)
         return self.proof.bound >= ceil(value - 1e-6 * max(1.0, abs(value)))
 
-    def _price(self, filler: Filler, prices: Real, rents: Real, *, real: bool) -> int:
+    def _price(self, filler: LayoutTable, prices: Real, rents: Real, *, real: bool) -> int:
         """Fill a table for prices, take what pays for its sheet, and use the proof if exact."""
         whole, scale = self.whole(prices)
         yields = filler.fill(whole)
-        if filler.grid.exact:
+        if filler.exact:
             self._prove(whole, yields)
         if not real:
             return 0
@@ -223,7 +242,7 @@ class Generator:
         new = self.master.add(found)
         # Many rows need many layouts: look again for others, with what was used worth less.
         again = min(_MOST_AGAIN, len(self.shares) // _ROWS_AGAIN)
-        if not found or filler.grid.exact:
+        if not found or filler.exact:
             again = 0
         lessened = whole.copy()
         for _ in range(again):
@@ -237,7 +256,9 @@ class Generator:
                 break
         return new
 
-    def _found(self, filler: Filler, yields: list[int], paid: list[int], most: int) -> list[Column]:
+    def _found(
+        self, filler: LayoutTable, yields: list[int], paid: list[int], most: int
+    ) -> list[Column]:
         """Return the best layouts of the table just filled that are worth more than is paid."""
         found: list[Column] = []
         for sheet, value in enumerate(yields):
@@ -342,7 +363,7 @@ class Generator:
         """Return weights that so many sheets of each size cannot carry; None if none are found."""
         self.master.price([0.0] * len(counts), 1.0)
         self.master.restrict([kind.demand for kind in self.kinds], counts)
-        last = len(self.grids) - 1
+        last = self.levels - 1
         level = min(_COUNT_LEVEL, last)
         while not self.budget.is_spent:
             relaxed = self.master.solve()
@@ -359,7 +380,7 @@ class Generator:
                 return key
             paid = [int(rent * scale * (1 + 1e-9)) + 1 for rent in relaxed.rents]
             new = 0
-            if filler.grid.real and not refuted:
+            if filler.real and not refuted:
                 open_ = [v if n else 0 for n, v in zip(counts, yields, strict=True)]
                 new = self.master.add(self._found(filler, open_, paid, _FINDS))
             if not new and level == last:

@@ -64,8 +64,8 @@ def coarse_grid(problem: SheetsProblem, kinds: tuple[Kind, ...], exact: Grid, mo
     if max(len(exact.xs), len(exact.ys)) <= most:
         return exact
     ways = _ways(kinds)
-    xs = _thinned(exact.xs, [way.across for way in ways], most)
-    ys = _thinned(exact.ys, [way.along for way in ways], most)
+    xs = thinned(exact.xs, [way.across for way in ways], most)
+    ys = thinned(exact.ys, [way.along for way in ways], most)
     return _grid(problem, ways, xs, ys, exact=False, real=True)
 
 
@@ -154,8 +154,8 @@ def _laid(
     )
 
 
-def _thinned(points: Whole, sizes: list[int], most: int) -> Whole:
-    """Keep about half of `most` at even steps of their places, and as many that just hold parts."""
+def thinned(points: Whole, sizes: list[int], most: int) -> Whole:
+    """Keep about half of `most` points at even steps, and as many that just hold parts."""
     kept = np.linspace(0, len(points) - 1, most // 2).astype(np.int64)
     firsts = np.unique(np.searchsorted(points, sizes))
     firsts = firsts[firsts < len(points)]
@@ -173,13 +173,14 @@ def _points(sizes: list[int], sheets: list[int]) -> Whole:
     """
     unit = gcd(*sizes)
     longest = [sheet // unit for sheet in sheets]
-    sums = _sums([size // unit for size in sizes], max(longest))
+    sums = sums_of([size // unit for size in sizes], max(longest))
     left = [sheet - sums[sums <= sheet] for sheet in longest]
     raster = [sums[np.searchsorted(sums, rest, "right") - 1] for rest in left]
     return np.unique(np.concatenate(raster)) * unit
 
 
-def _sums(sizes: list[int], longest: int) -> Whole:
+def sums_of(sizes: list[int], longest: int) -> Whole:
+    """Return all sums of any number of the sizes up to `longest`, 0 first."""
     reached = 1
     full = (1 << (longest + 1)) - 1
     for size in sorted(set(sizes)):

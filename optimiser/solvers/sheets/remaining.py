@@ -13,7 +13,7 @@ import numpy as np
 
 from optimiser.solvers.compiled import Whole
 from optimiser.solvers.sheets import fill
-from optimiser.solvers.sheets.columns import Column, Step, value_of
+from optimiser.solvers.sheets.columns import Column, Step, last_cuts, value_of
 from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.table import Kind
 
@@ -26,9 +26,13 @@ _ROWS_A_LAYOUT = 12
 
 
 class Places:
-    """Who may take the place of whom: sizes of the kinds, and whether they may be turned."""
+    """Who may take the place of whom: sizes of the kinds, and whether they may be turned.
 
-    def __init__(self, kinds: tuple[Kind, ...]) -> None:
+    Where stages are limited, none that takes a cut of another stage.
+    """
+
+    def __init__(self, kinds: tuple[Kind, ...], *, staged: bool) -> None:
+        self._staged = staged
         self._widths = np.array([kind.width for kind in kinds], dtype=np.int64)
         self._heights = np.array([kind.height for kind in kinds], dtype=np.int64)
         self._turns = np.array([kind.turns for kind in kinds], dtype=bool)
@@ -41,15 +45,17 @@ class Places:
         spare = left.copy()
         steps: list[Step] = []
         counts: Counter[int] = Counter()
-        for step in column.steps:
-            taken = self._settled(step, spare, values) if step[0] == fill.PART else step
+        ways = last_cuts(column.steps) if self._staged else [fill.PART] * len(column.steps)
+        for step, way in zip(column.steps, ways, strict=True):
+            taken = self._settled(step, way, spare, values) if step[0] == fill.PART else step
             steps.append(taken)
             if taken[0] == fill.PART:
                 spare[taken[1]] -= 1
                 counts[taken[1]] += 1
         return Column(column.sheet, tuple(sorted(counts.items())), tuple(steps)) if counts else None
 
-    def _settled(self, step: Step, spare: Whole, values: Whole) -> Step:
+    def _settled(self, step: Step, way: int, spare: Whole, values: Whole) -> Step:
+        """Return the step, or another part's; `way`: of the last cuts."""
         _, kind, turned = step
         if spare[kind] > 0:
             return step
@@ -58,6 +64,12 @@ class Places:
             width, height = height, width
         upright = (self._widths <= width) & (self._heights <= height)
         lying = (self._heights <= width) & (self._widths <= height) & self._turns
+        if self._staged and way != fill.CROSS:
+            upright &= self._heights == height
+            lying &= self._widths == height
+        if self._staged and way != fill.RIP:
+            upright &= self._widths == width
+            lying &= self._heights == width
         worth = np.where((upright | lying) & (spare > 0), values, -1)
         other = int(np.argmax(worth))
         if worth[other] < 0:
@@ -69,7 +81,7 @@ def price_rest(
     generator: Generator, places: Places, left: list[int], limits: list[int | None], rounds: int
 ) -> None:
     """Add layouts of parts that are left to the generator's programme, restricted to them."""
-    filler = generator.filler(min(_LEVEL, len(generator.grids) - 1))
+    filler = generator.filler(min(_LEVEL, generator.levels - 1))
     master = generator.master
     layouts = max(1, len(generator.shares) // _ROWS_A_LAYOUT)
     for _ in range(rounds):

@@ -56,7 +56,7 @@ class Rounder:
 
     def __post_init__(self) -> None:
         self._luck = Random(self.seed)
-        self._places = Places(self.kinds)
+        self._places = Places(self.kinds, staged=self.problem.max_stages is not None)
         self._rests = REPEATED_RESTS if sizes_repeat(self.kinds) else VARIED_RESTS
 
     def plans(self, target: int, best: Callable[[], int | None]) -> Iterator[Plan]:

@@ -13,7 +13,7 @@ import numpy as np
 
 from optimiser.solvers.compiled import Real, Whole
 from optimiser.solvers.protocol import Budget
-from optimiser.solvers.sheets.columns import Column, Filler, block_of, value_of
+from optimiser.solvers.sheets.columns import Column, LayoutTable, block_of, value_of
 from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.pool import Plan
 from optimiser.solvers.sheets.problem import SheetsProblem
@@ -39,7 +39,7 @@ class Sequencer:
     _prices: Real = field(init=False)
     _least: Real = field(init=False)
     _costs: tuple[float, ...] = field(init=False)
-    _filler: Filler = field(init=False)
+    _filler: LayoutTable = field(init=False)
     _places: Places = field(init=False)
 
     def __post_init__(self) -> None:
@@ -57,7 +57,7 @@ class Sequencer:
         prices = self._least if relaxed is None else relaxed.duals
         self._prices = np.maximum(prices, self._least)
         self._filler = self.generator.filler(0)
-        self._places = Places(self.kinds)
+        self._places = Places(self.kinds, staged=self.problem.max_stages is not None)
 
     def plan(self) -> Plan | None:
         """Return the plan of the next pass; None if time or stock ran out before its end."""

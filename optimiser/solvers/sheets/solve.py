@@ -123,7 +123,7 @@ class _Run:
         plans: Iterator[Plan] = iter(())
         parts = sum(kind.demand for kind in self.kinds)
         vast = parts > _VAST and parts > _VAST_COPIES * len(self.kinds)
-        if vast and self._is_free():
+        if vast:
             # Inserting so many parts one by one takes longer than generating layouts for them.
             plans = self._rounded(self._generate())
         if self.best is None:
@@ -221,9 +221,7 @@ class _Run:
                 if self._is_over():
                     break
                 generator = self._generate()
-                # Column generation knows no rules of the saw; its bound holds with them all the
-                # same.
-                if self._is_free() and self.best is not None:
+                if self.best is not None:
                     plans = self._rounded(generator)
                 self.engine.restore()
             said = self.engine.step()
@@ -253,21 +251,26 @@ class _Run:
         # Where sizes differ a plan takes about as long to round as half as many slices as kinds.
         return _ROUNDED_SLICE if repeated else max(_ROUNDED_SLICE, len(self.kinds) // 2)
 
-    def _is_free(self) -> bool:
-        """Return whether the saw asks for nothing that columns do not keep to."""
-        return self.problem.max_stages is None and self.problem.first_cut is None
-
     def _generate(self) -> Generator:
         """Look for layouts, for plans made of them, and for a bound by column generation."""
         generator = Generator(self.problem, self.kinds, self.proof, self._share(), self.rows)
         generator.start(lambda: self._is_enough(generator))
-        if self._is_free():
-            self._plan_early(generator)
+        self._plan_early(generator)
         generator.budget = self._share()
         generator.run(lambda: self._is_enough(generator))
         generator.budget = self.budget
         self._prove(generator.proof)
+        if self.problem.max_stages is not None and not self._is_over():
+            self._prove_free()
         return generator
+
+    def _prove_free(self) -> None:
+        """Look for a bound among layouts of any number of stages; it holds for fewer too."""
+        free = replace(self.problem, max_stages=None, first_cut=None)
+        generator = Generator(free, self.kinds, self.proof, self._share(), self.rows)
+        generator.start(lambda: self._is_enough(generator))
+        generator.run(lambda: self._is_enough(generator))
+        self._prove(generator.proof)
 
     def _share(self) -> Budget:
         """Return the time that column generation may take now."""
@@ -362,4 +365,6 @@ def warm() -> None:
         credit=Fraction(1, 10_000),
     )
     # A clock that counts its readings: compiling takes no time on it.
-    solve(problem, budget=Budget(60.0, count().__next__, 0.0), seed=0)
+    for stages in (None, 3):
+        staged = replace(problem, max_stages=stages)
+        solve(staged, budget=Budget(60.0, count().__next__, 0.0), seed=0)

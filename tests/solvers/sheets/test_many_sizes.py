@@ -88,14 +88,19 @@ def test_no_more_is_cut_than_is_left_and_every_part_fits_the_place_it_takes() ->
     part = (fill.PART, 0, 0)
     wanted = Column(0, ((0, 4),), (*((fill.RIP, 50, 0), part) * 3, part))
 
-    column = Places(kinds).within(wanted, np.array([2, 1, 1, 0]), np.array([9, 7, 8, 1]))
+    column = Places(kinds, staged=False).within(
+        wanted, np.array([2, 1, 1, 0]), np.array([9, 7, 8, 1])
+    )
 
     # The third place goes to the part of 45 × 40; 40 × 50 is too high, and no part is left for the
     # last.
     assert column is not None
     assert column.counts == ((0, 2), (1, 1))
     assert parts_of(block_of(problem, kinds, column)) == {0: 2, 1: 1}
-    assert Places(kinds).within(wanted, np.array([0, 0, 0, 0]), np.array([9, 7, 8, 1])) is None
+    assert (
+        Places(kinds, staged=False).within(wanted, np.array([0, 0, 0, 0]), np.array([9, 7, 8, 1]))
+        is None
+    )
 
 
 def test_a_part_that_may_be_turned_takes_a_place_the_other_way_round() -> None:
@@ -103,7 +108,7 @@ def test_a_part_that_may_be_turned_takes_a_place_the_other_way_round() -> None:
     kinds = kinds_of(problem)
     wanted = Column(0, ((0, 2),), ((fill.RIP, 50, 0), (fill.PART, 0, 0), (fill.PART, 0, 0)))
 
-    column = Places(kinds).within(wanted, np.array([1, 1]), np.array([5, 4]))
+    column = Places(kinds, staged=False).within(wanted, np.array([1, 1]), np.array([5, 4]))
 
     assert column is not None
     assert column.counts == ((0, 1), (1, 1))
@@ -117,7 +122,7 @@ def test_layouts_for_what_is_left_use_no_more_than_that() -> None:
     known = set(generator.master.columns)
     left = [0 if place % 3 else kind.demand for place, kind in enumerate(kinds)]
 
-    price_rest(generator, Places(kinds), left, [None, None, 1], 3)
+    price_rest(generator, Places(kinds, staged=False), left, [None, None, 1], 3)
 
     new = [column for column in generator.master.columns if column not in known]
     assert new
