@@ -151,6 +151,9 @@ def _candidates(holes: list[Hole], settings: Settings, fixed: list[int]) -> list
     tried |= {x + half for x in fixed}
 
     def stands(joint: int) -> bool:
+        # The upright of an opening's side, or of an end, may stand outside what is boarded.
+        if not settings.start < joint < settings.end:
+            return False
         x = joint - half
         if x < settings.left or x + thick > settings.right:
             return False

@@ -359,3 +359,17 @@ def test_glass_round_an_end_wants_timber_at_the_edge_of_the_end_board(
         )
 
     assert any(p.field == "wall.depth" and said in p.trouble for p in refused.value.problems)
+
+
+def test_a_box_inset_between_others_takes_whole_boards_from_its_first_edge() -> None:
+    # Its end uprights stand outside what is boarded: no joint may fall there, and none there may
+    # hide that the first board reaches as far as a sheet is wide.
+    low = a_step(470, 2_400, 0, z=tenths(1_190))
+    frame = framed(steps=(low,), materials=materials(layers=2))
+    first = [
+        (board.x, board.width)
+        for board in frame.boards
+        if board.face == "box 2.front" and board.layer == 1
+    ]
+
+    assert sorted(first) == [(4_700, 12_000), (16_700, 12_000)]
