@@ -31,7 +31,7 @@ from optimiser.framing.levels_held import level_members, lining_members
 from optimiser.framing.marks import mark_beads, mark_boards, mark_members
 from optimiser.framing.notes import Notes
 from optimiser.framing.openings import Hole
-from optimiser.framing.origins import Origins
+from optimiser.framing.origins import Known, Origins
 from optimiser.framing.placing import Placed, place_openings
 from optimiser.framing.remarks import early_stops
 from optimiser.framing.returns import Level, props, returns, strut_levels, struts
@@ -282,7 +282,8 @@ def _marked(ways: list[list[Framed]]) -> list[list[Framed]]:
     """Mark equal parts alike over all ways to board the wall, and say where each size is from."""
     every = list({id(one): one for way in ways for one in way}.values())
     levels = {id(one.placed): LevelShares(one.settings) for one in every}
-    traced = [(one, Origins(one, levels[id(one.placed)])) for one in every]
+    known: Known = {}
+    traced = [(one, Origins(one, levels[id(one.placed)], known)) for one in every]
     members = iter(mark_members((m, by.of_member(m)) for one, by in traced for m in one.members))
     boards = iter(mark_boards((b, by.of_board(b)) for one, by in traced for b in one.boards))
     runs = iter(mark_beads((b, by.of_bead(b)) for one, by in traced for b in one.beads))

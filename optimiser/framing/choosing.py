@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from optimiser.domain.frame import FrameChoice, Member, NoScrewBand, WallFixing, Way
 from optimiser.framing.end_ways import without_ends
-from optimiser.framing.fixing import wall_fixings
+from optimiser.framing.fixing import fixings_sought, wall_fixings
 from optimiser.framing.framed import EndWays, Framed
 from optimiser.framing.quantities import Built, quantities
 from optimiser.framing.remarks import box_remarks, wall_remarks
@@ -37,11 +37,12 @@ def choices_of(
     joined in height.
     """
     boxes_of_all = {id(one): one for way in ways for one in way}
-    fixed = {
-        key: tuple(wall_fixings(one.members, one.settings, bands))
+    sought = {
+        key: list(fixings_sought(one.members, one.settings, bands))
         for key, one in boxes_of_all.items()
     }
-    loose = {key: _loose(one, len(fixed[key])) for key, one in boxes_of_all.items()}
+    fixed = {key: tuple(one for one in found if one is not None) for key, found in sought.items()}
+    loose = {key: found.count(None) for key, found in sought.items()}
     said = [
         wall_remarks(whole, way, bands, loose=sum(loose[id(one)] for one in way)) for way in ways
     ]
@@ -108,11 +109,6 @@ def with_first(choices: tuple[FrameChoice, ...], name: str) -> tuple[FrameChoice
 
 def _plates(one: Framed) -> tuple[Member, ...]:
     return tuple(member for member in one.members if member.kind.endswith("plate"))
-
-
-def _loose(one: Framed, found: int) -> int:
-    """Return how many screws into the house find no place outside the bands."""
-    return len(wall_fixings(one.members, one.settings, ())) - found if one.bands else 0
 
 
 def _plate_ways(first: Framed, spliced: Framed, names: list[str], pieced: str) -> tuple[Way, Way]:

@@ -42,8 +42,9 @@ def fixed(
     `against` are the uprights of the box at its right that its own stand flat against.
     """
     thick = settings.thick
-    beside = [one.box for one in listed if one.kind in UPRIGHT]
-    beside += against
+    beside: dict[tuple[int, int, int], list[Box]] = {}
+    for box in (*(one.box for one in listed if one.kind in UPRIGHT), *against):
+        beside.setdefault((box.x, box.y, box.dy), []).append(box)
     flat = flat_screw(thick)
     uprights: dict[int, set[int]] = {}
     for one in listed:
@@ -69,15 +70,19 @@ def flat_screw(thick: int) -> tuple[str, int]:
     return SINGLE if 2 * thick > SINGLE[1] else FLAT
 
 
-def _flat(one: Member, beside: list[Box], screw: tuple[str, int]) -> Iterator[Fixing]:
-    """Yield the screws of an upright into those that stand flat against its right side."""
+def _flat(
+    one: Member, beside: dict[tuple[int, int, int], list[Box]], screw: tuple[str, int]
+) -> Iterator[Fixing]:
+    """Yield the screws of an upright into those that stand flat against its right side.
+
+    `beside` are uprights by their left side, their back and their depth.
+    """
     if one.kind not in UPRIGHT:
         return
     box = one.box
     count = sum(
         screws_between(min(box.z + box.dz, other.z + other.dz) - max(box.z, other.z))
-        for other in beside
-        if other.x == box.x + box.dx and (other.y, other.dy) == (box.y, box.dy)
+        for other in beside.get((box.x + box.dx, box.y, box.dy), ())
     )
     if count:
         yield _screws("along", screw, count, 1)
@@ -161,10 +166,16 @@ def wall_fixings(
     members: Iterable[Member], settings: Settings, bands: tuple[NoScrewBand, ...]
 ) -> list[WallFixing]:
     """Return each screw from one box's members into the existing wall, its floor and ceiling."""
+    return [one for one in fixings_sought(members, settings, bands) if one is not None]
+
+
+def fixings_sought(
+    members: Iterable[Member], settings: Settings, bands: tuple[NoScrewBand, ...]
+) -> Iterator[WallFixing | None]:
+    """Yield the same, and None for each screw that finds no place outside the bands."""
     site = settings.wall.site
     spacing = site.plug_spacing or FIXING
     studs = [stud - settings.offset for stud in site.stud_positions]
-    found: list[WallFixing] = []
     for one in members:
         box = one.box
         if one.kind in UPRIGHT and box.y == settings.back:
@@ -172,18 +183,17 @@ def wall_fixings(
                 x = box.x + box.dx // 2
                 for z in _spread(box.z, box.z + box.dz, spacing):
                     spot = _clear_of(x, z, (box.z, box.z + box.dz), bands)
-                    if spot is not None:
-                        found.append(_into(one, (x, settings.back, spot), "wall", "plug-fixing"))
+                    at = x, settings.back, z if spot is None else spot
+                    yield None if spot is None else _into(one, at, "wall", "plug-fixing")
         elif one.kind == "ledger":
             for stud in studs:
                 if box.x <= stud <= box.x + box.dx:
                     for z in (box.z + box.dz // 4, box.z + 3 * box.dz // 4):
-                        if not _in_band(stud, z, bands):
-                            at = (stud, settings.back, z)
-                            found.append(_into(one, at, "stud", "screw-100"))
+                        at = stud, settings.back, z
+                        taken = _in_band(stud, z, bands)
+                        yield None if taken else _into(one, at, "stud", "screw-100")
         elif one.kind.endswith("plate"):
-            found += _plate(one, settings)
-    return found
+            yield from _plate(one, settings)
 
 
 def _plate(one: Member, settings: Settings) -> Iterator[WallFixing]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from optimiser.domain.frame import Member
+from optimiser.domain.frame import Box, Member
 from optimiser.framing.setting_out import Line
 from optimiser.framing.settings import SHORTEST, Settings
 from optimiser.framing.uprights import Skeleton, Span, member, without
@@ -177,9 +177,11 @@ def back_noggins(settings: Settings, back: Skeleton, made: list[Member]) -> list
     found: list[Member] = []
     # The outer one of a pair, held by no wide bay, takes its noggin in a narrow one.
     open_bays = list(bays(settings, back, narrowest=SHORTEST))
+    wide = settings.back + settings.wide
+    near = [one.box for one in made if "upright" not in one.kind and one.box.y <= wide]
     for line in back.lines:
         for lo, hi in back.spans[line.x]:
-            for start, end in _loose(settings, line.x, (lo, hi), [*made, *found]):
+            for start, end in _loose(settings, line.x, (lo, hi), near):
                 middle = (start + end - settings.thick) // 2
                 beside = [
                     (x1 - x0 < NARROWEST_BAY, abs(z - middle), x0, x1, z)
@@ -192,20 +194,20 @@ def back_noggins(settings: Settings, back: Skeleton, made: list[Member]) -> list
                     _, _, x0, x1, z = min(beside)
                     size = (x1 - x0, settings.wide, settings.thick)
                     at = (x0, back.y, z)
-                    found.append(member(settings, "noggin", "frame.noggin.mid-height", at, size))
+                    noggin = member(settings, "noggin", "frame.noggin.mid-height", at, size)
+                    found.append(noggin)
+                    near.append(noggin.box)
     return found
 
 
-def _loose(settings: Settings, x: int, span: Span, made: list[Member]) -> list[Span]:
-    """Return the stretches of a back upright, too long to stand alone, that nothing touches."""
-    y, wide = settings.back, settings.wide
+def _loose(settings: Settings, x: int, span: Span, near: list[Box]) -> list[Span]:
+    """Return the stretches of a back upright, too long to stand alone, that nothing touches.
+
+    `near` are the boxes of what may hold it.
+    """
+    right = x + settings.thick
     held: list[Span] = [
-        (one.box.z, one.box.z + one.box.dz)
-        for one in made
-        if "upright" not in one.kind
-        and one.box.y <= y + wide
-        and one.box.x <= x + settings.thick
-        and x <= one.box.x + one.box.dx
+        (box.z, box.z + box.dz) for box in near if box.x <= right and x <= box.x + box.dx
     ]
     gaps = without(span, held)
     return [(lo, hi) for lo, hi in gaps if hi - lo > NOGGIN_SPACING]

@@ -190,13 +190,13 @@ def row_joints(
     found: list[int] = []
     start = bottom
     while top - start > sheet_height:
-        ways = [
-            _clearest((start, low, top), sheet_height, n, near, from_floor=from_floor)
-            for n in (0, 1)
-        ]
-        fewest, one_more = ways
+        rest = start, low, top
+        clear, joint = _clearest(rest, sheet_height, 0, near, from_floor=from_floor)
         # Beside a rail no noggin finds room behind the joint: there one more board is worth it.
-        start = (fewest if fewest[0] >= min(_NOGGIN_ROOM, one_more[0]) else one_more)[1]
+        if clear < _NOGGIN_ROOM:
+            more, other = _clearest(rest, sheet_height, 1, near, from_floor=from_floor)
+            joint = joint if clear >= more else other
+        start = joint
         found.append(start)
     return found
 
@@ -215,6 +215,12 @@ def _clearest(
     if from_floor:
         tried.reverse()
     tried += sorted(z for o in near for z in (o - CORNER, o + CORNER) if least <= z <= most)
-    room = [min((abs(z - other) for other in near), default=CORNER) for z in tried]
-    best = min(CORNER, max(room))
-    return next((clear, z) for z, clear in zip(tried, room, strict=True) if clear >= best)
+    best: tuple[int, int] | None = None
+    for z in tried:
+        clear = min([abs(z - other) for other in near], default=CORNER)
+        if best is None or clear > best[0]:
+            best = clear, z
+        if clear >= CORNER:
+            break
+    assert best is not None
+    return best

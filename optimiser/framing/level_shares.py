@@ -22,6 +22,7 @@ class LevelShares:
         self._settings = settings
         self._levels = replace(settings.levels, flat_floor=None)
         self._known: dict[tuple[str, int, int], Shares] = {}
+        self._alike: dict[tuple[tuple[str, int], ...], Shares] = {}
         datum = max(self._bends((0, settings.width)), key=self._levels.floor)
         self._datum = self._floor(datum)
 
@@ -49,6 +50,8 @@ class LevelShares:
                 fit = _FIT if what == "under" else _STILL
                 moved = together((self._height(x), WHOLE), (self._floor(x), WHOLE), (fit, WHOLE))
             found = together((moved, WHOLE), (self._datum, -WHOLE))
+            # Stretches that move alike share one object, so that whoever asks need not compare.
+            found = self._alike.setdefault(tuple(found.items()), found)
             self._known[what, span[0], span[1]] = found
         return found
 

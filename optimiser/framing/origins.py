@@ -11,6 +11,7 @@ Calculated from the same figures as the frame, after it and without a say in it.
 from __future__ import annotations
 
 import bisect
+from typing import TypeAlias
 
 from optimiser.domain.frame import Bead, Board, Box, Member
 from optimiser.domain.parts import DimensionFrom
@@ -37,6 +38,10 @@ _ROUNDED = 2
 _EVEN = ("frame.return.spacing", "frame.return.reveal")
 _BY_BOARD: Shares = {"materials.board": WHOLE}
 
+_Items: TypeAlias = tuple[tuple[str, int], ...]
+# What moves two places apart, by the dimension and what moves each of them.
+Known: TypeAlias = dict[tuple[str, _Items, _Items], tuple[DimensionFrom, ...]]
+
 
 class _Axis:
     """What is known along one axis: places and the shares that they move with."""
@@ -44,18 +49,28 @@ class _Axis:
     def __init__(self) -> None:
         self._known: dict[int, Shares] = {}
         self._places: list[int] = []
+        self._between: dict[int, Shares] = {}
 
     def put(self, shares: Shares, *places: int) -> None:
         """Say what moves some places; what was said of a place before stands."""
         for place in places:
             self._known.setdefault(place, shares)
         self._places = []
+        self._between = {}
 
     def at(self, place: int) -> Shares:
-        """Return what moves a place: known, or in between the known places on either side."""
+        """Return what moves a place: known, or in between the known places on either side.
+
+        Asked again, the same object.
+        """
         found = self._known.get(place)
-        if found is not None:
-            return found
+        if found is None:
+            found = self._between.get(place)
+        if found is None:
+            found = self._between[place] = self._found(place)
+        return found
+
+    def _found(self, place: int) -> Shares:
         if not self._places:
             self._places = sorted(self._known)
         i = bisect.bisect(self._places, place)
@@ -68,7 +83,8 @@ class _Axis:
 class Origins:
     """Where the dimensions of the parts of one box come from, boarded in one way."""
 
-    def __init__(self, one: Framed, levels: LevelShares) -> None:
+    def __init__(self, one: Framed, levels: LevelShares, known: Known) -> None:
+        """Set out the places of a box; `known` is what was found before for other ways."""
         settings = self._settings = one.settings
         self._levels = levels
         ceiling = settings.levels.lowest_ceiling(settings.start, settings.end)
@@ -78,6 +94,9 @@ class Origins:
         )
         self._axes = {"x": _Axis(), "y": _Axis(), "z": _Axis()}
         self._said: dict[tuple[str | int, ...], tuple[DimensionFrom, ...]] = {}
+        # By the shares that move both ends, which axes and levels keep: most parts stand alike.
+        self._alike: dict[tuple[str, int, int], tuple[DimensionFrom, ...]] = {}
+        self._known = known
         self._put_box(settings)
         self._put_holes(one.placed)
         self._put_joints(one)
@@ -125,11 +144,16 @@ class Origins:
         key = (dimension, axis, low, high, *(span if axis == "z" else ()), highest)
         known = self._said.get(key)
         if known is None:
-            ends = (self._at(axis, place, span, highest=highest) for place in (high, low))
-            moved = together(*zip(ends, (WHOLE, -WHOLE), strict=True))
-            # The field that counts for most first; of equal ones what is built before how.
-            fields = sorted(moved, key=lambda field: (-abs(moved[field]), *_rank(field)))
-            known = (DimensionFrom(dimension=dimension, fields=tuple(fields)),) if fields else ()
+            upper = self._at(axis, high, span, highest=highest)
+            lower = self._at(axis, low, span, highest=highest)
+            alike = dimension, id(upper), id(lower)
+            known = self._alike.get(alike)
+            if known is None:
+                same = dimension, tuple(upper.items()), tuple(lower.items())
+                known = self._known.get(same)
+                if known is None:
+                    known = self._known[same] = _apart(dimension, upper, lower)
+                self._alike[alike] = known
             self._said[key] = known
         return known
 
@@ -269,6 +293,14 @@ class Origins:
         start = self._axes["x"].at(settings.start)
         centres: Shares = {"materials.centres": count * WHOLE}
         return together((start, WHOLE), (centres, WHOLE))
+
+
+def _apart(dimension: str, upper: Shares, lower: Shares) -> tuple[DimensionFrom, ...]:
+    """Return what moves two places apart, nothing where no field does."""
+    moved = together((upper, WHOLE), (lower, -WHOLE))
+    # The field that counts for most first; of equal ones what is built before how.
+    fields = sorted(moved, key=lambda field: (-abs(moved[field]), *_rank(field)))
+    return (DimensionFrom(dimension=dimension, fields=tuple(fields)),) if fields else ()
 
 
 def _rank(field: str) -> tuple[bool, str]:

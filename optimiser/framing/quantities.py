@@ -38,6 +38,7 @@ ADHESIVE_AREA = 2_827
 TAPE_PERCENT_MORE = 10
 
 _SQUARE_TENTHS_PER_SQUARE_METRE = 100_000_000
+_LEAST_BEHIND = behind(Edge.FACTORY)
 _UNSKIMMED = ("board.backboard", "board.shelf", "board.fire-lining")
 
 
@@ -129,7 +130,7 @@ def _timber_screws(boxes: list[Built]) -> list[Quantity]:
 def _touching(one: Board, timber: Box) -> tuple[int, int] | None:
     """Return how far a timber lies behind a board along its width and its height."""
     across = _shared(one.box, timber, one.across.value[1])
-    least = behind(Edge.FACTORY)
+    least = _LEAST_BEHIND
     if across < least:
         return None
     up = _shared(one.box, timber, one.up.value[1])

@@ -7,7 +7,9 @@ The choice is a shortest path from end to end of the front, exact and always the
 
 from __future__ import annotations
 
+import bisect
 import itertools
+from collections import deque
 from dataclasses import dataclass
 
 from optimiser.framing.openings import Hole, side_uprights
@@ -91,20 +93,29 @@ def _cheapest(places: list[int], costs: list[int], most: int) -> list[tuple[int,
     """Return for each place the least cost of reaching it and the place before it."""
     best: list[tuple[int, int] | None] = [None] * len(places)
     best[0] = (0, 0)
+    # Of the places far enough back that what lies between is no narrow board: those that may yet
+    # be the cheapest within reach, from left to right and so from the cheapest.
+    far: deque[tuple[int, int]] = deque()
+    narrow = 0
     for end in range(1, len(places)):
         at = places[end]
-        least, before = -1, 0
-        for start in range(end - 1, -1, -1):
-            reach = at - places[start]
-            if reach > most:
-                break
-            so_far = best[start]
-            if so_far is None:
+        while at - places[narrow] >= 2 * STRIP:
+            so_far = best[narrow]
+            if so_far is not None:
+                while far and far[-1][0] >= so_far[0]:
+                    far.pop()
+                far.append((so_far[0], narrow))
+            narrow += 1
+        while far and at - places[far[0][1]] > most:
+            far.popleft()
+        least, before = far[0] if far else (-1, 0)
+        # Of equally cheap places the nearest.
+        for start in range(narrow, end):
+            reach, so_far = at - places[start], best[start]
+            if reach > most or so_far is None:
                 continue
-            cost = so_far[0]
-            if reach < 2 * STRIP:
-                cost += _NARROW_COST + (_IN_LINE_COST if reach < STRIP else 0)
-            if least < 0 or cost < least:
+            cost = so_far[0] + _NARROW_COST + (_IN_LINE_COST if reach < STRIP else 0)
+            if least < 0 or cost <= least:
                 least, before = cost, start
         if least >= 0:
             best[end] = (least + _BOARD_COST + costs[end], before)
@@ -149,6 +160,7 @@ def _candidates(holes: list[Hole], settings: Settings, fixed: list[int]) -> list
     tried |= set(range(settings.start + _STEP, settings.end, _STEP))
     tried |= {(hole.frame.x0 + hole.frame.x1) // 2 for hole in holes}
     tried |= {x + half for x in fixed}
+    uprights = sorted(set(fixed))
 
     def stands(joint: int) -> bool:
         # The upright of an opening's side, or of an end, may stand outside what is boarded.
@@ -157,7 +169,8 @@ def _candidates(holes: list[Hole], settings: Settings, fixed: list[int]) -> list
         x = joint - half
         if x < settings.left or x + thick > settings.right:
             return False
-        return all(x == other or abs(x - other) >= thick for other in fixed)
+        near = bisect.bisect_right(uprights, x - thick), bisect.bisect_left(uprights, x + thick)
+        return all(x == other for other in uprights[slice(*near)])
 
     return sorted(joint for joint in tried if stands(joint))
 

@@ -54,15 +54,14 @@ def member(
     """
     x, y, z = at[0], settings.back + at[1], at[2]
     dx, dy, dz = size
-    across = sorted((settings.thick, settings.wide))
-    rest = [dx, dy, dz]
-    for side in across:
-        rest.remove(side)
+    length = dx + dy + dz - settings.thick - settings.wide
+    if length not in size:
+        raise ValueError(f"a {kind} of {size} is no {settings.thick} by {settings.wide}")
     return Member(
         mark="",
         kind=kind,
         material=settings.timber.material,
-        length=Tenths(rest[0]),
+        length=Tenths(length),
         box=Box(x=Tenths(x), y=Tenths(y), z=Tenths(z), dx=Tenths(dx), dy=Tenths(dy), dz=Tenths(dz)),
         rule=rule,
         follows_ceiling=follows_ceiling,

@@ -73,9 +73,10 @@ def faults_of_spaces(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
 
 def _bent_into(space: Block, pieces: Pieces) -> Iterator[Member]:
     """Yield what follows the ceiling and hangs down into a space where it passes over it."""
-    for member, block in zip(pieces.frame.members, pieces.blocks, strict=True):
+    for i in pieces.bent:
+        member, block = pieces.frame.members[i], pieces.blocks[i]
         start, end = max(space.low[0], block.low[0]), min(space.high[0], block.high[0])
-        if member.follows_ceiling and start < end:
+        if start < end:
             common = lying(pieces.frame, member, start, end).shared(space)
             if common is not None and common.high[2] - common.low[2] > ROUNDING:
                 yield member

@@ -25,7 +25,6 @@ from optimiser.inspection.space import (
     Turn,
     block_of,
     ceilings,
-    corners_of,
     hole_of,
     meeting,
     straight,
@@ -79,7 +78,7 @@ class Faces:
             elif ".shelf" not in board.face:
                 yield Fault(f"board {board.mark}", f"lies on {board.face!r}, which is no face")
             yield from _cut_badly(pieces, number)
-        parts = corners_of(part for member in frame.members for part in straight(frame, member))
+        parts = straight(pieces)
         for face in frame.faces:
             numbers = by_face[face.name]
             plane = _plane(frame, face, parts)
@@ -189,7 +188,9 @@ def _roof(frame: Frame, face: Face, turn: Turn, xs: NDArray[np.int64]) -> list[f
     if not face.follows_ceiling:
         return [float("inf")] * (len(xs) - 1)
     if turn.across == 0:
-        return [ceilings(frame.levels, int(a), int(b))[0] - ROUNDING for a, b in pairwise(xs)]
+        # The ceiling bends on lines of the grid only, so it is lowest at one of a stretch's ends.
+        tops = [ceilings(frame.levels, x, x)[0] - ROUNDING for x in xs.tolist()]
+        return [min(pair) for pair in pairwise(tops)]
     return [ceilings(frame.levels, int(face.box.x), int(face.box.x))[0] - ROUNDING] * (len(xs) - 1)
 
 
@@ -322,10 +323,12 @@ def _spans(
     us = grid([side for flat in sides for side in (flat[1], flat[3])])
     covered = (marked(whole, xs, us) - marked(cuts, xs, us)) > 0
     held = marked(clipped, xs, us) > 0
+    bare = covered & ~held & (marked(past, xs, us) == 0)
+    if not bare.any():
+        return
     roofs = np.array(_roof(frame, plane.face, plane.turn, xs))
     mids = (us[:-1] + us[1:]) / 2
-    near = marked(past, xs, us) > 0
-    bare = covered & ~held & ~near & (mids[None, :] < roofs[:, None])
+    bare &= mids[None, :] < roofs[:, None]
     across = carried(bare, covered, held, xs, limit)
     upward = carried(bare.T, covered.T, held.T, us, limit).T
     inside = marked([plane.whole], xs, us) > 0

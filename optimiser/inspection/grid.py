@@ -25,6 +25,9 @@ def marked(
 ) -> NDArray[np.int64]:
     """Count, for each cell of a grid, the rectangles over it; their sides are lines of it."""
     counts = np.zeros((len(xs) - 1, len(us) - 1), dtype=np.int64)
+    rectangles = list(rectangles)
+    if not rectangles:
+        return counts
     across, up = xs.tolist(), us.tolist()
     # Faces have few rectangles: one slice for each is quicker than any way over whole arrays.
     for x0, u0, x1, u1 in rectangles:

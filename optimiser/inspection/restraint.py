@@ -31,19 +31,20 @@ def unrestrained(pieces: Pieces) -> Iterator[Fault]:
     frame, boxes = pieces.frame, pieces.members
     ups = np.array(["upright" in m.kind for m in frame.members], dtype=np.bool_)
     own = boxes[ups]
-    low = np.maximum(own[:, None, 0], boxes[None, :, 0])
-    high = np.minimum(own[:, None, 1], boxes[None, :, 1])
-    common = high - low
-    touching = (common[:, :, 2] > 0) & (common[:, :, :2].min(axis=2) == 0)
-    touching &= common[:, :, :2].max(axis=2) > 0
+    # Another upright beside it holds nothing that is not held itself.
+    rest = boxes[~ups]
+    low, high = (
+        [choose(own[:, None, side, axis], rest[None, :, side, axis]) for axis in range(3)]
+        for side, choose in ((0, np.maximum), (1, np.minimum))
+    )
+    across, through, up = (end - start for start, end in zip(low, high, strict=True))
+    touching = (up > 0) & (np.minimum(across, through) == 0) & (np.maximum(across, through) > 0)
     for row, number in enumerate(np.flatnonzero(ups)):
-        held = [(int(own[row, 0, 2]), int(own[row, 0, 2])), (int(own[row, 1, 2]),) * 2]
-        # Another upright beside it holds nothing that is not held itself.
-        held += [
-            (int(low[row, j, 2]), int(high[row, j, 2]))
-            for j in np.flatnonzero(touching[row] & ~ups)
-        ]
-        reached = int(own[row, 0, 2])
+        beside = np.flatnonzero(touching[row])
+        bottom, top = own[row, :, 2].tolist()
+        held = [(bottom, bottom), (top, top)]
+        held += zip(low[2][row, beside].tolist(), high[2][row, beside].tolist(), strict=True)
+        reached = bottom
         for start, end in sorted(held):
             if start - reached > _FREE:
                 yield Fault(

@@ -57,8 +57,10 @@ def shared_space(pieces: Pieces) -> Iterator[Fault]:
 def _members(pieces: Pieces) -> Iterator[Fault]:
     frame, boxes = pieces.frame, pieces.members
     members = frame.members
-    follows = np.array([m.follows_ceiling for m in members], dtype=np.bool_)
-    bent, level = np.flatnonzero(follows), np.flatnonzero(~follows)
+    bent = np.array(pieces.bent, dtype=np.int64)
+    follows = np.zeros(len(members), dtype=np.bool_)
+    follows[bent] = True
+    level = np.flatnonzero(~follows)
     for i, j in np.argwhere(np.triu(meeting(boxes[level], boxes[level]), 1)):
         yield Fault(name_of(members[level[i]]), f"shares space with {name_of(members[level[j]])}")
     # What follows the ceiling is compared where it lies there.
@@ -144,17 +146,22 @@ def _held(
     """Return which of the timbers `ends` bear on others at one end, along one axis."""
     axis, way = end
     boxes = pieces.members
-    sides = [i for i in range(3) if i != axis]
     own = boxes[ends]
     at = own[:, way, axis]
     slack = fit if (axis, way) == (2, 1) else 0
-    touching = np.abs(_faces_toward(pieces, own, end, fit) - at[:, None]) <= slack
+    toward = _faces_toward(pieces, own, end, fit)
+    touching = toward == at[:, None] if not slack else np.abs(toward - at[:, None]) <= slack
     touching[np.arange(len(ends)), ends] = False
     row, beside = np.nonzero(touching)
-    low = np.maximum(own[row, 0], grown[beside, 0])[:, sides]
-    high = np.minimum(own[row, 1], grown[beside, 1])[:, sides]
-    area = np.bincount(row, np.clip(high - low, 0, None).prod(axis=1), minlength=len(ends))
-    face = (own[:, 1] - own[:, 0])[:, sides].prod(axis=1)
+    shared = np.ones(len(row), dtype=np.int64)
+    face = np.ones(len(ends), dtype=np.int64)
+    for side in range(3):
+        if side != axis:
+            low = np.maximum(own[row, 0, side], grown[beside, 0, side])
+            high = np.minimum(own[row, 1, side], grown[beside, 1, side])
+            shared *= np.maximum(high - low, 0)
+            face *= own[:, 1, side] - own[:, 0, side]
+    area = np.bincount(row, shared, minlength=len(ends))
     held = area * _LEAST_REST >= face
     for i in np.flatnonzero(~held) if axis == 0 else ():
         # A sill or head may lie on or under a short upright instead of ending against one.
@@ -169,27 +176,27 @@ def _grown(pieces: Pieces) -> Corners:
     """Return the boxes, those that follow the ceiling with all the heights they come to."""
     boxes = pieces.members
     grown = boxes.copy()
-    for i, member in enumerate(pieces.frame.members):
-        if member.follows_ceiling:
-            start, end = int(boxes[i, 0, 0]), int(boxes[i, 1, 0])
-            grown[i, 1, 2] = lying(pieces.frame, member, start, end).high[2]
+    for i in pieces.bent:
+        start, end = int(boxes[i, 0, 0]), int(boxes[i, 1, 0])
+        grown[i, 1, 2] = lying(pieces.frame, pieces.frame.members[i], start, end).high[2]
     return grown
 
 
 def _faces_toward(
     pieces: Pieces, own: Corners, end: tuple[int, int], fit: int
-) -> NDArray[np.float64]:
+) -> NDArray[np.float64] | Corners:
     """Return where each box's face lies that looks at an end: one that follows the ceiling has
     its underside at another height for each."""
     axis, way = end
     frame, boxes = pieces.frame, pieces.members
-    found = np.broadcast_to(boxes[None, :, 1 - way, axis], (len(own), len(boxes))).astype(float)
-    if axis == 2 and way == 1 and frame.levels:
-        lowest = _lowest(frame, own)
-        for i, member in enumerate(frame.members):
-            if member.follows_ceiling:
-                under = lowest - member.box.dz
-                # Within its fit and the rounding of the levels an upright ends at the plate.
-                near = np.abs(under - own[:, 1, 2]) <= fit + 2 * ROUNDING
-                found[:, i] = np.where(near, own[:, 1, 2], under)
+    row = boxes[None, :, 1 - way, axis]
+    if axis != 2 or way != 1 or not frame.levels:
+        return row
+    found = np.broadcast_to(row, (len(own), len(boxes))).astype(float)
+    lowest = _lowest(frame, own)
+    for i in pieces.bent:
+        under = lowest - frame.members[i].box.dz
+        # Within its fit and the rounding of the levels an upright ends at the plate.
+        near = np.abs(under - own[:, 1, 2]) <= fit + 2 * ROUNDING
+        found[:, i] = np.where(near, own[:, 1, 2], under)
     return found

@@ -23,5 +23,5 @@ def test_a_changed_part_equals_the_standard_librarys_and_leaves_the_first_alone(
 
 
 def test_a_field_that_a_part_has_not_is_refused() -> None:
-    with pytest.raises(AttributeError):
+    with pytest.raises(TypeError):
         changed(framed().members[0], colour="red")
