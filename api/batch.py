@@ -148,7 +148,7 @@ def plan_batch(
     plan = lib.plan_cutting(settling, watch=watch, tell=tell, cancelled=cancelled, workers=workers)
     comparison = None
     if compare and not merchants.others and not cancelled():
-        plan, comparison = lib.compare_batch(request, plan, cancelled=cancelled)
+        plan, comparison = lib.compare_batch(request, plan, cancelled=cancelled, workers=workers)
     jobs = (
         tuple(
             lib.job_as_planned(job, frame, plan)
@@ -175,7 +175,9 @@ def plan_batch(
             watch(plan)
         if compare and not cancelled():
             # The orders are made for this plan: it stands whatever the comparison comes upon.
-            _, comparison = lib.compare_batch(request, plan, stands=True, cancelled=cancelled)
+            _, comparison = lib.compare_batch(
+                request, plan, stands=True, cancelled=cancelled, workers=workers
+            )
     return Batch(
         walls=walls,
         frames=frames,

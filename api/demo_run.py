@@ -42,5 +42,6 @@ def run_demo(
         watch=None if watching is None else watching.complete,
         tell=None if watching is None else watching.progress,
         cancelled=quietly.cancelled,
+        workers=cores(),
     )
     return batch, write_folder(batch, folder, Printing(), workers=cores())

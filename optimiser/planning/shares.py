@@ -11,6 +11,7 @@ from optimiser.domain.plan import Chosen, CuttingPlan, LengthPlan, SheetPlan
 from optimiser.domain.request import Choice, CuttingRequest
 from optimiser.planning.access import open_options
 from optimiser.planning.adopting import cheaper_of
+from optimiser.planning.crew import Crew
 from optimiser.planning.plan import plan_cutting
 from optimiser.planning.sanity import quantities
 from optimiser.solvers.protocol import never
@@ -76,10 +77,12 @@ def compare_batch(
     *,
     stands: bool = False,
     cancelled: Callable[[], bool] = never,
+    workers: int = 1,
 ) -> tuple[CuttingPlan, Comparison]:
     """Plan the same jobs one at a time and together, without the rack, beside the given plan.
 
-    Takes about two to three times the request's seconds, shared over the plans it makes. More
+    Takes about two to three times the request's seconds, shared over the plans it makes, or half of
+    that with two `workers`, processes that make these plans at once where the system forks. More
     freedom never comes out dearer: what was cut with less stands where a search found nothing
     better. So the given plan comes back, or a cheaper one, checked like it; where the given one
     `stands`, that one. Once `cancelled` returns True, the rest is planned as quickly as can be: a
@@ -88,14 +91,18 @@ def compare_batch(
     bare = _without_rack(request)
     jobs = list(dict.fromkeys(part.job for item in bare.materials for part in item.parts))
     singles = [replace(_only(bare, job), seconds=request.seconds / len(jobs)) for job in jobs]
-    alone = [plan_cutting(single, cancelled=cancelled) for single in singles]
+    wanted = [bare, *singles]
+    if request.choices:
+        first_ways = tuple(each[0] for each in open_options(request))
+        wanted.append(_settled(bare, first_ways))
+    together, *others = _planned(wanted, cancelled, workers)
+    alone = others[: len(jobs)]
     outlays = [_outlay(*pair) for pair in zip(singles, alone, strict=True)]
-    together = cheaper_of(bare, plan_cutting(bare, cancelled=cancelled), [alone])
+    together = cheaper_of(bare, together, [alone])
     first = single = None
     if request.choices:
+        first = _named(request, first_ways, others[-1])
         options = {one.choice: one.option for made in alone for one in made.chosen}
-        first_ways = tuple(each[0] for each in open_options(request))
-        first = _decided(bare, first_ways, [], cancelled)
         own_ways = tuple(options[choice.id] for choice in request.choices)
         single = _decided(bare, own_ways, [alone], cancelled)
         together = cheaper_of(bare, together, [[first], [single]])
@@ -132,6 +139,21 @@ def _carried(
     return cheaper_of(request, carried, [[_decided(request, taken, [], cancelled)]])
 
 
+def _planned(
+    requests: list[CuttingRequest], cancelled: Callable[[], bool], workers: int
+) -> list[CuttingPlan]:
+    """Return the plan of each request, made by so many processes; the first ones start first."""
+    plans: dict[int, CuttingPlan] = {}
+
+    def plan(place: int) -> CuttingPlan:
+        return plan_cutting(requests[place], cancelled=cancelled)
+
+    with Crew(plan, workers, cancelled) as crew:
+        plans.update(crew.run(iter(range(len(requests)))))
+    # Called off: what the others had not done is planned here, as quickly as can be.
+    return [plans[place] if place in plans else plan(place) for place in range(len(requests))]
+
+
 def _decided(
     request: CuttingRequest,
     options: tuple[int, ...],
@@ -139,12 +161,19 @@ def _decided(
     cancelled: Callable[[], bool],
 ) -> CuttingPlan:
     """Return the plan of a request with these options, in half the time: nothing is to decide."""
+    asked = _settled(request, options)
+    plan = plan_cutting(asked, cancelled=cancelled)
+    return _named(request, options, cheaper_of(asked, plan, _renumbered(others)))
+
+
+def _settled(request: CuttingRequest, options: tuple[int, ...]) -> CuttingRequest:
+    """Return the request with these options alone, and half its time."""
     wanted = quantities(request, options)
     settled = tuple(
         Choice(id=choice.id, options=(choice.options[option],))
         for choice, option in zip(request.choices, options, strict=True)
     )
-    asked = replace(
+    return replace(
         request,
         seconds=request.seconds / 2,
         lengths=tuple(
@@ -157,12 +186,15 @@ def _decided(
         ),
         choices=settled,
     )
-    plan = plan_cutting(asked, cancelled=cancelled)
+
+
+def _named(request: CuttingRequest, options: tuple[int, ...], plan: CuttingPlan) -> CuttingPlan:
+    """Return a plan of settled options with the numbers that they have in the request."""
     named = tuple(
         Chosen(choice=choice.id, option=option)
         for choice, option in zip(request.choices, options, strict=True)
     )
-    return replace(cheaper_of(asked, plan, _renumbered(others)), chosen=named)
+    return replace(plan, chosen=named)
 
 
 def _renumbered(others: list[list[CuttingPlan]]) -> list[list[CuttingPlan]]:

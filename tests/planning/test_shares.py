@@ -193,8 +193,8 @@ def test_boards_of_two_jobs_share_a_sheet() -> None:
     assert (comparison.together.sheets, comparison.together.area) == (1, 4000)
 
 
-@pytest.mark.parametrize("seed", range(4))
-def test_more_freedom_never_comes_out_dearer(seed: int) -> None:
+@pytest.mark.parametrize(("seed", "workers"), [(0, 1), (1, 1), (2, 1), (3, 1), (0, 2), (1, 2)])
+def test_more_freedom_never_comes_out_dearer(seed: int, workers: int) -> None:
     """With no time to search, a plan of more freedom still costs what one of less was found for."""
     luck = Random(seed)
     parts = []
@@ -220,7 +220,7 @@ def test_more_freedom_never_comes_out_dearer(seed: int) -> None:
         seconds=0.0,
     )
 
-    plan, comparison = compare_batch(request, plan_cutting(request))
+    plan, comparison = compare_batch(request, plan_cutting(request), workers=workers)
 
     assert check_plan(request, plan) == ()
     assert comparison.first_options is not None
@@ -249,7 +249,10 @@ def test_what_takes_more_stock_than_there_is_is_not_carried_over() -> None:
     assert (comparison.together.net, plan.money.net) == (280, 280)
 
 
-def test_a_comparison_that_is_cancelled_ends_at_once_and_keeps_the_given_plan() -> None:
+@pytest.mark.parametrize("workers", [1, 2])
+def test_a_comparison_that_is_cancelled_ends_at_once_and_keeps_the_given_plan(
+    workers: int,
+) -> None:
     request = a_request(
         a_length_material(
             *(
@@ -262,7 +265,7 @@ def test_a_comparison_that_is_cancelled_ends_at_once_and_keeps_the_given_plan() 
     )
     plan = plan_cutting(replace(request, seconds=0.2))
 
-    kept, comparison = compare_batch(request, plan, cancelled=lambda: True)
+    kept, comparison = compare_batch(request, plan, cancelled=lambda: True, workers=workers)
 
     assert kept.money.net <= plan.money.net
     assert comparison.with_rack.net == kept.money.net
