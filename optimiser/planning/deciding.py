@@ -19,20 +19,21 @@ from typing import TYPE_CHECKING, TypeAlias
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.planning.better import better_outcome
 from optimiser.planning.lifting import lifted_lengths
+from optimiser.solvers.sheets.problem import SheetsOutcome
 from optimiser.verify.weighing import Amount, amount_of
 
 if TYPE_CHECKING:
     from optimiser.planning.crew import Crew
     from optimiser.solvers.lengths.problem import LengthsOutcome
     from optimiser.solvers.protocol import Budget
-    from optimiser.solvers.sheets.problem import SheetsOutcome
 
     Outcome: TypeAlias = LengthsOutcome | SheetsOutcome
 
 Way: TypeAlias = tuple[int, ...]
 Material: TypeAlias = LengthMaterial | SheetMaterial
-# One material, a way and seconds; a cutter plans it, None where the stock yields no plan.
-Task: TypeAlias = tuple[str, Way, float]
+# One material, a way, seconds, and the plan of boards to go on from; a cutter plans it, None where
+# the stock yields no plan.
+Task: TypeAlias = tuple[str, Way, float, SheetsOutcome | None]
 Cutters: TypeAlias = "Crew[Task, Outcome | None]"
 
 # Of the time: looking about, then planning the best few for longer, the rest for the last two.
@@ -201,7 +202,7 @@ class Decider:
             ways.append(start)
         waiting = sorted(self._open_cuts(ways).values(), key=lambda cut: self._gap(*cut))
         for task, outcome in self.crew.run(self._shared_out(waiting, until)):
-            name, way, seconds = task
+            name, way, seconds, _ = task
             self.take(name, way, outcome, seconds)
             if self._key(name, way) == self._key(name, best):
                 self.settle(name, self._outcome(name, best))
@@ -211,8 +212,8 @@ class Decider:
     def _shared_out(self, waiting: list[tuple[str, Way]], until: float) -> Iterator[Task]:
         """Hand out what is waiting, the least gap first, with its share of the time left.
 
-        A solver begins anew, and as long as before brings the same again: who would not get longer
-        than that leaves the time to those with more to gain.
+        Lengths begin anew, and as long as before brings the same again: who would not get longer
+        than that leaves the time to those with more to gain. Boards go on from what there is.
         """
         waiting = list(waiting)
         while waiting:
@@ -222,9 +223,10 @@ class Decider:
             roots = [sqrt(max(1, self._gap(*cut))) for cut in waiting]
             share = min(left, left * self.crew.workers * roots[0] / sum(roots))
             cut = waiting.pop(0)
-            before = self.cuts[self._cut(*cut)].seconds
+            boards = self._boards(*cut)
+            before = 0.0 if boards is not None else self.cuts[self._cut(*cut)].seconds
             if share > max(QUICK, (LONGER if waiting else 1.0) * before):
-                yield (*cut, share)
+                yield (*cut, share, boards)
 
     def _is_late(self, until: float) -> bool:
         return self.budget.is_spent or self.budget.used >= until
@@ -254,8 +256,8 @@ class Decider:
                 known = self.cuts.get(cut)
                 own = max(QUICK, seconds * self._shares[name])
                 if known is None or (again and cut in again and known.seconds < own):
-                    tasks.setdefault(cut, (name, way, own))
-        for (name, way, given), outcome in self.crew.run(self._in_time(tasks.values(), until)):
+                    tasks.setdefault(cut, (name, way, own, self._boards(name, way)))
+        for (name, way, given, _), outcome in self.crew.run(self._in_time(tasks.values(), until)):
             self.take(name, way, outcome, given)
         for way in ways:
             self._add_up(way)
@@ -279,6 +281,11 @@ class Decider:
         outcome = self.outcome(name, way)
         assert outcome is not None
         return outcome
+
+    def _boards(self, name: str, way: Way) -> SheetsOutcome | None:
+        """Return the best plan of a board for a way so far; lengths are planned anew."""
+        outcome = self.outcome(name, way)
+        return outcome if isinstance(outcome, SheetsOutcome) else None
 
     def _gap(self, name: str, way: Way) -> int:
         outcome = self._outcome(name, way)

@@ -26,6 +26,7 @@ from optimiser.planning.shortage import shortage_problems
 from optimiser.solvers.lengths.problem import LengthsOutcome
 from optimiser.solvers.lengths.solve import solve as solve_lengths
 from optimiser.solvers.protocol import Budget, Status, never
+from optimiser.solvers.sheets.outcome import simplified
 from optimiser.solvers.sheets.problem import SheetsOutcome
 from optimiser.solvers.sheets.solve import solve as solve_sheets
 from optimiser.units import Pence
@@ -205,7 +206,13 @@ class _Planner:
         except _Short:
             return None
 
-    def _solve(self, name: str, chosen: tuple[int, ...], seconds: float) -> Outcome:
+    def _solve(
+        self,
+        name: str,
+        chosen: tuple[int, ...],
+        seconds: float,
+        known: SheetsOutcome | None = None,
+    ) -> Outcome:
         request = self._request
         material = self._materials[name]
         wanted = quantities(request, chosen)
@@ -222,7 +229,14 @@ class _Planner:
                 raise _Short(name, wanted, outcome)
             return outcome
         sheets = sheets_problem(material, request.keep_for(material), wanted)
-        found = solve_sheets(sheets, budget=budget, seed=request.seed, progress=progress)
+        found = solve_sheets(
+            sheets,
+            budget=budget,
+            seed=request.seed,
+            progress=progress,
+            known=known,
+            simple=False,
+        )
         if found.status not in (Status.OPTIMAL, Status.FEASIBLE):
             raise _Short(name, wanted, found)
         return found
@@ -239,6 +253,8 @@ class _Planner:
         keep, choices = self._request.keep_for(material), self._request.choices
         certificate = certificate_of(material, keep, choices, outcome)
         if last:
+            wanted = quantities(self._request, chosen)
+            outcome = simplified(sheets_problem(material, keep, wanted), outcome)
             certificate += further_reasons(
                 material,
                 keep,
@@ -246,7 +262,7 @@ class _Planner:
                 chosen,
                 outcome,
                 certificate,
-                quantities(self._request, chosen),
+                wanted,
                 Budget.of(
                     min(MOST_PRICING, PRICING * self._request.seconds), self._budget.cancelled
                 ),

@@ -13,7 +13,7 @@ from optimiser.domain.request import CuttingRequest
 from optimiser.planning import plan as planning
 from optimiser.planning.deciding import QUICK
 from optimiser.planning.plan import plan_cutting
-from optimiser.solvers.protocol import Budget, Progress, Status
+from optimiser.solvers.protocol import Budget, Status
 from optimiser.verify.check import check_plan
 from tests.cutting_builders import (
     a_board_part,
@@ -114,8 +114,8 @@ def test_a_plan_that_is_not_found_at_first_glance_gets_the_time_that_is_left(
     """Given scarce stock whose first plan takes longer than the quick pass, it is found later."""
     solve = getattr(planning, solver)
 
-    def slow(problem: Any, *, budget: Budget, seed: int, progress: Progress) -> Any:
-        found = solve(problem, budget=budget, seed=seed, progress=progress)
+    def slow(problem: Any, *, budget: Budget, **given: Any) -> Any:
+        found = solve(problem, budget=budget, **given)
         if budget.seconds <= QUICK:
             return replace(found, status=Status.UNKNOWN, patterns=(), missing=problem.demands)
         return found

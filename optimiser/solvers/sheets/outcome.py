@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
+from dataclasses import replace
 
 from optimiser.solvers.protocol import Status
 from optimiser.solvers.sheets.bounds import Proof
-from optimiser.solvers.sheets.pool import Plan
+from optimiser.solvers.sheets.pool import Layout, Plan, net_of
 from optimiser.solvers.sheets.problem import (
     Cut,
     Leaf,
@@ -16,8 +17,9 @@ from optimiser.solvers.sheets.problem import (
     SheetsOutcome,
     SheetsProblem,
 )
-from optimiser.solvers.sheets.table import Kind
-from optimiser.solvers.sheets.tree import credit_of, real_cuts
+from optimiser.solvers.sheets.table import Kind, kinds_of
+from optimiser.solvers.sheets.tidy import laid_anew
+from optimiser.solvers.sheets.tree import Block, block_of_cuts, real_cuts
 
 
 def impossible(
@@ -50,7 +52,7 @@ def written(
     method: str,
 ) -> SheetsOutcome:
     """Write a complete plan; equal layouts become one pattern."""
-    cost = sum(problem.sheets[sheet].cost - credit_of(problem, block) for sheet, block in plan)
+    cost = net_of(problem, plan)
     bound = min(proof.bound, cost)
     return SheetsOutcome(
         status=Status.OPTIMAL if cost == proof.bound or not plan else Status.FEASIBLE,
@@ -64,6 +66,47 @@ def written(
         method=method,
         seconds=seconds,
     )
+
+
+def read_back(
+    problem: SheetsProblem, kinds: tuple[Kind, ...], patterns: tuple[SheetPattern, ...]
+) -> Plan:
+    """Return layouts that were written of the same problem as the plan they were."""
+    kind_of = {part: place for place, kind in enumerate(kinds) for part in kind.parts}
+    plan: list[Layout] = []
+    for pattern in patterns:
+        sheet = problem.sheets[pattern.sheet]
+        size = sheet.width + problem.kerf, sheet.height + problem.kerf
+        block = block_of_cuts(pattern.root, *size, problem.kerf, kind_of)
+        plan += [(pattern.sheet, _as_kinds(kinds, block))] * pattern.times
+    return tuple(plan)
+
+
+def simplified(problem: SheetsProblem, outcome: SheetsOutcome) -> SheetsOutcome:
+    """Return the outcome with each layout in as few runs of cuts as are found for its parts.
+
+    None comes out dearer; what is left over may earn more.
+    """
+    if not outcome.patterns:
+        return outcome
+    kinds = kinds_of(problem)
+    plan = laid_anew(problem, kinds, read_back(problem, kinds, outcome.patterns))
+    cost = net_of(problem, plan)
+    bound = min(outcome.bound, cost)
+    return replace(
+        outcome,
+        status=Status.OPTIMAL if cost == bound else outcome.status,
+        patterns=_patterns(problem, kinds, plan),
+        cost=cost,
+        bound=bound,
+    )
+
+
+def _as_kinds(kinds: tuple[Kind, ...], block: Block) -> Block:
+    """Say of each part whether it lies turned against its kind."""
+    if block.part >= 0:
+        return block._replace(turned=block.width != kinds[block.part].width)
+    return block._replace(pieces=tuple(_as_kinds(kinds, piece) for piece in block.pieces))
 
 
 def _patterns(

@@ -25,6 +25,8 @@ MOST_PAIRS = 800_000
 # Larger orders have few enough sets only if few parts fill a sheet, which shows sooner.
 SMALL_ORDER = 24
 _MOST_PAIRS_BEYOND = 100_000
+# So many pairs for each second of the search: half of it for small orders, a tenth for others.
+_PAIRS_A_SECOND, _PAIRS_A_SECOND_BEYOND = 1_600_000, 40_000
 # The largest weight of a part in the certificate.
 _SCALE = 1 << 24
 
@@ -154,15 +156,22 @@ def _least(shapes: Iterable[tuple[int, int]], rooms: Sequence[tuple[int, int]]) 
     return tuple(kept)
 
 
-def prove_by_sets(problem: SheetsProblem, kinds: tuple[Kind, ...], proof: Proof) -> Proof:
-    """Return a better proof by the sets that fit, or the one there was: also beyond the limits."""
+def prove_by_sets(
+    problem: SheetsProblem, kinds: tuple[Kind, ...], proof: Proof, seconds: float
+) -> Proof:
+    """Return a better proof by the sets that fit, or the one there was: also beyond the limits.
+
+    `seconds` are those of the whole search, however much of them is left: the same every time.
+    """
     kerf = problem.kerf
     rooms = [(sheet.width + kerf, sheet.height + kerf) for sheet in problem.sheets]
     carriers = carriers_of(problem)
     if proof.short or min(carrier.cost for carrier in carriers) <= 0:
         return proof
-    small = sum(kind.demand for kind in kinds) <= SMALL_ORDER
-    sets = fitting_sets(kinds, rooms, MOST_PAIRS if small else _MOST_PAIRS_BEYOND)
+    most = min(_MOST_PAIRS_BEYOND, int(_PAIRS_A_SECOND_BEYOND * seconds))
+    if sum(kind.demand for kind in kinds) <= SMALL_ORDER:
+        most = min(MOST_PAIRS, int(_PAIRS_A_SECOND * seconds))
+    sets = fitting_sets(kinds, rooms, most)
     if sets is None:
         return proof
     yielded = [sets.largest(room) for room in rooms]

@@ -19,7 +19,7 @@ from optimiser.solvers.sheets.classes import MOST_ROWS, most_rows
 from optimiser.solvers.sheets.columns import block_of
 from optimiser.solvers.sheets.engine import Engine
 from optimiser.solvers.sheets.generate import Generator
-from optimiser.solvers.sheets.outcome import impossible, written
+from optimiser.solvers.sheets.outcome import impossible, read_back, simplified, written
 from optimiser.solvers.sheets.pool import Plan, Pool, worth_of
 from optimiser.solvers.sheets.problem import Sheet, SheetsOutcome, SheetsProblem
 from optimiser.solvers.sheets.regroup import Regrouper
@@ -27,7 +27,8 @@ from optimiser.solvers.sheets.rounding import REPEATED_RESTS, Rounder
 from optimiser.solvers.sheets.sequence import Sequencer
 from optimiser.solvers.sheets.sets import prove_by_sets
 from optimiser.solvers.sheets.table import Kind, fits, kinds_of, new_table, sizes_repeat
-from optimiser.solvers.sheets.tidy import laid_anew, tidied
+from optimiser.solvers.sheets.tidy import tidied
+from optimiser.solvers.sheets.tree import Block
 
 # Beyond so many parts, reading every state into the pool would cost more than it brings.
 _POOLED_PARTS = 1500
@@ -67,12 +68,21 @@ _FIRST_WORK = 10_000_000
 
 
 def solve(
-    problem: SheetsProblem, *, budget: Budget, seed: int, progress: Progress | None = None
+    problem: SheetsProblem,
+    *,
+    budget: Budget,
+    seed: int,
+    progress: Progress | None = None,
+    known: SheetsOutcome | None = None,
+    simple: bool = True,
 ) -> SheetsOutcome:
     """Return the best plan found within the budget, and a bound that no guillotine plan can beat.
 
     The demand is met exactly. The same seed and the same number of slices give the same plan; the
     clock only ends the search. `progress` is called with (cost, bound) when either improves.
+    `known` is an outcome of the same problem, from whose plan the search goes on.
+    With `simple` each layout is tried in fewer runs of cuts at the end; of plans that are only held
+    against each other, `simplified` does that later to the one that stands.
     """
     kinds = kinds_of(problem)
     homeless = [
@@ -88,7 +98,8 @@ def solve(
         missing = Counter({part: problem.demands[part] for kind in homeless for part in kind.parts})
         return impossible(problem, missing, None, budget.used)
     run = _Run(problem=problem, kinds=kinds, budget=budget, seed=seed, progress=progress)
-    return run.outcome()
+    outcome = run.outcome(known)
+    return simplified(problem, outcome) if simple else outcome
 
 
 @dataclass(slots=True)
@@ -108,14 +119,15 @@ class _Run:
     method: str = "best insertion"
     covered: int = 0
     rows: int = field(init=False)
+    _tidy: dict[Block, Block] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self.engine = Engine(new_table(self.problem, self.kinds, self.seed))
         self.pool = Pool(self.problem)
         self.rows = most_rows(self.budget.seconds)
 
-    def outcome(self) -> SheetsOutcome:
-        """Search until the time is spent or the best plan is proven."""
+    def outcome(self, known: SheetsOutcome | None) -> SheetsOutcome:
+        """Search on from a known plan, if any, until the time is spent or the best is proven."""
         if not self.kinds:
             nothing = Proof(bound=0, rows=(), short=False)
             return written(self.problem, self.kinds, (), nothing, self.budget.used, "none")
@@ -123,6 +135,10 @@ class _Run:
         plans: Iterator[Plan] = iter(())
         parts = sum(kind.demand for kind in self.kinds)
         vast = parts > _VAST and parts > _VAST_COPIES * len(self.kinds)
+        if known is not None and known.patterns:
+            plan = read_back(self.problem, self.kinds, known.patterns)
+            self._take(plan, known.method)
+            self.engine.load(self.best or plan, self.worth[0])
         if vast:
             # Inserting so many parts one by one takes longer than generating layouts for them.
             plans = self._rounded(self._generate())
@@ -138,13 +154,15 @@ class _Run:
             return replace(
                 impossible(self.problem, missing, None, self.budget.used), status=Status.UNKNOWN
             )
-        plan = laid_anew(self.problem, self.kinds, self._tidied(self.best))
+        plan = self._tidied(self.best)
         return written(self.problem, self.kinds, plan, self.proof, self.budget.used, self.method)
 
     def _tidied(self, plan: Plan) -> Plan:
         """Return the plan with its waste in larger pieces, equal sheets cut alike."""
-        tidy = {layout: tidied(self.problem, layout[1]) for layout in dict.fromkeys(plan)}
-        return self.pool.best_of(tuple((sheet, tidy[sheet, block]) for sheet, block in plan))
+        for _, block in plan:
+            if block not in self._tidy:
+                self._tidy[block] = tidied(self.problem, block)
+        return self.pool.best_of(tuple((sheet, self._tidy[block]) for sheet, block in plan))
 
     def _is_over(self) -> bool:
         """Return whether nothing is left to gain, or no time to gain it in."""
@@ -217,7 +235,9 @@ class _Run:
         while not self._is_over():
             if slices >= patience and not generated:
                 generated = True
-                self._prove(prove_by_sets(self.problem, self.kinds, self.proof))
+                self._prove(
+                    prove_by_sets(self.problem, self.kinds, self.proof, self.budget.seconds)
+                )
                 if self._is_over():
                     break
                 generator = self._generate()

@@ -6,7 +6,7 @@ crosscut block one above another, and at most one of them is left over; it comes
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from typing import NamedTuple
 
 from optimiser.solvers.sheets import cells as c
@@ -155,6 +155,31 @@ def _row_of_cuts(pieces: tuple[Block, ...], kerf: int, *, rip: bool) -> Node:
     if node is None:
         raise AssertionError("a row ends in a part, or in what is left beside one")
     return node
+
+
+def block_of_cuts(
+    node: Node, width: int, height: int, kerf: int, kind_of: Mapping[int, int]
+) -> Block:
+    """Read cuts in real sizes back as a block of the given size, a kerf included.
+
+    `kind_of` says what each part in the leaves is called in the block; whether it is turned is left
+    open.
+    """
+    if not isinstance(node, Cut):
+        if node.part is None:
+            return left_over(width, height)
+        part = kind_of[node.part]
+        return Block(rip=False, width=width, height=height, part=part, turned=False, pieces=())
+    near = node.at + kerf
+    sizes = [(near, height), (width - near, height)]
+    if not node.rip:
+        sizes = [(width, near), (width, height - near)]
+    pieces = [
+        block_of_cuts(Leaf() if piece is None else piece, *size, kerf, kind_of)
+        for piece, size in zip((node.near, node.far), sizes, strict=True)
+        if min(size) > 0
+    ]
+    return divided(pieces, width, height, rip=node.rip)
 
 
 def _side(*, rip: bool) -> Callable[[Block], int]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from fractions import Fraction
 
 import pytest
@@ -9,8 +10,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from optimiser.solvers.protocol import Status
+from optimiser.solvers.sheets.bounds import Proof
+from optimiser.solvers.sheets.outcome import read_back, written
 from optimiser.solvers.sheets.problem import SheetsProblem, Way
 from optimiser.solvers.sheets.solve import solve
+from optimiser.solvers.sheets.table import kinds_of
 from tests.solvers.sheets.exact import least_cost
 from tests.solvers.sheets.shop import a_problem, check, so_much_work
 
@@ -63,6 +67,26 @@ def test_every_plan_can_be_cut_and_every_bound_holds(problem: SheetsProblem, see
     else:
         assert outcome.patterns == ()
         assert 0 < sum(outcome.missing) <= sum(problem.demands)
+
+
+@settings(max_examples=120, deadline=None, derandomize=True)
+@given(problems())
+def test_a_search_goes_on_from_the_plan_it_is_given(problem: SheetsProblem) -> None:
+    before = solve(problem, budget=so_much_work(8), seed=1, simple=False)
+    if not before.patterns:
+        return
+
+    after = solve(problem, budget=so_much_work(1), seed=2, known=before)
+
+    check(problem, after)
+    assert after.cost <= before.cost
+    kinds = kinds_of(problem)
+    plan = read_back(problem, kinds, before.patterns)
+    assert sum(before.times for before in before.patterns) == len(plan)
+    proof = Proof(bound=before.bound, rows=before.rows, short=False)
+    again = written(problem, kinds, plan, proof, before.seconds, before.method)
+    assert again.cost == before.cost
+    assert Counter(read_back(problem, kinds, again.patterns)) == Counter(plan)
 
 
 def bound_from_rows(
