@@ -16,6 +16,8 @@ from optimiser.solvers.sheets.problem import Sheet, SheetsProblem
 
 # A two-stage model of more parts than this does not fit into memory in good time.
 _MOST_MODELLED = 120
+# Nor does the library pack more in less than a quarter of an hour.
+_MOST_PACKED = 300
 
 
 def beside(problem: SheetsProblem, seconds: float) -> dict[str, int | None]:
@@ -83,7 +85,7 @@ def _shelves(problem: SheetsProblem, sheet: Sheet) -> int | None:
 def _library(problem: SheetsProblem, sheet: Sheet) -> int | None:
     """Guillotine packing by the library's best short side, splitting the shorter axis."""
     sizes = _lying(problem, sheet)
-    if sizes is None or len(set(problem.turns)) > 1:
+    if sizes is None or len(sizes) > _MOST_PACKED or len(set(problem.turns)) > 1:
         return None
     packer = newPacker(
         mode=PackingMode.Offline, pack_algo=GuillotineBssfSas, rotation=problem.turns[0]
