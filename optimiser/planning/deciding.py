@@ -31,8 +31,7 @@ if TYPE_CHECKING:
 
 Way: TypeAlias = tuple[int, ...]
 Material: TypeAlias = LengthMaterial | SheetMaterial
-# One material, a way, seconds, and the plan of boards to go on from; a cutter plans it, None where
-# the stock yields no plan.
+# One material, a way, seconds, the plan of boards to go on from; planned, None where it cannot be.
 Task: TypeAlias = tuple[str, Way, float, SheetsOutcome | None]
 Cutters: TypeAlias = "Crew[Task, Outcome | None]"
 
