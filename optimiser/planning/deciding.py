@@ -18,14 +18,14 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.planning.better import better_outcome
-from optimiser.planning.lifting import lifted_lengths
+from optimiser.planning.options import alike_options, priced_options
 from optimiser.solvers.sheets.problem import SheetsOutcome
-from optimiser.verify.weighing import Amount, amount_of
 
 if TYPE_CHECKING:
     from optimiser.planning.crew import Crew
     from optimiser.solvers.lengths.problem import LengthsOutcome
     from optimiser.solvers.protocol import Budget
+    from optimiser.verify.weighing import Amount
 
     Outcome: TypeAlias = LengthsOutcome | SheetsOutcome
 
@@ -82,7 +82,7 @@ class Decider:
 
     def __post_init__(self) -> None:
         for material in self.request.materials:
-            self._alike[material.material] = _alike(self.request, material)
+            self._alike[material.material] = alike_options(self.request, material)
             is_length = isinstance(material, LengthMaterial)
             self._shares[material.material] = OF_LENGTHS if is_length else 1.0
 
@@ -303,7 +303,7 @@ class Decider:
             name = material.material
             outcome = self.outcome(name, way)
             if outcome is not None:
-                self._prices[name] = _priced(self.request, material, outcome)
+                self._prices[name] = priced_options(self.request, material, outcome)
 
     def _cost(self, way: Way) -> Fraction:
         """Return what a way costs by price, at the rate at which the ways tried came out."""
@@ -369,32 +369,3 @@ class Decider:
 def _is_done(outcome: Outcome) -> bool:
     """Return whether every layout that could make it cheaper was looked at."""
     return bool(getattr(outcome, "exhausted", False))
-
-
-def _alike(request: CuttingRequest, material: Material) -> tuple[tuple[int, ...], ...]:
-    """Return for each option of each choice the first that takes the same of a material."""
-    ids = {part.id for part in material.parts}
-    alike = []
-    for choice in request.choices:
-        own = [frozenset(option) & ids for option in choice.options]
-        alike.append(tuple(own.index(each) for each in own))
-    return tuple(alike)
-
-
-def _priced(request: CuttingRequest, material: Material, outcome: Outcome) -> Amount:
-    """Return what a plan's proof weighs of the parts of each option, all on one scale."""
-    if isinstance(material, LengthMaterial):
-        rows = getattr(outcome, "rows", ())
-        weights = [part.length + material.kerf for part in material.parts]
-        if rows:
-            weights = list(lifted_lengths(material, rows[-1][0]))
-        weigh = dict(zip((part.id for part in material.parts), weights, strict=True))
-        return amount_of(
-            material.parts, request.choices, lambda part: part.quantity * weigh[part.id]
-        )
-    kerf = material.kerf
-    return amount_of(
-        material.parts,
-        request.choices,
-        lambda part: part.quantity * (part.width + kerf) * (part.height + kerf),
-    )
