@@ -29,9 +29,7 @@ def back_up(store: Store, file: Path) -> int:
     if file.exists():
         remedy = "Give another name, or move the file away first"
         raise InvalidInput((Problem(str(file), "is there already", remedy),))
-    with gzip.open(part, "wt", encoding="utf-8") as text, store.read() as connection:
-        if not store.is_sqlite:
-            connection.execute(sa.text("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ"))
+    with gzip.open(part, "wt", encoding="utf-8") as text, store.read(as_one=True) as connection:
         text.write(json.dumps({"form": _FORM, "version": _version(connection)}) + "\n")
         for table in metadata.sorted_tables:
             wanted = sa.select(table).order_by(*table.primary_key.columns)
