@@ -9,7 +9,7 @@ from fastapi import FastAPI
 from starlette.concurrency import run_in_threadpool
 
 from api.callers import Buckets, open_local_firm
-from api.hub import Hub
+from api.hub import Door, Hub
 from api.limits import BodyLimit, OwnPagesOnly, SecurityHeaders
 from api.openapi import add_openapi, add_routes
 from api.problems import add_problem_handlers
@@ -96,5 +96,6 @@ def create_app(settings: Settings, *, warms: bool = False) -> FastAPI:
     if not settings.public:
         app.add_middleware(OwnPagesOnly)
     app.add_middleware(SecurityHeaders)
+    app.add_middleware(Door)
     add_openapi(app, public=settings.public)
     return app

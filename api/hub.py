@@ -2,8 +2,8 @@
 
 A thousand event streams that each asked the database twice a second would leave it no time for
 anything else. The first watcher starts the looking, and with the last one it ends. What a look saw
-is written once for all, and watchers are told a few at a time, so that other calls get their turn
-in between; who is told late hears the newest, and nothing of what was in between.
+is written once for all, and watchers are let in and told a few at a time, so that other calls get
+their turn in between; who is told late hears the newest, and nothing of what was in between.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from dataclasses import dataclass, field
 
 import sqlalchemy as sa
 from starlette.concurrency import run_in_threadpool
+from starlette.types import ASGIApp, Receive, Scope, Send
 
 from api.answers import run_document
 from api.store import runs
@@ -28,6 +29,8 @@ LOOK_SECONDS = 0.5
 # So many are told at a time, with a pause after them: at most some 2,000 events a second.
 TOLD_AT_ONCE = 20
 PAUSE_SECONDS = 0.01
+# After a restart all watchers come back at once: so many are let in at a time, with the same pause.
+LET_IN_AT_ONCE = 5
 # Who heard nothing for so long is sent a sign that we are still there.
 QUIET_SECONDS = 15.0
 _AT_ONCE = 500  # ids in one question to the database
@@ -36,8 +39,9 @@ _log = logging.getLogger(__name__)
 
 @dataclass(frozen=True, slots=True)
 class _Seen:
-    """A run as the last look saw it: the event's bytes as they are sent, and whether it ended."""
+    """A run as the last look saw it: whose, the event as it is sent, whether that is the last."""
 
+    firm: str
     event: bytes
     is_over: bool
 
@@ -58,6 +62,14 @@ class Hub:
         self._watchers: set[_Watcher] = set()
         self._seen: dict[str, _Seen] = {}
         self._looking: asyncio.Task[None] | None = None
+
+    def knows(self, firm: str, run: str) -> bool:
+        """Return whether the last look saw this run as the firm's; False says nothing.
+
+        A run stays with its firm and is never removed, so nobody need ask the store again.
+        """
+        seen = self._seen.get(run)
+        return seen is not None and seen.firm == firm
 
     async def changes(self, run: str) -> AsyncGenerator[bytes | None, None]:
         """Yield a run as a server-sent event whenever it changed, and None after a long quiet.
@@ -122,5 +134,27 @@ class Hub:
                 for row in rows:
                     text = json.dumps(run_document(row, made.get(row.id)))
                     event = f"event: run\ndata: {text}\n\n".encode()
-                    found[row.id] = _Seen(event=event, is_over=row.state in ENDED)
+                    found[row.id] = _Seen(firm=row.firm, event=event, is_over=row.state in ENDED)
         return found
+
+
+class Door:
+    """ASGI middleware before all others: who wants to watch a run is let in by turns."""
+
+    def __init__(self, app: ASGIApp) -> None:
+        self._app = app
+        self._turns = asyncio.Lock()
+        self._let_in = 0
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Pass a request on, an event stream's once it has its turn."""
+        if scope["type"] == "http" and _is_stream(scope["path"]):
+            async with self._turns:
+                self._let_in += 1
+                if self._let_in % LET_IN_AT_ONCE == 0:
+                    await asyncio.sleep(PAUSE_SECONDS)
+        await self._app(scope, receive, send)
+
+
+def _is_stream(path: str) -> bool:
+    return path.startswith("/v1/runs/") and path.endswith("/events")

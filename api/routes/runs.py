@@ -67,8 +67,9 @@ async def watch_run(
     run_id: str, request: Request, store: TheStore, caller: Reader
 ) -> StreamingResponse:
     """Stream a run's changes as server-sent events, each a whole run, until it has ended."""
-    await run_in_threadpool(run_row, store, caller.firm, run_id)
     hub: Hub = request.app.state.hub
+    if not hub.knows(caller.firm, run_id):
+        await run_in_threadpool(run_row, store, caller.firm, run_id)
     return StreamingResponse(_changes(hub, run_id), media_type="text/event-stream")
 
 

@@ -27,10 +27,14 @@ async def measure_streams(served: Served, count: int, seconds: float) -> dict[st
         run = client.post("/v1/plans", json=request_body(80, 600)).json()["id"]
     files, memory = served.files(), served.memory()
     began = time.perf_counter()
-    watching = [asyncio.create_task(_watch(served, run)) for _ in range(count)]
-    while served.files() < files + count and time.perf_counter() - began < 60:
+    first: list[float] = []
+    async with PlainClient(served) as client:
+        watching = [asyncio.create_task(_watch(served, run, first)) for _ in range(count)]
+        meanwhile = Steady(client)
+        await meanwhile.send(reads_of(plan), 100, min(seconds, 3))
+    while len(first) < count and time.perf_counter() - began < 60:
         await asyncio.sleep(0.05)
-    opened = time.perf_counter() - began
+    opened = max(first, default=time.perf_counter()) - began
     open_now = served.files() - files
     async with PlainClient(served) as client:
         steady = Steady(client)
@@ -47,18 +51,24 @@ async def measure_streams(served: Served, count: int, seconds: float) -> dict[st
         "opening_seconds": round(opened, 2),
         "heard_the_end": sum(state in ENDED for _, state in heard),
         "heard_within_seconds": round(max(late), 2),
+        "reads_while_they_open": {"ms": spread(meanwhile.taken)},
         "reads_beside": {"a_second": round(rate, 1), "ms": spread(steady.taken)},
         "memory_kb_a_stream": round((served.memory() - memory) / count, 1),
         "cut_off": cut_off,
     }
 
 
-async def _watch(served: Served, run: str) -> tuple[float, str]:
-    """Follow a run's events on a plain socket; return when it ended, and how."""
+async def _watch(served: Served, run: str, first: list[float]) -> tuple[float, str]:
+    """Follow a run's events on a plain socket; return when it ended, and how.
+
+    When the first event came is added to `first`: only then is a stream open.
+    """
     reader, writer = await _open(served, run)
     state = ""
     while line := await reader.readline():
         if line.startswith(b"data: "):
+            if not state:
+                first.append(time.perf_counter())
             state = json.loads(line[6:])["state"]
     writer.close()
     return time.perf_counter(), state

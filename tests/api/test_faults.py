@@ -13,7 +13,7 @@ import psycopg
 import pytest
 import sqlalchemy as sa
 
-from api.hub import TOLD_AT_ONCE, Hub
+from api.hub import LET_IN_AT_ONCE, TOLD_AT_ONCE, Door, Hub
 from api.runner import Runner
 from api.store import plans, runs
 from api.store.engine import Store
@@ -250,3 +250,42 @@ def test_who_leaves_in_the_middle_of_a_stream_is_forgotten(store: Store, firm: s
         return len(hub._watchers), hub._looking is None
 
     assert asyncio.run(leave()) == (0, True)
+
+
+@pytest.mark.parametrize("store_url", ["sqlite"], indirect=True)
+def test_what_the_hub_knows_is_asked_of_the_store_no_more_but_stays_with_its_firm(
+    store: Store, firm: str
+) -> None:
+    run = ask(store, firm)
+
+    async def watched() -> list[bool]:
+        hub = Hub(store)
+        before = hub.knows(firm, run)
+        stream = hub.changes(run)
+        await anext(stream)
+        known = [before, hub.knows(firm, run), hub.knows("firm-other", run), hub.knows(firm, "x")]
+        await stream.aclose()
+        return known
+
+    assert asyncio.run(watched()) == [False, True, False, False]
+
+
+def test_watchers_who_all_come_at_once_leave_others_their_turn(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    came: list[str] = []
+
+    async def app(scope: Any, _receive: Any, _send: Any) -> None:
+        came.append(scope["path"])
+
+    async def everybody() -> None:
+        monkeypatch.setattr("api.hub.PAUSE_SECONDS", 0.0)
+        door: Any = Door(app)
+        paths = [*["/v1/runs/run-1/events"] * 100, "/v1/plans", "/v1/rack/label/events"]
+        await asyncio.gather(*(door({"type": "http", "path": path}, None, None) for path in paths))
+
+    asyncio.run(everybody())
+
+    assert len(came) == 102
+    assert came.index("/v1/plans") < 3 * LET_IN_AT_ONCE
+    assert came.index("/v1/rack/label/events") < 3 * LET_IN_AT_ONCE
