@@ -20,6 +20,8 @@ _MERCHANTS = ("merchants", "split_saves")
 _KEEPING = ("keep_by_history", "coming")
 BATCH_FIELDS = ("walls", "jobs", "prices", *_MERCHANTS, "rack", "compare", *_KEEPING, *_RULES)
 MOST_MERCHANTS = 10
+# A job as it is written in a body, and as it is kept.
+_JOB_FIELDS = ("name", "client", "needed", "notes", "parts")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +53,7 @@ class BatchBody:
 
 def read_batch(body: bytes) -> BatchBody:
     """Read walls, prices, rack and rules, all faults of all of them at once."""
-    document = _object(body, known=BATCH_FIELDS)
+    document = only(read_object(body), BATCH_FIELDS)
     problems: list[Problem] = []
     walls, jobs = document.get("walls", []), document.get("jobs", [])
     if not isinstance(walls, list) or not isinstance(jobs, list) or not (walls or jobs):
@@ -142,6 +144,9 @@ def _read_books(document: dict[str, Any], problems: list[Problem]) -> tuple[list
             books.append(lib.price_book_from_document(book, name=name))
         except InvalidInput as fault:
             problems += fault.problems
+    if "split_saves" in document and "merchants" not in document:
+        remedy = "Name several merchants' prices as well, or leave it out"
+        problems.append(Problem("body.split_saves", "stands without merchants", remedy))
     least = SPLIT_SAVES
     try:
         least = lib.pence(document["split_saves"]) if "split_saves" in document else SPLIT_SAVES
@@ -162,31 +167,58 @@ def _read_jobs(
             remedy = 'Give {"name": …, "parts": {"lengths": […], "boards": […]}}'
             problems.append(Problem(where, "is no job with a name and parts", remedy))
             continue
+        strange = sorted(set(job) - set(_JOB_FIELDS))
+        strange += [key for key in ("client", "needed") if not isinstance(job.get(key, ""), str)]
+        if strange:
+            remedy = f"Use only {', '.join(_JOB_FIELDS)}, and text for client and needed"
+            problems.append(Problem(where, f"cannot say {', '.join(strange)}"[:300], remedy))
         try:
-            parts = lib.part_list_from_document(job.get("parts", {}), name=f"{where}.parts")
+            parts = parts_of_job(job.get("parts", {}), job["name"], name=f"{where}.parts")
         except InvalidInput as fault:
             problems += fault.problems
             continue
         lists.append(parts)
-        named = [part.job for _, part in parts.lengths] + [part.job for _, part in parts.boards]
-        for name in named:
-            dates[name] = (str(job.get("client", "")), str(job.get("needed", "")))
+        if parts.lengths or parts.boards:
+            dates[job["name"]] = (str(job.get("client", "")), str(job.get("needed", "")))
     return tuple(lists), dates
+
+
+def parts_of_job(content: object, job: str, *, name: str) -> PartList:
+    """Read the listed parts of one job. Raises InvalidInput, for a part of another job too."""
+    parts = lib.part_list_from_document(content, name=name)
+    of_others = [part for _, part in (*parts.lengths, *parts.boards) if part.job != job]
+    if of_others:
+        trouble = f"part {of_others[0].id!r} says job {of_others[0].job!r} and stands under {job!r}"
+        remedy = "Name one job in both places, or put the part under its own job"
+        raise InvalidInput((Problem(name, trouble, remedy),))
+    return parts
 
 
 def read_pair(body: bytes) -> tuple[CuttingRequest, CuttingPlan]:
     """Read a request and the plan to check against it."""
-    document = _object(body, known=("request", "plan"))
+    document = only(read_object(body), ("request", "plan"))
     request = lib.request_from_document(document.get("request"), name="body.request")
     return request, lib.plan_from_document(document.get("plan"), name="body.plan")
 
 
-def _object(body: bytes, *, known: tuple[str, ...]) -> dict[str, Any]:
-    document = read_object(body)
+def only(document: dict[str, Any], known: tuple[str, ...]) -> dict[str, Any]:
+    """Return a body that has no fields but these. Raises InvalidInput."""
     unknown = sorted(set(document) - set(known))
     if unknown:
         raise _fault(f"has unknown fields {unknown}", f"Use only {', '.join(known)}")
     return document
+
+
+def name_of_book(document: dict[str, Any]) -> str:
+    """Take the name of the price book out of a body. Raises InvalidInput."""
+    name = document.pop("price_book")
+    if not isinstance(name, str):
+        trouble, remedy = "is not a text", "Give the name of a kept price book"
+    elif "prices" in document:
+        trouble, remedy = "stands beside prices", "Give one of the two"
+    else:
+        return name
+    raise InvalidInput((Problem("body.price_book", trouble, remedy),))
 
 
 def read_object(body: bytes) -> dict[str, Any]:

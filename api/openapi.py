@@ -95,12 +95,16 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
                 "description": "Kept jobs, with all their walls and listed parts.",
             },
             "prices": {"$ref": _REF.format(model="price-book")},
-            "price_book": {"type": "string", "description": "The name of a kept price book."},
+            "price_book": {
+                "type": "string",
+                "description": "A kept price book's name; without prices.",
+            },
             "merchants": {
                 "type": "array",
                 "maxItems": 10,
                 "items": {"$ref": _REF.format(model="price-book")},
-                "description": "Several merchants' price books: the cheapest or two are chosen.",
+                "description": "Several merchants' price books: the cheapest or two are chosen. "
+                "`prices` or `price_book` beside them is one merchant more, the first.",
             },
             "price_books": {
                 "type": "array",
@@ -152,7 +156,10 @@ def _document(app: FastAPI, *, public: bool) -> dict[str, Any]:
         "properties": {
             "wall": {"$ref": _REF.format(model="wall")},
             "prices": {"$ref": _REF.format(model="price-book")},
-            "price_book": {"type": "string", "description": "The name of a kept price book."},
+            "price_book": {
+                "type": "string",
+                "description": "A kept price book's name; without prices.",
+            },
         },
     }
     given = components["batch"]["properties"]

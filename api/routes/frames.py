@@ -10,7 +10,7 @@ from fastapi import Query, Request
 from starlette.concurrency import run_in_threadpool
 
 import optimiser as lib
-from api.bodies import read_object
+from api.bodies import name_of_book, only, read_object
 from api.callers import Planner, TheStore
 from api.openapi import Routes, body_of
 from api.store.engine import Store
@@ -41,13 +41,13 @@ async def look_at_wall(
 
 
 def _look(store: Store, firm: str, body: bytes, views: list[View]) -> dict[str, Any]:
-    document = read_object(body)
-    prices = document.get("prices")
-    if prices is None and isinstance(document.get("price_book"), str):
+    document = only(read_object(body), ("wall", "prices", "price_book"))
+    if "price_book" in document:
+        name = name_of_book(document)
         today = datetime.now(UTC).date().isoformat()
         with store.read() as connection:
-            prices = prices_on(connection, firm, document["price_book"], today)
-    book = lib.price_book_from_document(prices, name="body.prices")
+            document["prices"] = prices_on(connection, firm, name, today)
+    book = lib.price_book_from_document(document.get("prices"), name="body.prices")
     wall = lib.wall_from_document(document.get("wall", {}), name="body.wall", book=book)
     frame = _framed(wall, book)
     whole = frame_document(frame)

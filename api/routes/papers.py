@@ -26,7 +26,7 @@ from api.answers import (
     tagged,
     version_from,
 )
-from api.bodies import read_object
+from api.bodies import parts_of_job, read_object
 from api.callers import Buyer, Caller, Planner, Reader, TheStore
 from api.limits import require_within_limits
 from api.openapi import Routes, body_of
@@ -60,7 +60,7 @@ class JobBody(BaseModel):
         """Return what is kept of it. Raises InvalidInput for parts that cannot be."""
         if self.parts is None:
             return self.model_dump(exclude={"parts"})
-        parts = lib.part_list_from_document(self.parts, name="body.parts")
+        parts = parts_of_job(self.parts, self.name, name="body.parts")
         return {**self.model_dump(), "parts": lib.part_list_document(parts)}
 
 

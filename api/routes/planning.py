@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import hashlib
 import json
+from collections import Counter
+from collections.abc import Mapping
 from datetime import UTC, datetime
 from typing import Annotated, Any
 
@@ -14,7 +16,7 @@ from starlette.concurrency import run_in_threadpool
 
 import optimiser as lib
 from api.answers import run_document
-from api.bodies import MOST_MERCHANTS, read_batch, read_object, read_pair
+from api.bodies import MOST_MERCHANTS, name_of_book, read_batch, read_object, read_pair
 from api.callers import Caller, Planner, TheStore
 from api.limits import require_within_limits
 from api.openapi import Routes, body_of
@@ -34,7 +36,10 @@ RUN_STARTED: dict[int | str, dict[str, Any]] = {
 }
 
 router = Routes(prefix="/v1", tags=["planning"])
-UseRack = Annotated[bool, Query(description="Plan with the firm's rack and hold what is used.")]
+UseRack = Annotated[
+    bool,
+    Query(description="Plan with the firm's rack, hold what is used; the body names no offcuts."),
+]
 Deadline = Annotated[
     float | None,
     Query(ge=1, le=604_800, description="Seconds from now after which the best plan is kept."),
@@ -84,6 +89,8 @@ def _plan_request(
     key: str | None,
 ) -> Response:
     asked = lib.read_request(body, name="body")
+    if use_rack:
+        _require_no_offcuts({item.material: item.offcuts for item in asked.materials})
     materials = [material.material for material in asked.materials]
     require_within_limits(
         seconds=asked.seconds,
@@ -104,6 +111,18 @@ def _plan_request(
             materials=materials if use_rack else None,
         ),
     )
+
+
+def _require_no_offcuts(given: Mapping[str, tuple[object, ...]]) -> None:
+    """Refuse offcuts of the body beside those of the firm's rack: only these can be held."""
+    remedy = "Leave them out, put them up with POST /v1/rack, or leave use_rack out"
+    problems = tuple(
+        lib.Problem(f"body.{name}", "names offcuts, and use_rack takes the firm's rack", remedy)
+        for name, offcuts in given.items()
+        if offcuts
+    )
+    if problems:
+        raise lib.InvalidInput(problems)
 
 
 @router.post("/batches", status_code=201, responses=RUN_STARTED, openapi_extra=body_of("batch"))
@@ -145,6 +164,8 @@ def _plan_jobs(
 ) -> Response:
     document = json.dumps(with_kept(store, caller, read_object(body)))
     asked = read_batch(document.encode())
+    if use_rack:
+        _require_no_offcuts({"rack": (*asked.rack.lengths, *asked.rack.sheets)})
     books = (asked.book, *asked.merchants.others)
     sold = [item.material for book in books for item in book.lengths]
     sold += [item.material for book in books for item in book.sheets]
@@ -183,9 +204,9 @@ def with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[st
     today = datetime.now(UTC).date().isoformat()
     with store.read() as connection:
         if (ids := _names_in(changed, "wall_ids")) is not None:
-            found = [
-                json.loads(papers.find_one(connection, walls, firm, id_).document) for id_ in ids
-            ]
+            rows = [papers.find_one(connection, walls, firm, id_) for id_ in ids]
+            _require_once(rows, changed)
+            found = [json.loads(row.document) for row in rows]
             changed["walls"] = [*_listed_in(changed, "walls"), *found]
         of_jobs = _names_in(changed, "job_ids")
         if of_jobs is not None:
@@ -193,13 +214,27 @@ def with_kept(store: Store, caller: Caller, document: dict[str, Any]) -> dict[st
         if (to_come := _names_in(changed, "coming_job_ids")) is not None:
             _add_coming(connection, firm, to_come, of_jobs or [], changed)
         if "price_book" in changed:
-            row = papers.price_book_on(connection, firm, _one_book(changed), today)
+            row = papers.price_book_on(connection, firm, name_of_book(changed), today)
             changed["prices"] = json.loads(row.document)
         if (names := _names_in(changed, "price_books", most=MOST_MERCHANTS)) is not None:
-            rows = [papers.price_book_on(connection, firm, name, today) for name in names]
+            books = [papers.price_book_on(connection, firm, name, today) for name in names]
             among = _listed_in(changed, "merchants")
-            changed["merchants"] = [*among, *(json.loads(row.document) for row in rows)]
+            changed["merchants"] = [*among, *(json.loads(row.document) for row in books)]
     return changed
+
+
+def _require_once(named: list[sa.Row[Any]], document: dict[str, Any]) -> None:
+    """Raise InvalidInput for a kept wall that a body names twice, by its job as well."""
+    counts = Counter(row.id for row in named)
+    for field in ("job_ids", "coming_job_ids"):
+        of_jobs = document.get(field)
+        whole = of_jobs if isinstance(of_jobs, list) else []
+        counts.update(row.id for row in named if row.job in whole)
+    twice = [id_ for id_, count in counts.items() if count > 1]
+    if twice:
+        trouble = f"names {twice[0]} twice, or its job is named as well"
+        remedy = "Name each wall once, by its id or by its job"
+        raise lib.InvalidInput((lib.Problem("body.wall_ids", trouble, remedy),))
 
 
 def _names_in(document: dict[str, Any], field: str, most: int = MOST_NAMED) -> list[str] | None:
@@ -214,18 +249,6 @@ def _names_in(document: dict[str, Any], field: str, most: int = MOST_NAMED) -> l
         trouble = f"names {len(given)}, and {most} is the most"
         raise lib.InvalidInput((lib.Problem(f"body.{field}", trouble, "Split the call"),))
     return given
-
-
-def _one_book(document: dict[str, Any]) -> str:
-    """Take the name of the price book out of a body. Raises InvalidInput."""
-    name = document.pop("price_book")
-    if not isinstance(name, str):
-        trouble, remedy = "is not a text", "Give the name of a kept price book"
-    elif "prices" in document:
-        trouble, remedy = "stands beside prices", "Give one of the two"
-    else:
-        return name
-    raise lib.InvalidInput((lib.Problem("body.price_book", trouble, remedy),))
 
 
 def _add_jobs(

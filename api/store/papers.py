@@ -12,6 +12,7 @@ from typing import Any
 
 import sqlalchemy as sa
 
+import optimiser as lib
 from api.store.engine import lock_firm, now
 from api.store.plans import require_version
 from api.store.refusals import Conflict, Missing
@@ -100,7 +101,10 @@ def change_job(
     document: dict[str, Any],
     version: int | None,
 ) -> None:
-    """Write a job anew. Raises Missing, Stale or Conflict."""
+    """Write a job anew, its name on its walls too. Raises Missing, Stale or Conflict.
+
+    Raises InvalidInput for a name that its walls cannot have.
+    """
     lock_firm(connection, firm)
     found = find_one(connection, jobs, firm, id_)
     require_version(found.version, version, id_)
@@ -109,6 +113,13 @@ def change_job(
         remedy = "Give another name"
         raise Conflict(Problem("name", f"there is a job {name!r} already", remedy))
     _update(connection, jobs, id_, document, name=name)
+    if name != found.name:
+        # A wall says itself whose it is, and is planned under that name.
+        of_job = sa.select(walls).where(walls.c.firm == firm, walls.c.job == id_)
+        for wall in connection.execute(of_job).all():
+            changed = {**json.loads(wall.document), "job": name}
+            lib.wall_from_document(changed, name=f"wall {wall.id}")
+            _update(connection, walls, wall.id, changed, job=id_)
 
 
 def walls_of(connection: sa.Connection, firm: str, job: str) -> list[dict[str, Any]]:

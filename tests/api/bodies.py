@@ -74,6 +74,13 @@ def _named(headers: dict[str, str]) -> dict[str, str]:
     return {name.replace("_", "-"): value for name, value in headers.items()}
 
 
+def without_offcuts(request: dict[str, Any]) -> dict[str, Any]:
+    """Take the offcuts out of a request that is to be planned with the firm's rack."""
+    for material in (*request["lengths"], *request["sheets"]):
+        material.pop("offcuts", None)
+    return request
+
+
 def a_request_body(**changes: object) -> dict[str, Any]:
     return {**copy.deepcopy(REQUEST_EXAMPLE), "seconds": 0.1, **changes}
 
