@@ -186,9 +186,11 @@ def _read_jobs(
 def parts_of_job(content: object, job: str, *, name: str) -> PartList:
     """Read the listed parts of one job. Raises InvalidInput, for a part of another job too."""
     parts = lib.part_list_from_document(content, name=name)
-    of_others = [part for _, part in (*parts.lengths, *parts.boards) if part.job != job]
+    named = [(part.id, part.job) for _, part in parts.lengths]
+    named += [(part.id, part.job) for _, part in parts.boards]
+    of_others = [(id_, other) for id_, other in named if other != job]
     if of_others:
-        trouble = f"part {of_others[0].id!r} says job {of_others[0].job!r} and stands under {job!r}"
+        trouble = f"part {of_others[0][0]!r} says job {of_others[0][1]!r}, not {job!r}"
         remedy = "Name one job in both places, or put the part under its own job"
         raise InvalidInput((Problem(name, trouble, remedy),))
     return parts

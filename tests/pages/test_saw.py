@@ -97,6 +97,36 @@ def test_ticks_made_without_a_signal_are_kept_over_a_reload_and_sent_once(
     assert [fault for fault in page.faults if "DISCONNECTED" not in fault] == []  # type: ignore[attr-defined]  # set by a_page
 
 
+def test_a_fault_goes_from_the_screen_once_it_is_mended(phone_context: BrowserContext) -> None:
+    plan = a_plan(phone_context)
+    page = opened(phone_context, plan)
+    path = f"**/v1/plans/{plan}/marks"
+    away = {"title": "The store does not answer", "status": 503, "detail": "Ask again soon"}
+
+    page.route(path, lambda route: route.fulfill(status=503, json=away))
+    tick(page, "Cut 2 made")
+    expect(page.locator("#fault .fault")).to_contain_text("does not answer")
+    expect(page.locator("#saw-sync")).to_have_text("1 to send")
+    page.unroute(path)
+    page.evaluate("() => window.dispatchEvent(new Event('online'))")
+
+    expect(page.locator("#saw-sync")).to_have_text("all sent")
+    expect(page.locator("#fault .fault")).to_have_count(0)
+
+    # What a planner was refused stays for him to read, until he does the next thing.
+    refused = {"title": "Not now", "status": 409, "detail": "Somebody else plans it"}
+    replan = f"**/v1/plans/{plan}/replan"
+    page.route(replan, lambda route: route.fulfill(status=409, json=refused))
+    page.locator("#saw-wrong").click()
+    page.get_by_role("button", name="Plan the rest anew").click()
+    expect(page.locator("#fault .fault")).to_contain_text("Not now")
+    with page.expect_response(path):
+        page.evaluate("() => window.dispatchEvent(new Event('online'))")
+    expect(page.locator("#fault .fault")).to_contain_text("Not now")
+    tick(page, "Cut 1 made")  # of the next piece
+    expect(page.locator("#fault .fault")).to_have_count(0)
+
+
 def test_a_spoiled_part_leads_to_a_plan_that_goes_on(
     phone_context: BrowserContext, shots: Path
 ) -> None:

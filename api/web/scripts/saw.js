@@ -1,6 +1,6 @@
 // The saw view: one piece at a time, the next cut and its figure, ticks that outlive a lost signal.
 
-import { call, get, post, show, busy } from "/web/scripts/api.js";
+import { busy, call, clear, get, post, show } from "/web/scripts/api.js";
 import { fill, h, the } from "/web/scripts/dom.js";
 import { keep, kept, phone, unwait, wait, waiting } from "/web/scripts/saw-store.js";
 
@@ -126,6 +126,24 @@ async function tickNext() {
   }
 }
 
+// The fault on the page, by what could not be done: it goes when that was done, or is tried again.
+const told = {};
+
+function tell(fault, what) {
+  show(fault);
+  told[what] = the("fault").firstElementChild;
+}
+
+function mended(what) {
+  if (told[what]?.isConnected) clear();
+  delete told[what];
+}
+
+const act = (work) => {
+  mended("act");
+  return work().catch((fault) => tell(fault, "act"));
+};
+
 let syncing = false;
 async function sync() {
   if (syncing) return;
@@ -140,8 +158,9 @@ async function sync() {
     }
     take(await get(`/v1/plans/${plan}/marks`));
     await said("all sent", "good");
+    mended("sync");
   } catch (fault) {
-    if (fault.status) show(fault);
+    if (fault.status) tell(fault, "sync");
     await said(`${(await waiting(plan)).length} to send`, "warning");
   } finally {
     syncing = false;
@@ -169,22 +188,25 @@ function take(marks) {
 function wrong() {
   const now = here();
   const off = new Set(now.done ? now.layout.parts.map((_, at) => at + 1) : now.layout.cuts.slice(0, now.cuts).flatMap((cut) => cut.parts_off));
-  const act = (words, work) => h("button", { type: "button", onclick: async () => { the("saw-ask").close(); await work(); } }, words);
+  const choice = (words, work) => h("button", { type: "button", onclick: () => { the("saw-ask").close(); act(work); } }, words);
   const spoiled = [...off].filter((at) => !now.spoiled.has(at)).map((at) =>
-    act(`Spoiled: ${now.layout.parts[at - 1].part}`, () => add("spoiled", { ...place(), part: at })));
+    choice(`Spoiled: ${now.layout.parts[at - 1].part}`, () => add("spoiled", { ...place(), part: at })));
   fill(the("saw-choices"), spoiled,
-    !now.lost && now.cuts === 0 && [act("This piece came damaged", () => add("damaged", place())), act("This piece did not come", () => add("short", place()))],
-    act("Plan the rest anew", replan));
+    !now.lost && now.cuts === 0 && [choice("This piece came damaged", () => add("damaged", place())), choice("This piece did not come", () => add("short", place()))],
+    choice("Plan the rest anew", replan));
   the("saw-ask").showModal();
 }
 
 async function replan() {
+  const fault = the("fault").firstElementChild;
   await busy(the("saw-wrong"), async () => {
     await sync();
     if ((await waiting(plan)).length) throw new Error("Planning anew needs a signal; your ticks are kept");
     const made = (await call("POST", `/v1/plans/${plan}/replan`, { body: { seconds: 1 }, headers: { "Idempotency-Key": `${plan}-${state.ticks.length}` } })).document;
     location.assign(`/saw/${made.id}`);
   });
+  const shown = the("fault").firstElementChild;
+  if (shown !== fault && shown !== told.sync) told.act = shown;
 }
 
 async function start() {
@@ -204,8 +226,8 @@ async function start() {
   state.at = found >= 0 ? found : 0;
   if (found < 0) while (state.at < state.pieces.length - 1 && (here().done || here().lost)) state.at += 1;
   render();
-  the("saw-tick").addEventListener("click", () => tickNext().catch(show));
-  the("saw-undo").addEventListener("click", () => { const last = lastOwn(); if (last) add("undo", { undoes: last.tick }).catch(show); });
+  the("saw-tick").addEventListener("click", () => act(tickNext));
+  the("saw-undo").addEventListener("click", () => { const last = lastOwn(); if (last) act(() => add("undo", { undoes: last.tick })); });
   the("saw-wrong").addEventListener("click", wrong);
   the("saw-close").addEventListener("click", () => the("saw-ask").close());
   const go = (by) => { state.at = Math.min(state.pieces.length - 1, Math.max(0, state.at + by)); render(); };
