@@ -8,10 +8,11 @@ from typing import Any
 import sqlalchemy as sa
 from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
-from fastapi.responses import JSONResponse
+from fastapi.responses import HTMLResponse, JSONResponse, Response
 from starlette.exceptions import HTTPException
 from starlette.routing import Match
 
+from api.shell import HEADERS, NOWHERE, page_text
 from api.store.refusals import Conflict, Missing, Stale, TooMuch
 from optimiser import InvalidInput, NoPlan, PlanRefused, Problem
 
@@ -134,8 +135,10 @@ _UNREADABLE: dict[type, tuple[str, str]] = {
 }
 
 
-async def _http(request: Request, fault: Exception) -> JSONResponse:
+async def _http(request: Request, fault: Exception) -> Response:
     assert isinstance(fault, HTTPException)
+    if fault.status_code == 404 and _is_for_people(request):
+        return HTMLResponse(page_text(NOWHERE), 404, HEADERS)
     wrong = _UNREADABLE.get(type(fault.__cause__)) if fault.status_code == 400 else None
     if wrong is not None:
         title = "The input cannot be used as it stands"
@@ -146,6 +149,12 @@ async def _http(request: Request, fault: Exception) -> JSONResponse:
         # All that the resource takes (RFC 9110, 15.5.6); the framework names one route's alone.
         answer.headers["Allow"] = ", ".join(_methods_at(request))
     return answer
+
+
+def _is_for_people(request: Request) -> bool:
+    """Return whether a browser asks for a page, not a program for a resource."""
+    asks = "text/html" in request.headers.get("accept", "")
+    return asks and request.method == "GET" and not request.url.path.startswith("/v1")
 
 
 def _methods_at(request: Request) -> list[str]:

@@ -1,8 +1,8 @@
 """The pages as they are sent: one base round the body of each, and what a browser may do in them.
 
-A page is a file in `web/pages` (its body) and one in `web/scripts` (what it does), joined by its
-line in `PAGES`. Pages hold no data: their scripts ask the routes, which know the caller. So a page
-is the same for everyone, and nothing a user typed is ever written into HTML here.
+A page is a file in `web/pages` (its body) and mostly one in `web/scripts` (what it does), joined
+by its line in `PAGES`. Pages hold no data: their scripts ask the routes, which know the caller. So
+a page is the same for everyone, and nothing a user typed is ever written into HTML here.
 """
 
 from __future__ import annotations
@@ -47,6 +47,8 @@ PAGES = (
     Page(name="batch-prices", title="Price books", paths=("/price-books",)),
     Page(name="rack", title="Rack", paths=("/rack",)),
 )
+# Answers every path that has no page.
+NOWHERE = Page(name="nowhere", title="No such page", paths=())
 # Has a module of routes of its own: a page that opens without a signal.
 SAW = Page(name="saw", title="Saw", paths=("/saw/{plan_id}",))
 
@@ -55,5 +57,7 @@ def page_text(page: Page) -> str:
     """Return a page as HTML."""
     base = Template((WEB / "base.html").read_text(encoding="utf-8"))
     body = (WEB / "pages" / f"{page.name}.html").read_text(encoding="utf-8")
-    script = f'<script type="module" src="/web/scripts/{page.name}.js"></script>'
+    name = f"{page.name}.js"
+    has_script = (WEB / "scripts" / name).exists()
+    script = f'<script type="module" src="/web/scripts/{name}"></script>' if has_script else ""
     return base.substitute(page=page.name, title=page.title, scripts=script, body=body)

@@ -235,6 +235,27 @@ def test_a_name_with_a_script_in_it_stays_a_name(desk: Page, address: str) -> No
         assert "caught" not in desk.title()
 
 
+@pytest.mark.parametrize("path", ["/walls/none", "/plans/none", "/plans/none/order"])
+def test_a_page_of_something_that_is_not_there_says_so_and_shows_nothing_else(
+    desk: Page, path: str
+) -> None:
+    desk.goto(path)
+
+    expect(desk.locator("#fault")).to_contain_text(re.compile("there is no", re.IGNORECASE))
+    expect(desk.locator("main > :visible")).to_have_count(1)
+
+
+def test_an_address_without_a_page_leads_back_to_the_pages(desk: Page, address: str) -> None:
+    answer = desk.goto("/plan")
+
+    assert answer is not None
+    assert answer.status == 404
+    desk.get_by_role("main").get_by_role("link", name="jobs").click()
+    expect(desk).to_have_url(f"{address}/jobs")
+    # A program that asks gets its answer as before.
+    assert desk.request.get(f"{address}/v1/none").json()["status"] == 404
+
+
 def test_offcuts_are_put_up_found_and_taken_off(phone: Page) -> None:
     phone.goto("/rack")
     phone.get_by_role("button", name="Add an offcut").click()

@@ -71,6 +71,12 @@ export function show(fault, place = the("fault")) {
   place.scrollIntoView?.({ block: "nearest" });
 }
 
+/** Show why a page could not be opened, and nothing else: its empty forms would invite mistakes. */
+export function lost(fault) {
+  the("main").classList.add("lost");
+  show(fault);
+}
+
 export function clear(place = the("fault")) {
   place.replaceChildren();
 }

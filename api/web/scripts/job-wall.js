@@ -1,6 +1,6 @@
 // A wall: its form, and beside it the drawings, redrawn as it is typed.
 
-import { all, busy, call, clear, Fault, get, post, show } from "/web/scripts/api.js";
+import { all, busy, call, clear, Fault, get, lost, post, show } from "/web/scripts/api.js";
 import { fill, h, the, whenQuiet } from "/web/scripts/dom.js";
 import { WallForm } from "/web/scripts/wall-form.js";
 import { describe, drawInto, findings, mark, parts } from "/web/scripts/wall-views.js";
@@ -151,7 +151,7 @@ try {
     redraw();
   }
 } catch (fault) {
-  show(fault);
+  lost(fault);
 }
 
 /** The first letter, or letter and number, that no job has. */

@@ -1,6 +1,6 @@
 // A plan's orders: lines in whole packs, money and VAT, what each job needs by when, what came.
 
-import { all, get, show } from "/web/scripts/api.js";
+import { all, get, lost } from "/web/scripts/api.js";
 import { fill, h, table, the } from "/web/scripts/dom.js";
 import { receiving, stateTag } from "/web/scripts/receiving.js";
 import { day, money } from "/web/scripts/words.js";
@@ -56,6 +56,5 @@ async function draw() {
 try {
   await draw();
 } catch (fault) {
-  the("lines").replaceChildren();
-  show(fault);
+  lost(fault);
 }

@@ -1,6 +1,6 @@
 // One plan: what it costs and wastes, whose share is what, and every cutting diagram, drawn when seen.
 
-import { busy, call, clear, get, post, show } from "/web/scripts/api.js";
+import { busy, call, clear, get, lost, post } from "/web/scripts/api.js";
 import { fill, h, table, the } from "/web/scripts/dom.js";
 import { mm, money, pence, percent, plural } from "/web/scripts/words.js";
 
@@ -235,6 +235,5 @@ try {
   the("near-card").hidden = whole.state !== "draft";
   the("spare-card").hidden = whole.state !== "draft";
 } catch (fault) {
-  the("summary").replaceChildren();
-  show(fault);
+  lost(fault);
 }
