@@ -5,7 +5,7 @@ Runs longer than the longest stock are joined; all others are whole lengths with
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from optimiser.domain.frame import Bead, Point
@@ -13,8 +13,10 @@ from optimiser.domain.price_book import LengthItem
 from optimiser.framing.boarding import level_surfaces
 from optimiser.framing.fires import FireChoice
 from optimiser.framing.layout import end_room, room
+from optimiser.framing.neighbours import Run, inside_angles, level_edges
 from optimiser.framing.openings import Hole
 from optimiser.framing.settings import Settings, longest_part
+from optimiser.framing.uprights import without
 from optimiser.units import Tenths
 
 Spot = tuple[int, int, int]
@@ -34,10 +36,19 @@ class _Line:
         return sum(abs(b - a) for a, b in zip(self.start, self.end, strict=True))
 
 
-def beads(settings: Settings, holes: list[Hole], fire: FireChoice | None) -> list[Bead]:
-    """Return every length of bead of one box; without skim only the corners are beaded."""
+def beads(
+    settings: Settings,
+    holes: list[Hole],
+    fire: FireChoice | None,
+    others: Sequence[Settings] = (),
+) -> list[Bead]:
+    """Return every length of bead of one box; without skim only the corners are beaded.
+
+    `others` are the other boxes of the wall: in an angle with one of those the skim goes on, over
+    tape.
+    """
     made: list[Bead] = []
-    for line in _lines(settings, holes, fire):
+    for line in _lines(settings, holes, fire, others):
         if line.kind == "corner":
             made += _run(settings.corner_bead, "corner bead", "bead.corner", line)
         elif settings.skim:
@@ -45,9 +56,16 @@ def beads(settings: Settings, holes: list[Hole], fire: FireChoice | None) -> lis
     return made
 
 
-def _lines(settings: Settings, holes: list[Hole], fire: FireChoice | None) -> Iterator[_Line]:
-    yield from _ends(settings, next((hole for hole in holes if hole.kind == "fire"), None))
-    yield from _levels(settings)
+def _lines(
+    settings: Settings,
+    holes: list[Hole],
+    fire: FireChoice | None,
+    others: Sequence[Settings],
+) -> Iterator[_Line]:
+    taped = list(inside_angles(settings, others))
+    for line in _ends(settings, next((hole for hole in holes if hole.kind == "fire"), None)):
+        yield from _untaped(line, taped)
+    yield from _levels(settings, others)
     for hole in holes:
         yield from _mouth(settings, hole) if hole.lined else _fire_stops(settings, hole, fire)
 
@@ -97,7 +115,18 @@ def _at_breast(settings: Settings, side: str) -> bool:
     )
 
 
-def _levels(settings: Settings) -> Iterator[_Line]:
+def _untaped(line: _Line, taped: list[Run]) -> Iterator[_Line]:
+    """Yield what of an upright bead stands in no angle that is taped."""
+    gone = [(a[2], b[2]) for a, b in taped if a[:2] == line.start[:2]]
+    if line.kind == "corner" or not gone:
+        yield line
+        return
+    x, y, _ = line.start
+    for z0, z1 in without((line.start[2], line.end[2]), gone):
+        yield _Line(line.kind, line.place, (x, y, z0), (x, y, z1))
+
+
+def _levels(settings: Settings, others: Sequence[Settings]) -> Iterator[_Line]:
     front = settings.back + settings.depth
     named = f"{settings.name}, " if settings.name else ""
     for surface, place, _ in level_surfaces(settings):
@@ -106,12 +135,14 @@ def _levels(settings: Settings) -> Iterator[_Line]:
         assert z is not None
         x0, x1 = settings.start, settings.end
         yield _Line("corner", f"{named}{side}, front corner", (x0, front, z), (x1, front, z))
-        back = surface.origin[1] - place.z1
-        for x, bare in ((x0, settings.left_bare), (x1, settings.right_bare)):
-            if bare:
-                end = "left" if x == x0 else "right"
-                yield _Line("corner", f"{named}{side}, {end} corner", (x, back, z), (x, front, z))
-        yield _Line("stop", f"{named}{side}, at its back", (x0, back, z), (x1, back, z))
+        # Before another box its back edge lies in an angle, which is taped.
+        if place.z1 >= settings.depth - settings.skin:
+            back = surface.origin[1] - place.z1
+            yield _Line("stop", f"{named}{side}, at its back", (x0, back, z), (x1, back, z))
+    for edge in level_edges(settings, others):
+        if edge.kind != "angle":
+            what = f"{edge.end} corner" if edge.kind == "corner" else f"at the {edge.end} side wall"
+            yield _Line(edge.kind, f"{named}{edge.side}, {what}", *edge.run)
 
 
 def _mouth(settings: Settings, hole: Hole) -> Iterator[_Line]:

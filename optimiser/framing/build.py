@@ -46,6 +46,7 @@ from optimiser.framing.uprights import (
     end_uprights,
     return_edge_uprights,
     skeleton,
+    timbers_below,
     upright_members,
 )
 from optimiser.framing.ways import frame_of
@@ -72,6 +73,8 @@ def frame_wall(wall: Wall, book: PriceBook) -> Frame:
     bands = no_screw_bands(whole)
     for box in placed:
         box.against = tuple(_against(box, placed))
+        box.below = tuple(_below(box, placed))
+        box.others = tuple(other.settings for other in placed if other is not box)
     boarded: list[tuple[Style, list[Framed]]] = []
     known: list[dict[tuple[Layer, ...], Framed]] = [{} for _ in placed]
     for style in styles(whole):
@@ -104,6 +107,15 @@ def _against(box: Placed, placed: list[Placed]) -> Iterator[Box]:
     for other in placed:
         if other.settings.left == box.settings.right:
             yield from end_posts(other.settings, other.holes, other.settings.left)
+
+
+def _below(box: Placed, placed: list[Placed]) -> Iterator[Box]:
+    """Yield the timbers under a box that lie alike in every way of the boxes that it stands on."""
+    for other in placed:
+        settings = other.settings
+        beside = settings.end <= box.settings.start or box.settings.end <= settings.start
+        if settings.levels.flat_ceiling == box.settings.base and not beside:
+            yield from timbers_below(settings, other.holes)
 
 
 def _framed(
@@ -147,7 +159,8 @@ def _joined(ways: list[Framed]) -> Framed:
         over = {settings.left, *(line.x + settings.thick // 2 for line in lines)}
         if any(part.box.x not in over for part in made):
             return one
-        members += fixed(made, settings, groups_of(made, settings, one.placed.holes))
+        groups = groups_of(made, settings, one.placed.holes)
+        members += fixed(made, settings, groups, below=one.placed.below)
     return replace(one, settings=settings, members=tuple(members))
 
 
@@ -203,7 +216,8 @@ def _built(
     if settings.wall.site.kind is ExistingWall.STUDS and settings.base == 0:
         members += ledgers(settings, back_frame)
     members += back_noggins(settings, back_frame, members)
-    members = fixed(members, settings, groups_of(members, settings, holes), box.against)
+    groups = groups_of(members, settings, holes)
+    members = fixed(members, settings, groups, box.against, box.below)
     return Framed(
         placed=box,
         settings=settings,
@@ -211,8 +225,8 @@ def _built(
         members=tuple(members),
         boards=tuple(boards),
         faces=tuple(faces),
-        beads=tuple(beads(settings, holes, box.fire)),
-        tapes=tuple(tapes(settings, holes, layers[-1], boards)),
+        beads=tuple(beads(settings, holes, box.fire, box.others)),
+        tapes=tuple(tapes(settings, holes, layers[-1], boards, box.others)),
         levels={hole.name: levels for hole, levels in strutted},
         skeletons={settings.back + one.y: one for one in (front_frame, back_frame)},
         bands=bands,

@@ -38,7 +38,7 @@ def choices_of(
     """
     boxes_of_all = {id(one): one for way in ways for one in way}
     sought = {
-        key: list(fixings_sought(one.members, one.settings, bands))
+        key: list(fixings_sought(one.members, one.settings, bands, one.placed.below))
         for key, one in boxes_of_all.items()
     }
     fixed = {key: tuple(one for one in found if one is not None) for key, found in sought.items()}
@@ -117,7 +117,7 @@ def _plate_ways(first: Framed, spliced: Framed, names: list[str], pieced: str) -
             name=name,
             within=within,
             members=_plates(one),
-            fixings=tuple(wall_fixings(_plates(one), one.settings, one.bands)),
+            fixings=tuple(wall_fixings(_plates(one), one.settings, one.bands, one.placed.below)),
             quantities=quantities([Built(settings=one.settings, members=_plates(one))]),
         )
         for one, name, within in (

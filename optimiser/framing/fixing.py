@@ -5,7 +5,7 @@ Screws into the existing wall keep out of the bands in which its cables may run.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cache
 
 from optimiser.domain.frame import Box, Fixing, Member, NoScrewBand, Point, WallFixing
@@ -35,11 +35,16 @@ _STEP = 100
 
 
 def fixed(
-    listed: list[Member], settings: Settings, groups: list[str], against: Iterable[Box] = ()
+    listed: list[Member],
+    settings: Settings,
+    groups: list[str],
+    against: Iterable[Box] = (),
+    below: Sequence[Box] = (),
 ) -> list[Member]:
     """Return the members of one box with their screws and the names of their groups.
 
-    `against` are the uprights of the box at its right that its own stand flat against.
+    `against` are the uprights of the box at its right that its own stand flat against, `below` the
+    timbers of the boxes that it stands on.
     """
     thick = settings.thick
     beside: dict[tuple[int, int, int], list[Box]] = {}
@@ -55,7 +60,7 @@ def fixed(
     return [
         changed(
             one,
-            fixings=(*_fixings(one, doubled, settings), *_flat(one, beside, flat)),
+            fixings=(*_fixings(one, doubled, settings, below), *_flat(one, beside, flat)),
             group=group,
         )
         for one, group in zip(listed, groups, strict=True)
@@ -95,14 +100,15 @@ def screws_between(common: int) -> int:
     return -(-common // FIXING) + 1 if common > 2 * FROM_END else 1
 
 
-def _fixings(one: Member, doubled: set[int], settings: Settings) -> Iterator[Fixing]:
+def _fixings(
+    one: Member, doubled: set[int], settings: Settings, below: Sequence[Box]
+) -> Iterator[Fixing]:
     thick = settings.thick
     if one.kind.endswith("plate"):
-        count = -(-one.length // FIXING) + 1
-        if one.kind == "sole plate" and settings.base == 0:
+        count = len(_plate_places(one, settings, below))
+        if count and one.kind == "sole plate" and settings.base == 0:
             yield _screws("along", (floor_screw(settings), DOUBLE[1]), count, 1)
-        elif one.kind == "sole plate" or not settings.flat_top:
-            # A head plate with nothing but air over it is held by its uprights' own screws.
+        elif count:
             yield _screws("along", DOUBLE, count, 1)
         return
     box = one.box
@@ -163,14 +169,23 @@ def _band(name: str, x0: int, x1: int, z0: int, z1: int) -> NoScrewBand:
 
 
 def wall_fixings(
-    members: Iterable[Member], settings: Settings, bands: tuple[NoScrewBand, ...]
+    members: Iterable[Member],
+    settings: Settings,
+    bands: tuple[NoScrewBand, ...],
+    below: Sequence[Box] = (),
 ) -> list[WallFixing]:
-    """Return each screw from one box's members into the existing wall, its floor and ceiling."""
-    return [one for one in fixings_sought(members, settings, bands) if one is not None]
+    """Return each screw from one box's members into the existing wall, its floor and ceiling.
+
+    `below` are the timbers of the boxes that it stands on, into which its sole plates are screwed.
+    """
+    return [one for one in fixings_sought(members, settings, bands, below) if one is not None]
 
 
 def fixings_sought(
-    members: Iterable[Member], settings: Settings, bands: tuple[NoScrewBand, ...]
+    members: Iterable[Member],
+    settings: Settings,
+    bands: tuple[NoScrewBand, ...],
+    below: Sequence[Box],
 ) -> Iterator[WallFixing | None]:
     """Yield the same, and None for each screw that finds no place outside the bands."""
     site = settings.wall.site
@@ -193,21 +208,43 @@ def fixings_sought(
                         taken = _in_band(stud, z, bands)
                         yield None if taken else _into(one, at, "stud", "screw-100")
         elif one.kind.endswith("plate"):
-            yield from _plate(one, settings)
+            yield from _plate(one, settings, below)
 
 
-def _plate(one: Member, settings: Settings) -> Iterator[WallFixing]:
+def _plate(one: Member, settings: Settings, below: Sequence[Box]) -> Iterator[WallFixing]:
     box = one.box
     sole = one.kind == "sole plate"
     y = box.y + box.dy // 2
-    for x in _spread(box.x, box.x + box.dx, FIXING):
+    for x in _plate_places(one, settings, below):
         if sole and settings.base == 0:
             yield _into(one, (x, y, box.z), "floor", floor_screw(settings))
         elif sole:
             yield _into(one, (x, y, box.z), "box below", DOUBLE[0])
-        elif not settings.flat_top:
+        else:
             at = (x, y, settings.levels.ceiling(x))
             yield _into(one, at, "ceiling", "screw-100")
+
+
+def _plate_places(one: Member, settings: Settings, below: Sequence[Box]) -> list[int]:
+    """Return where along a plate its screws stand.
+
+    None where it meets air: over a head plate that stops short of the ceiling, under a part built
+    out further than what it stands on. Set back from the front of what it stands on, a plate is
+    screwed to the returns there; then its own uprights' screws hold the rest.
+    """
+    box = one.box
+    places = _spread(box.x, box.x + box.dx, FIXING)
+    if one.kind != "sole plate":
+        return [] if settings.flat_top else places
+    if settings.base == 0:
+        return places
+    y = box.y + box.dy // 2
+    under = [b for b in below if b.y <= y <= b.y + b.dy and b.z + b.dz == box.z]
+    plates = [b for b in under if b.dx > b.dy]
+    if plates:
+        return [x for x in places if any(b.x <= x <= b.x + b.dx for b in plates)]
+    middles = {b.x + b.dx // 2 for b in under}
+    return sorted(x for x in middles if box.x < x < box.x + box.dx)
 
 
 def floor_screw(settings: Settings) -> str:

@@ -32,7 +32,9 @@ _SOUNDBAR = "soundbar.x", "soundbar.z"
 class Placed:
     """One box of the wall with the openings in it.
 
-    `against` are the uprights of the boxes at its right that its own stand flat against.
+    `against` are the uprights of the boxes at its right that its own stand flat against, `below`
+    the timbers of the boxes that it stands on, as they lie in every way of those; `others` are all
+    other boxes of the wall.
     """
 
     settings: Settings
@@ -40,6 +42,8 @@ class Placed:
     fire: FireChoice | None = None
     tv: TvChoice | None = None
     against: tuple[Box, ...] = ()
+    below: tuple[Box, ...] = ()
+    others: tuple[Settings, ...] = ()
 
     def hole(self, kind: str) -> Hole | None:
         """Return its opening of a kind, if it has one."""

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from optimiser.domain.frame import Board, Point, Tape
 from optimiser.framing.boarding import level_surfaces
 from optimiser.framing.layout import Layer, room
+from optimiser.framing.neighbours import flush_joints, inside_angles, level_edges
 from optimiser.framing.openings import Hole
 from optimiser.framing.settings import Settings
 from optimiser.framing.uprights import without
@@ -16,11 +17,28 @@ Spot = tuple[int, int, int]
 
 
 def tapes(
-    settings: Settings, holes: list[Hole], last: Layer, boards: Iterable[Board]
+    settings: Settings,
+    holes: list[Hole],
+    last: Layer,
+    boards: Iterable[Board],
+    others: Sequence[Settings] = (),
 ) -> list[Tape]:
-    """Return every run of tape of one box of the wall, `boards` being all of its boards."""
-    angles = _angles(settings, holes) if settings.skim else ()
-    return [*_flat(settings, holes, last), *_ends(settings, boards), *angles]
+    """Return every run of tape of one box of the wall, `boards` being all of its boards.
+
+    `others` are the other boxes: a joint in one plane with one at the right or below is taped with
+    this box, an angle that an end makes with another's front too.
+    """
+    found = [*_flat(settings, holes, last), *_ends(settings, boards)]
+    found += (_tape("joint-tape", *run) for run in flush_joints(settings, others))
+    if settings.skim:
+        found += _angles(settings, holes)
+        found += (_tape("angle-tape", *run) for run in inside_angles(settings, others))
+        found += (
+            _tape("angle-tape", *edge.run)
+            for edge in level_edges(settings, others)
+            if edge.kind == "angle"
+        )
+    return found
 
 
 def _flat(settings: Settings, holes: list[Hole], last: Layer) -> Iterator[Tape]:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from optimiser.domain.frame import Box, Edge, Member
 from optimiser.framing.bearing import behind
-from optimiser.framing.openings import Hole, behind_glass
+from optimiser.framing.openings import Hole, behind_glass, side_uprights
 from optimiser.framing.setting_out import Line
 from optimiser.framing.settings import SHORTEST, Settings
 from optimiser.units import Tenths
@@ -128,6 +128,22 @@ def end_posts(settings: Settings, holes: list[Hole], x: int) -> Iterator[Box]:
     for front in (True, False):
         for one in upright_members(settings, skeleton(settings, line, holes, front=front)):
             yield one.box
+
+
+def timbers_below(settings: Settings, holes: list[Hole]) -> Iterator[Box]:
+    """Yield the head plates of a box that stops at a level, and the returns between them that
+    stand in each way of it: at its ends and beside its openings."""
+    top = settings.levels.flat_ceiling
+    if top is None:
+        return
+    thick, wide = settings.thick, settings.wide
+    run = settings.right - settings.left
+    for y in (0, settings.front):
+        at, size = (settings.left, y, top - thick), (run, wide, thick)
+        yield member(settings, "head plate", "frame.plate", at, size).box
+    for x, _ in side_uprights(holes, settings):
+        at, size = (x, wide, top - wide), (thick, settings.front - wide, wide)
+        yield member(settings, "return", "frame.return.level", at, size).box
 
 
 def return_edge_uprights(settings: Settings, fire: Hole | None) -> list[Member]:

@@ -320,11 +320,16 @@ def faults_of_fixings(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
             band.low[0] < at[0] < band.high[0] and band.low[2] < at[2] < band.high[2]
             for band in bands
         )
-        if meets and not forbidden:
+        under = fixing.into != "box below" or any(
+            block.high[2] == at[2] and _holds(block, at, 3) for block in pieces.blocks
+        )
+        if meets and not forbidden and under:
             continue
         where = f"screw of {fixing.member} at {at[0] / 10:g}, {at[1] / 10:g}, {at[2] / 10:g}"
         if not meets:
             yield Fault(where, "meets no timber")
+        if not under:
+            yield Fault(where, "finds no timber of the part below")
         if forbidden:
             yield Fault(where, "enters a band where a cable may run")
 

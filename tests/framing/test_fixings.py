@@ -13,11 +13,12 @@ from optimiser.domain.frame import Frame, Member
 from optimiser.domain.wall import Floor, Step
 from optimiser.errors import InvalidInput
 from optimiser.formats.set_out import set_out_text
+from optimiser.framing.build import frame_wall
 from optimiser.framing.fixing import flat_screw, screws_between
 from optimiser.inspection.inspect import inspect_frame
 from optimiser.planning.jobs import job_of_frame
 from optimiser.planning.order import cost_of_packs
-from optimiser.units import tenths
+from optimiser.units import Tenths, tenths
 from tests.framing.builders import a_price_book, a_site, a_wall, an_extent, framed, materials
 
 DEEPER = Step(name="centre", x=tenths(1_000), width=tenths(1_600), depth=tenths(450))
@@ -156,3 +157,39 @@ def test_a_top_of_its_own_needs_no_screws_into_a_ceiling() -> None:
     # Only the two sole plates are screwed down; nothing is over the head plates.
     assert amount(frame, "screw-100") == 14
     assert not [one for one in frame.fixings if one.into == "ceiling"]
+
+
+def upper(depth: float) -> Step:
+    return Step(
+        name="upper", x=tenths(0), width=tenths(3_600), depth=tenths(depth), z=tenths(1_000)
+    )
+
+
+def test_a_sole_plate_over_air_has_no_screws_and_one_over_returns_is_screwed_to_those() -> None:
+    # Built out 120 further, the upper front plate lies before the lower frame: nothing under it.
+    out = framed(steps=(upper(420),))
+    [front] = [one for one in out.members if one.kind == "sole plate" and one.box.y > 3_000]
+    into = [one for one in out.fixings if one.into == "box below"]
+
+    assert front.fixings == ()
+    assert len(into) == 7
+    assert {int(one.at.y) for one in into} == {315}
+    # Set back, it crosses the returns at the ends of the lower part: one screw into each.
+    back = framed(steps=(upper(200),))
+    uppers = [one for one in back.members if one.kind == "sole plate" and one.box.z > 1_000]
+    [front] = [one for one in uppers if one.box.y > 0]
+    into = [one for one in back.fixings if one.into == "box below"]
+    assert [one.count for one in front.fixings] == [2]
+    assert [int(one.at.x) for one in into if one.at.y > 315] == [190, 35_810]
+
+
+def test_a_screw_into_the_air_under_a_part_built_out_is_a_fault() -> None:
+    wall = a_wall(steps=(upper(420),))
+    frame = replace(frame_wall(wall, a_price_book()), alternatives=(), choices=())
+    [front] = [one for one in frame.members if one.kind == "sole plate" and one.box.y > 3_000]
+    [one, *_] = [one for one in frame.fixings if one.into == "box below"]
+    at = replace(one.at, y=Tenths(front.box.y + 315))
+    spoilt = replace(frame, fixings=(*frame.fixings, replace(one, at=at, member=front.mark)))
+
+    assert not inspect_frame(frame, wall)
+    assert any("no timber of the part below" in f.what for f in inspect_frame(spoilt, wall))
