@@ -140,7 +140,7 @@ def _levels(settings: Settings, others: Sequence[Settings]) -> Iterator[_Line]:
             back = surface.origin[1] - place.z1
             yield _Line("stop", f"{named}{side}, at its back", (x0, back, z), (x1, back, z))
     for edge in level_edges(settings, others):
-        if edge.kind != "angle":
+        if edge.kind in ("corner", "stop"):
             what = f"{edge.end} corner" if edge.kind == "corner" else f"at the {edge.end} side wall"
             yield _Line(edge.kind, f"{named}{edge.side}, {what}", *edge.run)
 

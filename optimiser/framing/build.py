@@ -196,7 +196,8 @@ def _built(
     lined_fire = [(fire_hole, _cheek_levels(fire_hole, settings))] if fire_hole else []
     members += returns(settings, front_frame, [*strutted, *lined_fire], end_joints)
     members += level_members(settings, front_frame, members)
-    members += lining_members(settings, members, fire_hole)
+    behind = [one for hole, levels in strutted for one in struts(settings, hole, levels)]
+    members += lining_members(settings, [*members, *behind], fire_hole)
     members += end_uprights(settings, front_frame, members)
     boards = front(settings, holes, layers) + end_boards
     faces = [front_face(settings, holes), *end_faces]

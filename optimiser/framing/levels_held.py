@@ -7,6 +7,7 @@ noggins close the back edge of a board that ends short of the existing wall.
 from __future__ import annotations
 
 import itertools
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from optimiser.domain.frame import Member
@@ -24,9 +25,9 @@ class _Level:
     above: bool
     y: int
 
-    def timber(self, thick: int) -> int:
-        """Return where a timber lying flat against the board begins."""
-        return self.z - thick if self.above else self.z
+    def timber(self, high: int) -> int:
+        """Return where a timber so high that lies against the board begins."""
+        return self.z - high if self.above else self.z
 
 
 def level_members(settings: Settings, front: Skeleton, made: list[Member]) -> list[Member]:
@@ -63,12 +64,32 @@ def lining_members(settings: Settings, made: list[Member], fire: Hole | None) ->
         if not taken and not any(_share(flat, one) for one in beside):
             found.append(flat)
             held.append((x, x + settings.wide))
-    return found + _edge(settings, level, sorted(held), settings.limit)
+    edge = _edge(settings, level, sorted(held), settings.limit)
+    # On edge it may find no room under what stands over the fire; then its lining is told of.
+    behind = [one for one in made if one.kind == "strut"]
+    return found + [one for one in edge if not any(_share(one, other) for other in behind)]
+
+
+def lining_unheld(settings: Settings, made: Iterable[Member], fire: Hole) -> int:
+    """Return how far the lining over a fire passes the timber at its back edge."""
+    y0 = settings.back + fire.back(settings)
+    behind = [
+        one.box.y
+        for one in made
+        if one.box.z == fire.frame.z1
+        and one.kind in ("head", "noggin")
+        and one.box.x < fire.frame.x1
+        and fire.frame.x0 < one.box.x + one.box.dx
+        and y0 < one.box.y + one.box.dy
+    ]
+    return max(min(behind, default=settings.back + settings.depth) - y0, 0)
 
 
 def _share(one: Member, other: Member) -> bool:
     a, b = one.box, other.box
-    return a.x < b.x + b.dx and b.x < a.x + a.dx and a.z < b.z + b.dz and b.z < a.z + a.dz
+    if a.x >= b.x + b.dx or b.x >= a.x + a.dx or a.y >= b.y + b.dy or b.y >= a.y + a.dy:
+        return False
+    return a.z < b.z + b.dz and b.z < a.z + a.dz
 
 
 def _held(settings: Settings, front: Skeleton, made: list[Member], level: _Level) -> list[Member]:
@@ -107,14 +128,19 @@ def _meets(one: Member, level: _Level) -> bool:
 def _edge(
     settings: Settings, level: _Level, held: list[tuple[int, int]], least: int
 ) -> list[Member]:
-    """Return flat noggins along the back edge, in each bay of at least that width."""
+    """Return noggins along the back edge, in each bay of at least that width.
+
+    On the flat, or on edge where front and back frame leave too little between them for that.
+    """
     thick, wide = settings.thick, settings.wide
-    y = min(level.y, settings.front - wide)
+    y, across, high = min(level.y, settings.front - wide), wide, thick
+    if y < wide:
+        y, across, high = min(max(level.y, wide), settings.front - thick), thick, wide
     if y < wide:
         return []
-    z = level.timber(thick)
+    z = level.timber(high)
     return [
-        member(settings, "noggin", "frame.noggin.edge", (x0, y, z), (x1 - x0, wide, thick))
+        member(settings, "noggin", "frame.noggin.edge", (x0, y, z), (x1 - x0, across, high))
         for (_, x0), (x1, _) in itertools.pairwise(held)
         if x1 - x0 >= least
     ]

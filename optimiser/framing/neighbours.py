@@ -20,8 +20,8 @@ Run = tuple[Spot, Spot]
 class LevelEdge:
     """One end of a bare top or underside: what it makes there, and from where to where.
 
-    `kind`: "corner" where it ends free, "angle" where another box stands beside, "stop" at the
-    house.
+    `kind`: "corner" where it ends free, "angle" where another box stands beside, "joint" where that
+    ends at the same level (said of the right one), "stop" at the house.
     """
 
     kind: str
@@ -49,7 +49,8 @@ def _beside(one: Settings, others: Sequence[Settings], side: str) -> Iterator[Se
 
 
 def flush_joints(one: Settings, others: Sequence[Settings]) -> Iterator[Run]:
-    """Yield where the front of a box meets that of one at its right, or under it, in one plane."""
+    """Yield where the front of a box meets that of one at its right, or its front and its ends
+    those of one under it, in one plane."""
     y, x = _front(one), one.end
     bottom, top = room(one, x, x)
     for other in _beside(one, others, "right"):
@@ -58,8 +59,19 @@ def flush_joints(one: Settings, others: Sequence[Settings]) -> Iterator[Run]:
             yield (x, y, max(bottom, low)), (x, y, min(top, high))
     for other in others:
         x0, x1 = max(one.start, other.start), min(one.end, other.end)
-        if other.levels.flat_ceiling == one.base and _front(other) == y and x0 < x1:
+        if other.levels.flat_ceiling != one.base or x0 >= x1:
+            continue
+        if _front(other) == y:
             yield (x0, y, bottom), (x1, y, bottom)
+        for x, bare, under, edge in (
+            (one.start, one.left_bare, other.left_bare, other.start),
+            (one.end, one.right_bare, other.right_bare, other.end),
+        ):
+            if x == edge and bare and under:
+                y0 = max(one.back + bare[0].y, other.back + under[-1].y)
+                y1 = min(y, _front(other))
+                if y0 < y1:
+                    yield (x, y0, bottom), (x, y1, bottom)
 
 
 def inside_angles(one: Settings, others: Sequence[Settings]) -> Iterator[Run]:
@@ -97,16 +109,21 @@ def level_edges(one: Settings, others: Sequence[Settings]) -> Iterator[LevelEdge
             if free < front:
                 yield LevelEdge("corner", side, end, ((x, free, z), (x, front, z)))
             if back < free:
-                kind = _met(one, others, end, x, z)
+                kind = _met(one, others, end, side, z)
+                # The tops themselves meet over timber, behind the board of the deeper one's end.
+                at = one.left if kind == "joint" else x
                 if kind:
-                    yield LevelEdge(kind, side, end, ((x, back, z), (x, free, z)))
+                    yield LevelEdge(kind, side, end, ((at, back, z), (at, free, z)))
 
 
-def _met(one: Settings, others: Sequence[Settings], end: str, x: int, z: int) -> str:
+def _met(one: Settings, others: Sequence[Settings], end: str, side: str, z: int) -> str:
+    x = one.start if end == "left" else one.end
     for other in _beside(one, others, end):
         low, high = _reach(other, x)
         if low < z < high:
             return "angle"
+        if z == (other.board_top if side == "top" else other.board_base):
+            return "joint" if end == "left" else ""
     free = one.left_free if end == "left" else one.right_free
     outer = x == (0 if end == "left" else one.width)
     return "stop" if outer and not free else ""

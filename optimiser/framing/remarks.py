@@ -8,11 +8,14 @@ from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import NoScrewBand
 from optimiser.domain.wall import ExistingWall
 from optimiser.framing.appliances import fire_findings, tv_findings
+from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.cables import cable_findings
 from optimiser.framing.findings import box_findings, choice_findings, wall_findings
 from optimiser.framing.framed import Framed
 from optimiser.framing.handling import lift_findings, seat_findings
 from optimiser.framing.hanging import shelf_findings
+from optimiser.framing.levels_held import lining_unheld
+from optimiser.framing.openings import Hole
 from optimiser.framing.placing import Placed
 from optimiser.framing.rules import finding
 from optimiser.framing.settings import Settings
@@ -64,6 +67,9 @@ def _openings(one: Framed, way: list[Framed]) -> Iterator[Finding]:
     )
     if placed.fire is not None and fire_hole is not None:
         yield from fire_findings(settings, placed.fire, fire_hole)
+        own = placed.hole("fire")
+        if settings.fire_lining is not None and own is not None:
+            yield from _lining(one, own)
     yield from lift_findings(placed.fire, placed.tv)
     for hole in placed.holes:
         if hole.kind == "tv" and placed.tv is not None:
@@ -78,6 +84,20 @@ def _openings(one: Framed, way: list[Framed]) -> Iterator[Finding]:
                 f" {mm(hole.clear.width)}",
                 "leave a cable at its top and a driver where a hand reaches it",
             )
+
+
+def _lining(one: Framed, fire: Hole) -> Iterator[Finding]:
+    past = lining_unheld(one.settings, one.members, fire)
+    if past > MOST_OVERHANG:
+        yield finding(
+            "check.fire.overhang",
+            Severity.STOP,
+            f"the lining over the fire passes its timber by {mm(past)} at the back, and what stands"
+            f" over it leaves no room for a noggin {mm(one.settings.wide)} high there; at most"
+            f" {mm(MOST_OVERHANG)}",
+            f"hang what stands over the fire {mm(one.settings.wide)} higher, or choose narrower"
+            " timber",
+        )
 
 
 def _site(whole: Settings, bands: tuple[NoScrewBand, ...], loose: int) -> Iterator[Finding]:

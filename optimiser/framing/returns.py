@@ -20,6 +20,9 @@ STRUT_SPACING = 6_000
 # Bracket plates have their screw rows about 200 apart: common practice, no source.
 BRACKET_ROWS = 2_000
 
+# From a timber's edge to a screw: published UK project specification 2014.
+_SCREW_IN = 60
+
 # Where a return or strut begins, and why it is there.
 Level = tuple[int, str]
 
@@ -161,7 +164,8 @@ def _levels_of(
     if reach[0] == settings.base:
         # Where there is room for one only, the opening's is worth more than the floor's.
         ends.reverse()
-    for z, rule in wanted + ends:
+    for wish, rule in wanted + ends:
+        z = _beside_strut(wish, chosen, wide) if rule == "frame.return.shelf" else wish
         if reach[0] <= z and z + wide <= reach[1] and _is_free(z, chosen, wide):
             chosen.append((z, rule))
     for hole in beside:
@@ -173,6 +177,21 @@ def _levels_of(
             if level not in near and _is_free(level[0], chosen, wide):
                 chosen.append(level)
     return _filled(chosen, reach, wide, SPACING, "frame.return.spacing")
+
+
+def _beside_strut(z: int, taken: list[Level], wide: int) -> int:
+    """Return where a shelf's return stands so that its screws find timber: at its middle, or next
+    to a strut's return that stands in its way."""
+    if _is_free(z, taken, wide):
+        return z
+    middle = z + wide // 2
+    ways = [way for other, _ in taken for way in (other - wide, other + wide)]
+    held = [
+        way
+        for way in ways
+        if _is_free(way, taken, wide) and way + _SCREW_IN <= middle <= way + wide - _SCREW_IN
+    ]
+    return min(held, key=lambda way: abs(way - z), default=z)
 
 
 def shelf_heights(hole: Hole) -> list[int]:

@@ -138,7 +138,9 @@ RULES: dict[str, Rule] = {
     # Findings
     "check.fire.depth": _rule("the fire's body and back clearance fit the depth", COMMON),
     "check.fire.maker": _rule("the maker's installation manual governs the opening", COMMON),
-    "check.fire.overhang": _rule("facing board overhangs its timber by 50 at most", COMMON),
+    "check.fire.overhang": _rule(
+        "facing board and lining overhang their timber by 50 at most", COMMON
+    ),
     "check.fire.centre": _rule("glass to an end puts the fire at that end", COMMON),
     "check.fire.width": _rule("glass at both ends spans the whole front", COMMON),
     "check.fire.opening": _rule("the facing board's hole is within the body's", COMMON),

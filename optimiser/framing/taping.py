@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Iterator, Sequence
 
-from optimiser.domain.frame import Board, Point, Tape
+from optimiser.domain.frame import Board, Point, Tape, Toward
 from optimiser.framing.boarding import level_surfaces
 from optimiser.framing.layout import Layer, room
 from optimiser.framing.neighbours import flush_joints, inside_angles, level_edges
@@ -14,6 +15,8 @@ from optimiser.framing.uprights import without
 from optimiser.units import Tenths
 
 Spot = tuple[int, int, int]
+
+_ACROSS = ("board.top", "board.underside", "board.reveal", "board.double-cheek")
 
 
 def tapes(
@@ -29,15 +32,14 @@ def tapes(
     this box, an angle that an end makes with another's front too.
     """
     found = [*_flat(settings, holes, last), *_ends(settings, boards)]
+    found += _across(boards)
     found += (_tape("joint-tape", *run) for run in flush_joints(settings, others))
+    edges = list(level_edges(settings, others))
+    found += (_tape("joint-tape", *edge.run) for edge in edges if edge.kind == "joint")
     if settings.skim:
         found += _angles(settings, holes)
         found += (_tape("angle-tape", *run) for run in inside_angles(settings, others))
-        found += (
-            _tape("angle-tape", *edge.run)
-            for edge in level_edges(settings, others)
-            if edge.kind == "angle"
-        )
+        found += (_tape("angle-tape", *edge.run) for edge in edges if edge.kind == "angle")
     return found
 
 
@@ -66,6 +68,25 @@ def _ends(settings: Settings, boards: Iterable[Board]) -> Iterator[Tape]:
             z = one.box.z + one.box.dz
             if z in bottoms:
                 yield _tape("joint-tape", (x, one.box.y, z), (x, one.box.y + one.box.dy, z))
+
+
+def _across(boards: Iterable[Board]) -> Iterator[Tape]:
+    """Yield the joints across tops, undersides and linings, which run out from the wall."""
+    visible: dict[str, list[Board]] = {}
+    for one in boards:
+        if one.rule in _ACROSS:
+            visible.setdefault(one.face, []).append(one)
+    for of_face in visible.values():
+        layer = max(one.layer for one in of_face)
+        last = [one for one in of_face if one.layer == layer]
+        for one, other in itertools.permutations(last, 2):
+            a, b = one.box, other.box
+            at = {Toward.UP: a.z + a.dz, Toward.DOWN: a.z}.get(one.faces)
+            if at is not None and a.x + a.dx == b.x:
+                yield _tape("joint-tape", (b.x, a.y, at), (b.x, a.y + a.dy, at))
+            elif at is None and a.z + a.dz == b.z:
+                x = a.x + a.dx if one.faces is Toward.RIGHT else a.x
+                yield _tape("joint-tape", (x, a.y, b.z), (x, a.y + a.dy, b.z))
 
 
 def _angles(settings: Settings, holes: list[Hole]) -> Iterator[Tape]:

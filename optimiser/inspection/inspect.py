@@ -18,6 +18,7 @@ from optimiser.inspection.clear import (
     faults_of_spaces,
 )
 from optimiser.inspection.facing import Faces
+from optimiser.inspection.finish import untaped
 from optimiser.inspection.restraint import missing_rests, parted, unrestrained
 from optimiser.inspection.space import Pieces
 from optimiser.inspection.standing import loose_ends, outside, shared_space
@@ -54,3 +55,4 @@ def _faults(pieces: Pieces, wall: Wall, faces: Faces) -> Iterator[Fault]:
     yield from faults_of_passages(pieces, wall)
     yield from faults_of_lining(pieces.frame, wall)
     yield from faults_of_fixings(pieces, wall)
+    yield from untaped(pieces)

@@ -140,9 +140,19 @@ def _open_ends(pieces: Pieces) -> Iterator[Fault]:
     frame = pieces.frame
     pairs = list(zip(frame.members, pieces.blocks, strict=True))
     returns = [block for member, block in pairs if member.kind == "return"]
-    plane = {board.box.y for board in frame.boards if board.faces is Toward.FRONT}
+    # Before a recess's back, in another part of the wall, an upright may end in the same plane.
+    fronts: dict[int, list[Block]] = {}
+    for board, flat in zip(frame.boards, pieces.flats, strict=True):
+        if board.faces is Toward.FRONT and board.face.endswith("front"):
+            fronts.setdefault(flat.low[1], []).append(flat)
     for member, one in pairs:
-        if "upright" not in member.kind or one.high[1] not in plane:
+        if "upright" not in member.kind or not any(
+            flat.low[0] < one.high[0]
+            and one.low[0] < flat.high[0]
+            and flat.low[2] < one.high[2]
+            and one.low[2] < flat.high[2]
+            for flat in fronts.get(one.high[1], ())
+        ):
             continue
         near = [
             block
