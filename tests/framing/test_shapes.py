@@ -7,13 +7,17 @@ import pytest
 from optimiser.domain.finding import Severity
 from optimiser.domain.frame import Frame, Member
 from optimiser.domain.wall import ExistingWall, Glass, Site, Socket
+from optimiser.framing.build import frame_wall
+from optimiser.inspection.inspect import inspect_frame
 from optimiser.units import Tenths, tenths
 from tests.framing.builders import (
     a_fire,
     a_niche,
+    a_price_book,
     a_site,
     a_soundbar,
     a_tv,
+    a_wall,
     an_extent,
     framed,
     materials,
@@ -379,3 +383,13 @@ def test_sides_of_openings_nearly_in_line_are_brought_in_line_and_that_is_noted(
 
     assert len({m.length for m in fronts}) == 1
     assert sum(f.rule == "check.opening.aligned" for f in frame.findings) == 2
+
+
+@pytest.mark.parametrize("height", [1_140, 1_160, 1_180])
+def test_a_shelf_near_a_strut_has_a_return_that_its_screws_find(height: int) -> None:
+    # Struts at 450 under a thin board stand as near as 63 to a shelf of these niches.
+    wall = a_wall(
+        materials=materials(board="plasterboard-9.5", centres=tenths(450)),
+        niches=(a_niche(height=tenths(height), shelves=4, z=tenths(500)),),
+    )
+    assert not inspect_frame(frame_wall(wall, a_price_book()), wall)
