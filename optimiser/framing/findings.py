@@ -222,15 +222,29 @@ def _studs(settings: Settings, members: list[Member]) -> Iterator[Finding]:
             "find the studs and give site.stud_positions_mm",
         )
         return
-    held = {
-        stud
-        for stud in spots
-        for one in members
-        if one.kind == "ledger" or one.box.y in (0, settings.wall.site.skirting)
-        if one.kind in ("ledger", "upright", "short upright")
-        and one.box.x <= stud <= one.box.x + one.box.dx
-    }
-    missed = [mm(stud) for stud in spots if stud not in held]
+    held, behind = (
+        {
+            stud
+            for stud in spots
+            for one in members
+            if one.kind in kinds
+            and one.box.y in (0, site.skirting)
+            and one.box.x <= stud <= one.box.x + one.box.dx
+        }
+        for kinds in (("ledger",), ("upright", "short upright"))
+    )
+    hidden = [mm(stud) for stud in spots if stud in behind - held]
+    if hidden:
+        # A screw of 100 through the upright and the board of the wall would hold by less than 6 d.
+        yield finding(
+            "check.site.studs",
+            Severity.WARNING,
+            f"existing studs at {', '.join(hidden)} stand behind uprights, where no ledger reaches"
+            " them: no fixing is planned into them",
+            f"screw those uprights through {mm(settings.wide)} and the wall's board, 40 or more"
+            " into the stud, at 600 at most, clear of cables",
+        )
+    missed = [mm(stud) for stud in spots if stud not in held | behind]
     if missed:
         yield finding(
             "check.site.studs",

@@ -20,6 +20,7 @@ from optimiser.framing.loads import (
     bracket_pull,
     combined,
     design_resistance,
+    effective_diameter,
     effective_screws,
     percent_up,
     pull_per_screw,
@@ -80,7 +81,7 @@ class BracketUse:
         held = withdrawal_resistance(diameter=SCREW_DIAMETER, thread=self.thread, density=density)
         self._held = design_resistance(held)
         self.mode, shear = Shear(
-            diameter=SCREW_DIAMETER,
+            diameter=effective_diameter(SCREW_DIAMETER),
             first=settings.backboard.thickness / 10,
             second=self.thread,
             density=density,
@@ -179,7 +180,7 @@ def shelf_findings(settings: Settings, hole: Hole) -> Iterator[Finding]:
     own = hole.clear.width * hole.depth * settings.backboard.mass / 100_000_000_000
     load = own + SHELF_LOAD * width
     mode, one = Shear(
-        diameter=SHELF_SCREW,
+        diameter=effective_diameter(SHELF_SCREW),
         first=settings.board.thickness / 10,
         second=SHELF_THREAD,
         density=STRENGTH_CLASSES[_grade(settings)].density_characteristic,

@@ -13,6 +13,8 @@ from dataclasses import dataclass
 GRAVITY = 9.81
 # Of the wood screws taken, N/mm²: as a published connection notebook takes it.
 SCREW_TENSILE = 540
+# Core to thread of the screws that these rules hold for, at the least.
+LEAST_CORE = 0.6
 # Of connections, EN 1995-1-1 table 2.3.
 GAMMA_CONNECTION = 1.3
 # Permanent action on solid timber in service class 1 or 2, EN 1995-1-1 table 3.1.
@@ -85,6 +87,15 @@ def embedment(*, diameter: float, density: float, predrilled: bool) -> float:
     if predrilled:
         return 0.082 * (1 - 0.01 * diameter) * density
     return 0.082 * density * math.pow(diameter, -0.3)
+
+
+def effective_diameter(diameter: float) -> float:
+    """Return d_ef in mm of a screw whose thread lies at the joint: 1.1 times its core.
+
+    EN 1995-1-1 8.7.1 (3) to (5), from memory: a smooth shank counts only where it reaches 4 d into
+    the far timber. The core is the least that (8.38) to (8.40) hold for, 0.6 of the thread.
+    """
+    return 1.1 * LEAST_CORE * diameter
 
 
 def yield_moment(*, diameter: float, tensile: float = SCREW_TENSILE) -> float:

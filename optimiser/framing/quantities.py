@@ -164,11 +164,11 @@ def _front_screws(built: Built, *, outer: bool) -> int:
     return total
 
 
-def _level_screws(built: Built) -> int:
-    """Count along the returns and noggins behind tops and undersides."""
+def _level_screws(built: Built, *, outer: bool) -> int:
+    """Count along the returns and noggins behind tops and undersides, of one layer or the rest."""
     total = 0
     for one in built.boards:
-        if one.rule not in ("board.top", "board.underside"):
+        if one.rule not in ("board.top", "board.underside") or (one.layer > 1) is not outer:
             continue
         z = one.box.z if one.rule == "board.top" else one.box.z + one.box.dz
         for timber in built.members:
@@ -183,9 +183,9 @@ def _level_screws(built: Built) -> int:
 def _drywall_screws(boxes: list[Built]) -> list[Quantity]:
     """Count the screws of first layers, and the longer ones that go through one board more."""
     front = sum(_front_screws(built, outer=False) for built in boxes)
-    level = sum(_level_screws(built) for built in boxes)
+    level = sum(_level_screws(built, outer=False) for built in boxes)
     boards = [one for built in boxes for one in built.boards]
-    ends = sum(_along_two(one.height) for one in boards if one.rule == "board.end")
+    ends = sum(_end_screws(built, outer=False) for built in boxes)
     reveals = sum(
         _along_two(max(one.width, one.height))
         for one in boards
@@ -213,18 +213,37 @@ def _drywall_screws(boxes: list[Built]) -> list[Quantity]:
 
 def _long_screws(boxes: list[Built], boards: list[Board]) -> Quantity:
     front = sum(_front_screws(built, outer=True) for built in boxes)
+    ends = sum(_end_screws(built, outer=True) for built in boxes)
+    level = sum(_level_screws(built, outer=True) for built in boxes)
+    more = f" + ends {ends}" if ends else ""
+    more += f" + tops and undersides {level}" if level else ""
     cheeks = sum(
         _along_two(max(one.width, one.height)) for one in boards if one.rule == "board.double-cheek"
     )
     layers = max((one.layer for one in boards), default=1)
     return Quantity(
         item="drywall-screw-long",
-        amount=front + cheeks,
+        amount=front + cheeks + ends + level,
         unit="each",
-        working=f"front {front} + second boards of cheeks {cheeks}, through {layers} boards;"
+        working=f"front {front} + second boards of cheeks {cheeks}{more}, through {layers} boards;"
         f" {_least(boxes, layers)} long at least",
         rule="quantity.drywall-screw-long",
     )
+
+
+def _end_screws(built: Built, *, outer: bool) -> int:
+    """Count along the front and back timber of bare ends, and the uprights between these."""
+    between = [one.box for one in built.members if one.rule == "frame.upright.end-span"]
+    total = 0
+    for one in built.boards:
+        if one.rule == "board.end" and (one.layer > 1) is outer:
+            total += _along_two(one.height)
+            side = one.box.x < built.settings.left
+            for timber in between:
+                at_end = (timber.x == built.settings.left) is side
+                shared = _touching(one, timber) if at_end else None
+                total += screws_along(shared[1], FIELD) if shared is not None else 0
+    return total
 
 
 def _along_two(length: int) -> int:

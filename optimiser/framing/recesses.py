@@ -144,6 +144,7 @@ def _kilograms(mass: int) -> str:
 
 def _tv_size(tv: Tv, notes: Notes) -> tuple[int, int] | None:
     if tv.width is not None and tv.height is not None:
+        _check_picture(tv, notes)
         return tv.width, tv.height
     if tv.diagonal is None:
         left_out = [f"tv.{name}" for name in ("width", "height") if getattr(tv, name) is None]
@@ -157,6 +158,23 @@ def _tv_size(tv: Tv, notes: Notes) -> tuple[int, int] | None:
     width = notes.size("tv.width", tv.width, picture[0])
     height = notes.size("tv.height", tv.height, picture[1])
     return width, height
+
+
+def _check_picture(tv: Tv, notes: Notes) -> None:
+    """Record a case that is smaller than the picture of the diagonal that is given with it."""
+    if tv.diagonal is None:
+        return
+    for name, case, picture in zip(
+        ("width", "height"), (tv.width, tv.height), picture_size(tv.diagonal), strict=True
+    ):
+        # A millimetre is what a tape is read to.
+        if case is not None and case < picture - 10:
+            notes.problem(
+                f"tv.{name}",
+                f"tv.{name} {mm(case)} is less than the picture of tv.diagonal"
+                f" {float(tv.diagonal):g} in, {mm(picture)}",
+                f"measure the case again, or leave tv.{name} or tv.diagonal_in out",
+            )
 
 
 def _room_for_slot(finger_gap: int, fire: Hole | None, settings: Settings) -> int:

@@ -121,9 +121,29 @@ def _site(whole: Settings, bands: tuple[NoScrewBand, ...], loose: int) -> Iterat
             Severity.NOTE,
             f"the skirting of {mm(site.skirting)} stays: the back frame stands {mm(site.skirting)}"
             " off the wall",
-            "pack behind each back upright where it is fixed",
+            "pack behind each back upright where it is fixed"
+            + (
+                f"; close the {mm(site.skirting)} between a free end's board and the wall with a"
+                " strip scribed over the skirting"
+                if whole.left_free or whole.right_free
+                else ""
+            ),
         )
+    if site.stud_positions and site.kind is not ExistingWall.STUDS:
+        studs = ", ".join(mm(stud) for stud in site.stud_positions)
+        yield _unused(f"site.stud_positions {studs}", 'site.kind = "studs"')
+    if site.plug_spacing is not None and site.kind is ExistingWall.STUDS:
+        yield _unused(f"site.plug_spacing {mm(site.plug_spacing)}", 'site.kind = "solid"')
     yield from _cables(bands, loose, solid=site.kind is not ExistingWall.STUDS)
+
+
+def _unused(what: str, kind: str) -> Finding:
+    return finding(
+        "check.site.studs",
+        Severity.NOTE,
+        f"{what} is not used: that is for {kind}",
+        f"give {kind} where the wall is so, or take it out",
+    )
 
 
 def _covered(whole: Settings, placed: list[Placed]) -> Iterator[Finding]:

@@ -9,7 +9,7 @@ import pytest
 
 from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import Frame
-from optimiser.domain.wall import Accessory
+from optimiser.domain.wall import Accessory, End
 from optimiser.framing.appliances import amperes
 from optimiser.framing.bearing import cavity_barrier
 from optimiser.framing.cautions import CAUTIONS
@@ -17,6 +17,7 @@ from optimiser.framing.quantities import (
     ADHESIVE_AREA,
     PLASTER_GRAMS_PER_SQUARE_METRE,
     PRIMER_ML_PER_SQUARE_METRE,
+    screws_along,
 )
 from optimiser.units import tenths
 from tests.framing.builders import (
@@ -200,3 +201,27 @@ def test_board_of_9_5_is_no_cavity_barrier_round_a_fire() -> None:
 
     assert "timber 38 serves, board 12.5 serves" in told["plasterboard-12.5"]
     assert "timber 38 serves, board 9.5 does not serve" in told["plasterboard-9.5"]
+
+
+def ends_said(frame: Frame, item: str) -> int:
+    [one] = [one for one in frame.quantities if one.item == item]
+    return int(one.working.partition("ends ")[2].split()[0].rstrip(","))
+
+
+def test_second_boards_of_an_end_are_held_by_screws_that_go_through_both() -> None:
+    # Two timbers, 2 387 high at 200: 26 (the trade's count of a narrow return), in either layer.
+    one_end = an_extent(depth=tenths(350), right=End.FREE, width=tenths(2_600))
+    frame = framed(extent=one_end, materials=materials(layers=2))
+
+    assert ends_said(frame, "drywall-screw") == 26
+    assert ends_said(frame, "drywall-screw-long") == 26
+
+
+def test_an_end_over_a_third_upright_is_screwed_to_that_too() -> None:
+    deep = framed(extent=an_extent(depth=tenths(900), right=End.FREE, width=tenths(2_600)))
+    between = [one for one in deep.members if one.rule == "frame.upright.end-span"]
+
+    assert between
+    assert ends_said(deep, "drywall-screw") == 26 + sum(
+        screws_along(min(one.length, 23_870 - one.box.z), 3_000) for one in between
+    )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from optimiser.domain.finding import Severity
@@ -10,6 +12,7 @@ from optimiser.framing.loads import (
     bracket_pull,
     combined,
     design_resistance,
+    effective_diameter,
     effective_screws,
     head_resistance,
     pull_per_screw,
@@ -125,6 +128,21 @@ def test_a_tv_of_35_kg_at_half_a_metre_pulls_on_its_top_screws() -> None:
     assert pull.shear == pytest.approx(421.8, abs=0.1)
     assert each == pytest.approx(645.6, abs=0.1)
     assert each / held == pytest.approx(0.44, abs=0.01)
+
+
+def test_the_shear_of_a_brackets_screws_goes_by_their_core() -> None:
+    # EN 1995-1-1 8.7.1, from memory: the thread lies at the joint, d_ef = 1.1 x 0.6 x 6 = 3.96.
+    # Mode (d) with beta 1, 12 of board, C16; 25 kg and an arm of 8 on four screws, 1.35.
+    d, t1, density = 1.1 * 0.6 * 6, 12.0, 310.0
+    held = 0.082 * density * d**-0.3
+    moment = 0.3 * 540 * d**2.6
+    mode_d = 1.05 * held * t1 * d / 3 * (math.sqrt(4 + 12 * moment / (held * d * t1**2)) - 1)
+    share = 1.35 * 9.81 * (25 + 8) / 4 / (0.60 * mode_d / 1.3)
+    frame = framed(tv=a_tv(mass=25_000))
+
+    [told] = [one.trouble for one in frame.findings if one.rule == "check.tv.shear"]
+    assert f"{math.ceil(100 * share)} % of their shear (mode d)" in told
+    assert effective_diameter(6) == pytest.approx(3.96)
 
 
 def test_a_heavy_tv_on_a_long_bracket_stops_the_purchase() -> None:
