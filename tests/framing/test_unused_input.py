@@ -49,7 +49,8 @@ def test_a_case_smaller_than_the_picture_of_its_diagonal_is_refused() -> None:
         framed(tv=a_tv(diagonal=Fraction(85)))
     assert [one.field for one in refused.value.problems] == ["tv.width", "tv.height"]
     # 65 in is 1 439.0 by 809.4: a case of 1 450 by 830 holds it.
-    assert framed(tv=a_tv(diagonal=Fraction(65)))
+    fits = framed(tv=a_tv(diagonal=Fraction(65)))
+    assert [one.kind for one in fits.openings] == ["tv"]
 
 
 def test_a_kept_skirting_leaves_a_gap_at_a_free_end_that_is_told_of() -> None:
