@@ -99,9 +99,11 @@ class Engine:
         self.table.reset(self.saved)
         self._running = False
 
-    def load(self, plan: Plan, net: int) -> None:
-        """Write a plan into the table and keep it."""
+    def load(self, plan: Plan, net: int) -> bool:
+        """Write a plan into the table and keep it; False, and nothing done, if it has no room."""
         table = self.table
+        if sum(block.pieces_in_all for _, block in plan) > table.room:
+            return False
         table.reset(self.start)
         for sheet, block in plan:
             begin(table.head)
@@ -112,6 +114,7 @@ class Engine:
             unlink(table.mem, table.log, table.head, table.ratios, root)
             self._write(root, block)
         self.keep(net)
+        return True
 
     def _write(self, node: int, block: Block) -> None:
         table = self.table

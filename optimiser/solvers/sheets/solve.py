@@ -138,7 +138,7 @@ class _Run:
         if known is not None and known.patterns:
             plan = read_back(self.problem, self.kinds, known.patterns)
             self._take(plan, known.method)
-            self.engine.load(self.best or plan, self.worth[0])
+            self._go_on()
         if vast:
             # Inserting so many parts one by one takes longer than generating layouts for them.
             plans = self._rounded(self._generate())
@@ -166,10 +166,8 @@ class _Run:
 
     def _is_over(self) -> bool:
         """Return whether nothing is left to gain, or no time to gain it in."""
-        return self.proof.short or self._is_proven() or self.budget.is_spent
-
-    def _is_proven(self) -> bool:
-        return self.best is not None and self.worth[0] <= self.proof.bound
+        is_proven = self.best is not None and self.worth[0] <= self.proof.bound
+        return self.proof.short or is_proven or self.budget.is_spent
 
     def _tell(self) -> None:
         if self.progress is not None and self.best is not None:
@@ -190,11 +188,22 @@ class _Run:
             if self.proof.short or self.budget.is_spent or self.engine.work > _FIRST_WORK:
                 return
 
+    def _go_on(self) -> None:
+        """Let the search go on from the best plan; from one of its own if that has no room."""
+        if self.best is None or self.engine.load(self.best, self.worth[0]):
+            return
+        if self.engine.net is None:
+            self.engine.construct(0)
+            self.engine.keep(self.engine.net_cost if self.engine.unplaced == 0 else None)
+
     def _offer(self, method: str) -> None:
         """Take the engine's present, complete state if it is better than the best plan."""
         net = self.engine.net_cost
-        ranked = (net, self.engine.sheets)
-        if self.best is not None and not self.engine.table.credited and ranked >= self.worth[:2]:
+        behind = self.best is not None and (net, self.engine.sheets) >= self.worth[:2]
+        if behind and not self.engine.table.credited:
+            # A search with a plan of its own may gain and still be behind the best.
+            if self.engine.net is not None and net < self.engine.net:
+                self.engine.keep(net)
             return
         plan = self.engine.plan()
         if self._take(plan, method):
@@ -311,7 +320,7 @@ class _Run:
             if plan is None:
                 return
             if self._take(plan, "sheet after sheet"):
-                self.engine.load(plan, self.worth[0])
+                self._go_on()
 
     def _rounded(self, generator: Generator) -> Iterator[Plan]:
         """Make plans of the layouts generated; the first few at once, then one each time asked."""
@@ -341,7 +350,7 @@ class _Run:
             if plan:
                 self.pool.add(plan)
                 if self._take(plan, method):
-                    self.engine.load(plan, self.worth[0])
+                    self._go_on()
             yield plan
 
     def _cover(self, share: float) -> None:
@@ -354,7 +363,7 @@ class _Run:
             self.kinds, self.worth[0], self.proof.bound, share * self.budget.left
         )
         if plan is not None and self._take(plan, "set covering"):
-            self.engine.load(plan, self.worth[0])
+            self._go_on()
 
     def _missing(self) -> Counter[int]:
         """Count the parts that the best attempt leaves out."""

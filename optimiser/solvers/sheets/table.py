@@ -18,6 +18,11 @@ _UNLIMITED = 1 << 30
 _NO_CAP = 1 << 40
 # Entries of the log that takes a step back: eight strips of small parts need about a tenth.
 _LOG = 1 << 18
+# Records of nodes for each part. A part that the search places takes five at most: its own, two
+# left-over pieces, a strip, and a sheet. Layouts that come from elsewhere may hold more left-over
+# pieces in one another; those of so many may be loaded, and the search then has room for its own.
+_NODES_A_PART = 14
+_LOADED_A_PART = 9
 # Sizes repeat if so many parts share one on average.
 _REPEATED = 1.4
 
@@ -91,6 +96,7 @@ class Table:
     """The arrays of one search; `mem`, `log`, `head`, `ratios` change as it goes.
 
     `orders` lists the part types by several measures, `ranks` the place of each type in each.
+    Layouts of up to `room` pieces in all may be loaded.
     """
 
     mem: Small
@@ -101,6 +107,7 @@ class Table:
     ranks: Small
     queue: Small
     credited: bool
+    room: int
 
     def saved(self) -> State:
         """Return a copy of the present state."""
@@ -127,8 +134,7 @@ class Table:
 def new_table(problem: SheetsProblem, kinds: tuple[Kind, ...], seed: int) -> Table:
     """Lay out the row: no sheet open, every part waiting."""
     pieces = sum(kind.demand for kind in kinds)
-    # A part alone on a sheet takes most: the sheet, a strip, two left-over pieces, itself.
-    nodes = 5 * pieces + 8
+    nodes = _NODES_A_PART * pieces + 8
     sheets = pieces + 2
     at_nodes = c.NODE  # place 0 is nobody's
     at_sheets = at_nodes + nodes * c.NODE
@@ -178,6 +184,7 @@ def new_table(problem: SheetsProblem, kinds: tuple[Kind, ...], seed: int) -> Tab
         ranks=ranks,
         queue=np.zeros(len(kinds) + 1, dtype=np.int32),
         credited=credited,
+        room=_LOADED_A_PART * pieces,
     )
 
 

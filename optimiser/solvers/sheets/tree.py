@@ -31,6 +31,11 @@ class Block(NamedTuple):
         """Return whether the piece is left over."""
         return self.part < 0 and not self.pieces
 
+    @property
+    def pieces_in_all(self) -> int:
+        """Return how many pieces there are, itself and those in pieces counted."""
+        return 1 + sum(piece.pieces_in_all for piece in self.pieces)
+
     def walk(self) -> Iterator[Block]:
         """Go over the finished pieces."""
         if not self.pieces:
