@@ -26,6 +26,10 @@ from optimiser.units import mm
 BEYOND = 2
 
 
+# Parts named one by one where the stock that would do for all is named too.
+_MOST_NAMED = 5
+
+
 @dataclass(frozen=True, slots=True)
 class _Extra:
     """What the second solve says: extra pieces by stock index, and the least number proven."""
@@ -45,6 +49,8 @@ def shortage_problems(
     proven: bool,
 ) -> tuple[Problem, ...]:
     """Return one problem for the stock to add, and one for each part left over without it.
+
+    Of many parts a few are named where that stock serves them all.
 
     `missing[i]` of the material's part i are left over in the best attempt. `proven`: it is known
     already that there is no plan.
@@ -82,7 +88,16 @@ def shortage_problems(
     enough = Problem(
         material.material, how_short, f"With {named} more everything is cut: make that available"
     )
-    return (enough, *left_over)
+    return (enough, *_shortened(material.material, left_over))
+
+
+def _shortened(material: str, left_over: tuple[Problem, ...]) -> tuple[Problem, ...]:
+    """Name some of many parts: which are left over is chance where more stock helps them all."""
+    others = len(left_over) - _MOST_NAMED
+    if others < 2:
+        return left_over
+    trouble = f"{others} more parts are left over like these"
+    return (*left_over[:_MOST_NAMED], Problem(material, trouble, left_over[0].remedy))
 
 
 def _extra(

@@ -85,3 +85,31 @@ def test_where_nothing_can_be_bought_only_the_parts_left_over_are_named() -> Non
 
     assert left_over.field == "timber: part 'stud'"
     assert left_over.trouble.startswith("1 of 3 × 4 are left over: the stock and the rack cannot")
+
+
+def test_of_many_parts_left_over_a_few_are_named_where_more_stock_serves_them_all() -> None:
+    """Twelve different parts, each more than half a length, and one length: eleven are left over."""
+    enough, *left_over = shortage_of(
+        a_length_material(
+            *(a_length_part(f"t{n}", 700 + n) for n in range(12)),
+            stock=[a_stock_length("1000", 1000, available=1)],
+        )
+    )
+
+    assert "11 × '1000'" in enough.remedy
+    assert [problem.field.startswith("timber: part") for problem in left_over] == [True] * 5 + [
+        False
+    ]
+    assert left_over[-1].trouble == "6 more parts are left over like these"
+
+
+def test_where_no_stock_helps_every_part_left_over_is_named() -> None:
+    left_over = shortage_of(
+        a_length_material(
+            *(a_length_part(f"t{n}", 700 + n) for n in range(12)),
+            offcuts=[a_length_offcut("R1", 1000)],
+        )
+    )
+
+    assert len(left_over) == 11
+    assert len({problem.field for problem in left_over}) == 11
