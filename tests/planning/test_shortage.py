@@ -88,7 +88,7 @@ def test_where_nothing_can_be_bought_only_the_parts_left_over_are_named() -> Non
 
 
 def test_of_many_parts_left_over_a_few_are_named_where_more_stock_serves_them_all() -> None:
-    """Twelve different parts, each more than half a length, and one length: eleven are left over."""
+    """Twelve parts, each more than half a length, and one length: eleven are left over."""
     enough, *left_over = shortage_of(
         a_length_material(
             *(a_length_part(f"t{n}", 700 + n) for n in range(12)),
