@@ -17,6 +17,7 @@ from optimiser.domain.price_book import SheetItem
 from optimiser.domain.wall import ExistingWall
 from optimiser.framing import figures
 from optimiser.framing.bearing import noggin_takes_board, under_joint
+from optimiser.framing.fixing import LEDGER_END, OFF_MIDDLE, UPRIGHT, screw_into_stud
 from optimiser.framing.framed import Framed
 from optimiser.framing.openings import Hole
 from optimiser.framing.rules import finding
@@ -222,17 +223,21 @@ def _studs(settings: Settings, members: list[Member]) -> Iterator[Finding]:
             "find the studs and give site.stud_positions_mm",
         )
         return
-    held, behind = (
-        {
-            stud
-            for stud in spots
-            for one in members
-            if one.kind in kinds
-            and one.box.y in (0, site.skirting)
-            and one.box.x <= stud <= one.box.x + one.box.dx
-        }
-        for kinds in (("ledger",), ("upright", "short upright"))
-    )
+    at_wall = [one for one in members if one.box.y in (0, site.skirting)]
+    held = {
+        stud
+        for stud in spots
+        for one in at_wall
+        if one.kind == "ledger"
+        and screw_into_stud(stud, one.box.x, one.box.x + one.box.dx) is not None
+    }
+    near = LEDGER_END - OFF_MIDDLE
+    behind = {
+        stud
+        for stud in spots
+        for one in at_wall
+        if one.kind in UPRIGHT and one.box.x - near <= stud <= one.box.x + one.box.dx + near
+    }
     hidden = [mm(stud) for stud in spots if stud in behind - held]
     if hidden:
         # A screw of 100 through the upright and the board of the wall would hold by less than 6 d.

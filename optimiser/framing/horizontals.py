@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from optimiser.domain.frame import Box, Member
+from optimiser.framing.fixing import screw_into_stud
 from optimiser.framing.setting_out import Line
 from optimiser.framing.settings import SHORTEST, Settings
 from optimiser.framing.uprights import Skeleton, Span, member, without
@@ -137,7 +138,7 @@ def ledgers(settings: Settings, back: Skeleton) -> list[Member]:
     made: list[Member] = []
     wide = settings.wide
     for x0, x1, lo, hi in bays(settings, back):
-        if not any(x0 <= stud <= x1 for stud in studs):
+        if all(screw_into_stud(stud, x0, x1) is None for stud in studs):
             continue
         top = _level(settings, hi)
         room = top - lo

@@ -33,6 +33,8 @@ _ROUND_HOLE, _BEHIND_HOLE = 50, 400
 _UNFED = "check.cable.passage"
 # Half a double plate, 146 wide (from memory), and so far straight up and down from its middle.
 _HALF_PLATE, _STRAIGHT = 730, 3_000
+# A screw stands 6 from the edge of a stud 38 wide at the least, and this far from a timber's end.
+_IN_STUD, _LEDGER_END = 130, 250
 # Shelves lie evenly to a millimetre.
 _EVEN = 10
 
@@ -323,11 +325,23 @@ def faults_of_fixings(pieces: Pieces, wall: Wall) -> Iterator[Fault]:
         under = fixing.into != "box below" or any(
             block.high[2] == at[2] and _holds(block, at, 3) for block in pieces.blocks
         )
-        if meets and not forbidden and under:
+        stud = fixing.into != "stud" or any(
+            abs(int(one) - at[0]) <= _IN_STUD for one in frame.studs
+        )
+        split = fixing.into == "stud" and not any(
+            block.low[0] + _LEDGER_END <= at[0] <= block.high[0] - _LEDGER_END
+            for block in marked.get(fixing.member, ())
+            if _holds(block, at, 3)
+        )
+        if meets and not forbidden and under and stud and not split:
             continue
         where = f"screw of {fixing.member} at {at[0] / 10:g}, {at[1] / 10:g}, {at[2] / 10:g}"
         if not meets:
             yield Fault(where, "meets no timber")
+        if not stud:
+            yield Fault(where, "meets no existing stud")
+        if split:
+            yield Fault(where, "would split the end of its timber")
         if not under:
             yield Fault(where, "finds no timber of the part below")
         if forbidden:

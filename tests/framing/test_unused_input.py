@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -10,8 +11,19 @@ from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import Frame
 from optimiser.domain.wall import End, ExistingWall
 from optimiser.errors import InvalidInput
-from optimiser.units import tenths
-from tests.framing.builders import a_site, a_tv, an_extent, framed, materials
+from optimiser.framing.build import frame_wall
+from optimiser.framing.fixing import screw_into_stud
+from optimiser.inspection.inspect import inspect_frame
+from optimiser.units import Tenths, tenths
+from tests.framing.builders import (
+    a_price_book,
+    a_site,
+    a_tv,
+    a_wall,
+    an_extent,
+    framed,
+    materials,
+)
 
 AT_400 = tuple(tenths(x) for x in range(400, 3_600, 400))
 
@@ -28,6 +40,41 @@ def test_studs_behind_uprights_are_warned_of_as_nothing_is_fixed_to_them() -> No
     assert not [one for one in frame.fixings if one.into == "stud"]
     assert "400, 800, 1200" in warned[0].trouble.replace(" 200", "200")
     assert "no existing stud takes fixings" in [one.trouble for one in warned]
+
+
+@pytest.mark.parametrize(
+    ("stud", "screw"),
+    # A ledger from 400 to 962: 25 from its end at the least, 13 aside of a stud's middle at most.
+    [(600, 600), (425, 425), (412, 425), (411, None), (400, None), (950, 937), (951, None)],
+)
+def test_a_screw_into_a_stud_keeps_off_the_end_of_its_ledger(stud: int, screw: int | None) -> None:
+    found = screw_into_stud(tenths(stud), tenths(400), tenths(962))
+
+    assert found == (None if screw is None else tenths(screw))
+
+
+def test_screws_beside_studs_or_at_the_end_of_a_ledger_are_faults() -> None:
+    wall = a_wall(site=a_site(kind=ExistingWall.STUDS, stud_positions=(tenths(500), tenths(1_100))))
+    frame = replace(frame_wall(wall, a_price_book()), alternatives=(), choices=())
+    assert not inspect_frame(frame, wall)
+    [one, *_] = [one for one in frame.fixings if one.into == "stud"]
+    [ledger] = {
+        member.box
+        for member in frame.members
+        if member.mark == one.member
+        and member.box.x <= one.at.x <= member.box.x + member.box.dx
+        and member.box.z <= one.at.z <= member.box.z + member.box.dz
+    }
+
+    def faults(x: int) -> list[str]:
+        moved = replace(one, at=replace(one.at, x=Tenths(x)))
+        others = tuple(fixing for fixing in frame.fixings if fixing is not one)
+        spoilt = replace(frame, fixings=(*others, moved))
+        return [fault.what for fault in inspect_frame(spoilt, wall)]
+
+    assert faults(one.at.x + 130) == []
+    assert faults(one.at.x + 140) == ["meets no existing stud"]
+    assert "would split the end of its timber" in faults(ledger.x + 100)
 
 
 def test_studs_of_a_solid_wall_and_plugs_of_a_stud_wall_are_told_of() -> None:
