@@ -24,6 +24,7 @@ from api.working import main
 _log = logging.getLogger(__name__)
 IDLE_SECONDS = 0.25  # between two looks at an empty queue
 HAND_BACK_SECONDS = 5.0
+NO_ROOM_SECONDS = 5.0  # after a process could not be started
 
 
 class Runner:
@@ -64,7 +65,14 @@ class Runner:
         _log.info("run.begun firm=%s run=%s attempt=%d", claim.firm, claim.run, claim.attempt)
         asked = (self._store.url, claim.run, claim.owner, claim.attempt)
         process = _process(asked)
-        process.start()
+        try:
+            process.start()
+        except OSError as fault:
+            # The machine has no room for one more; it may soon, and so may another machine.
+            _log.error("run.not_begun run=%s fault=%s", claim.run, fault)
+            self._hand_back(claim)
+            self._stopping.wait(NO_ROOM_SECONDS)
+            return
         while (code := process.exitcode) is None:
             process.join(IDLE_SECONDS)
             if self._stopping.is_set():
@@ -73,6 +81,13 @@ class Runner:
         if code != 0:
             _log.error("run.worker_died run=%s code=%d", claim.run, code)
             self._forsake(claim)
+
+    def _hand_back(self, claim: Claim) -> None:
+        """Put a run back that nobody began; while the database is away its lease runs out."""
+        try:
+            runs.hand_back(self._store, claim)
+        except sa.exc.SQLAlchemyError as fault:
+            _log.warning("run.not_handed_back run=%s fault=%s", claim.run, fault)
 
     def _forsake(self, claim: Claim) -> None:
         """Give a dead worker's run back; while the database is away its lease runs out instead."""

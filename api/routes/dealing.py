@@ -28,7 +28,7 @@ from api.store import papers, results, runs
 from api.store.engine import Store
 from api.store.hourly import require_seconds_left
 from api.store.runs import WITHOUT_PLAN, Asked
-from api.working import work_on
+from api.working import work_here
 
 router = Routes(prefix="/v1", tags=["planning"])
 
@@ -100,7 +100,7 @@ def _deal(
         run, claim = runs.ask(connection, caller.firm, work, owner=owner)
         papers.note(connection, caller.firm, caller.who, "ask deliveries", run)
     if claim is not None:
-        work_on(store, claim)
+        work_here(store, claim)
     row, plan = run_row(store, caller.firm, run)
     if row.result is not None:
         headers = {"Location": f"/v1/deliveries/{run}"}

@@ -34,10 +34,10 @@ from api.routes.planning import SHORT_SECONDS, IdempotencyKey
 from api.routes.runs import run_row
 from api.store import deliveries, ledger, papers, plans, runs, ticks
 from api.store.deliveries import Came
-from api.store.engine import Store
+from api.store.engine import Store, lock_firm
 from api.store.refusals import Conflict, Missing
 from api.store.tables import orders
-from api.working import work_on
+from api.working import work_here
 from optimiser import InvalidInput, NoPlan, PlanRefused, Problem
 
 router = Routes(prefix="/v1", tags=["orders"])
@@ -158,6 +158,8 @@ def receive_delivery(
     version = version_from(if_match)
     claim = None
     with store.write() as connection:
+        # Before the look whether it came before: of two of one call the second waits for the first.
+        lock_firm(connection, caller.firm)
         row = deliveries.known(connection, caller.firm, order_id, idempotency_key, hashed)
         if row is None:
             order = deliveries.lock_order(connection, caller.firm, order_id, version)
@@ -184,7 +186,7 @@ def receive_delivery(
     if claim is not None:
         # What came is written down whatever becomes of the plan; the run tells why it has none.
         with suppress(InvalidInput, NoPlan, PlanRefused):
-            work_on(store, claim)
+            work_here(store, claim)
     return _answer(store, caller.firm, order_id, id_ if row is None else row.id)
 
 

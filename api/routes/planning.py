@@ -27,7 +27,7 @@ from api.store.engine import Store
 from api.store.hourly import require_seconds_left
 from api.store.runs import Asked
 from api.store.tables import jobs, walls
-from api.working import work_on
+from api.working import work_here
 
 # Work that thinks no longer than this is answered at once.
 SHORT_SECONDS = 2.0
@@ -333,7 +333,7 @@ def _ask(store: Store, caller: Caller, asked: Asked) -> Response:
         run, claim = runs.ask(connection, caller.firm, asked, owner="service" if is_short else None)
         papers.note(connection, caller.firm, caller.who, f"ask {asked.kind}", run)
     if claim is not None:
-        work_on(store, claim)
+        work_here(store, claim)
     row, plan = run_row(store, caller.firm, run)
     if plan is not None:
         return answer_plan(store, caller.firm, plan, status=201)

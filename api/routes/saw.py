@@ -22,9 +22,9 @@ from api.routes.planning import RUN_STARTED, SHORT_SECONDS, IdempotencyKey
 from api.routes.plans import answer_plan, made_plan
 from api.routes.runs import run_row
 from api.store import papers, plans, runs, ticks
-from api.store.engine import Store
+from api.store.engine import Store, lock_firm
 from api.store.repeats import known_run
-from api.working import work_on
+from api.working import work_here
 
 router = Routes(prefix="/v1", tags=["at the saw"])
 _Name = Annotated[str, Field(min_length=1, max_length=64, pattern=r"^[A-Za-z0-9_.:-]+$")]
@@ -172,6 +172,8 @@ def replan(
     is_short = body.seconds <= SHORT_SECONDS
     claim = None
     with store.write() as connection:
+        # Before the look whether it came before: of two of one call the second waits for the first.
+        lock_firm(connection, caller.firm)
         run = known_run(connection, caller.firm, idempotency_key, hashed)
         if run is None:
             made_plan(connection, caller.firm, plan_id)
@@ -181,7 +183,7 @@ def replan(
             )
             papers.note(connection, caller.firm, caller.who, "ask replan", run)
     if claim is not None:
-        work_on(store, claim)
+        work_here(store, claim)
     return _answer(store, caller.firm, run)
 
 
