@@ -17,6 +17,8 @@ from api.shapes import Shape
 
 _REF = "#/components/schemas/{model}"
 _TEXT = {"type": "string"}
+# What a query calls a thing of the firm's that must be there.
+_NAMES = ("after", "plan", "offcut")
 _FILE = {"type": "string", "format": "binary"}
 
 
@@ -247,7 +249,7 @@ def _describe_errors(operation: dict[str, Any], *, kept: bool, public: bool) -> 
     elif given:
         named |= {"422": "Bad input"}
     names_a_thing = any(
-        parameter["in"] == "path" or parameter["name"] == "after" for parameter in given
+        parameter["in"] == "path" or parameter["name"] in _NAMES for parameter in given
     )
     if names_a_thing or "requestBody" in operation:
         named |= {"404": "The firm has no such thing"}

@@ -118,6 +118,11 @@ def test_every_operation_names_its_errors_as_problem_details(document: dict[str,
         assert named >= set(expected)
 
 
+def test_a_thing_that_a_query_names_may_be_missing(document: dict[str, Any]) -> None:
+    for path in ("/v1/rack/labels.pdf", "/v1/plans"):
+        assert "404" in document["paths"][path]["get"]["responses"]
+
+
 def test_every_operation_with_a_body_has_its_schema(document: dict[str, Any]) -> None:
     posts = [(path, item) for path, _, item in operations(document) if "requestBody" in item]
 

@@ -168,6 +168,13 @@ def _parse_response(*, client: AuthenticatedClient | Client, response: httpx.Res
 
         return response_403
 
+    if response.status_code == 404:
+        response_404 = Problem.from_dict(response.json())
+
+
+
+        return response_404
+
     if response.status_code == 422:
         response_422 = Problem.from_dict(response.json())
 
