@@ -12,8 +12,8 @@ import pytest
 import sqlalchemy as sa
 
 from api import runner as runner_module
-from api import working
 from api.runner import Runner
+from api.solving import solve
 from api.store import runs
 from api.store.engine import Store, lock_firm
 from api.store.plans import Made
@@ -93,7 +93,6 @@ def test_a_call_that_loses_its_lease_answers_with_the_run(
     service: Caller, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     store: Store = service.app.state.store
-    solve = working.solve
 
     def slowly(*given: Any, **more: Any) -> Made:
         made = solve(*given, **more)
@@ -103,7 +102,7 @@ def test_a_call_that_loses_its_lease_answers_with_the_run(
         assert runs.claim_next(store, "another") is not None
         return made
 
-    monkeypatch.setattr(working, "solve", slowly)
+    monkeypatch.setattr("api.working.solve", slowly)
 
     answer = service.post("/v1/plans", a_request_body())
 
