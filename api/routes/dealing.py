@@ -20,6 +20,7 @@ from api.routes.planning import (
     SHORT_SECONDS,
     Deadline,
     IdempotencyKey,
+    asked_before,
     body_hash,
     with_kept,
 )
@@ -65,6 +66,9 @@ def get_dealt_jobs(
 def _deal(
     store: Store, caller: Caller, body: bytes, *, deadline: float | None, key: str | None
 ) -> Response:
+    hashed = body_hash(body, "deliveries", deadline)
+    if (known := asked_before(store, caller.firm, key, hashed)) is not None:
+        return _answer(store, caller.firm, known)
     given = read_object(body)
     # Said here, so that a run that waits past midnight means the day on which it was asked.
     given.setdefault("today", datetime.now(UTC).date().isoformat())
@@ -81,7 +85,7 @@ def _deal(
     work = Asked(
         kind=WITHOUT_PLAN,
         document=document,
-        body_hash=body_hash(body, "deliveries", deadline),
+        body_hash=hashed,
         seconds=seconds,
         who=caller.who,
         idempotency_key=key,
@@ -101,7 +105,11 @@ def _deal(
         papers.note(connection, caller.firm, caller.who, "ask deliveries", run)
     if claim is not None:
         work_here(store, claim)
-    row, plan = run_row(store, caller.firm, run)
+    return _answer(store, caller.firm, run)
+
+
+def _answer(store: Store, firm: str, run: str) -> Response:
+    row, plan = run_row(store, firm, run)
     if row.result is not None:
         headers = {"Location": f"/v1/deliveries/{run}"}
         text = _text(run, row.result)

@@ -25,6 +25,7 @@ from api.routes.runs import run_row
 from api.store import papers, runs
 from api.store.engine import Store
 from api.store.hourly import require_seconds_left
+from api.store.repeats import known_run
 from api.store.runs import Asked
 from api.store.tables import jobs, walls
 from api.working import work_here
@@ -162,6 +163,9 @@ def _plan_jobs(
     deadline: float | None,
     key: str | None,
 ) -> Response:
+    hashed = body_hash(body, use_rack, deadline)
+    if (known := asked_before(store, caller.firm, key, hashed)) is not None:
+        return _answer_run(store, caller.firm, known)
     document = json.dumps(with_kept(store, caller, read_object(body)))
     asked = read_batch(document.encode())
     if use_rack:
@@ -182,7 +186,7 @@ def _plan_jobs(
         Asked(
             kind="batch",
             document=document,
-            body_hash=body_hash(body, use_rack, deadline),
+            body_hash=hashed,
             seconds=asked.rules.seconds,
             who=caller.who,
             idempotency_key=key,
@@ -334,9 +338,24 @@ def _ask(store: Store, caller: Caller, asked: Asked) -> Response:
         papers.note(connection, caller.firm, caller.who, f"ask {asked.kind}", run)
     if claim is not None:
         work_here(store, claim)
-    row, plan = run_row(store, caller.firm, run)
+    return _answer_run(store, caller.firm, run)
+
+
+def asked_before(store: Store, firm: str, key: str | None, hashed: str) -> str | None:
+    """Return the run that the same call made before; what it named may be gone by now.
+
+    Raises Conflict when the key came with another content.
+    """
+    if key is None:
+        return None
+    with store.read() as connection:
+        return known_run(connection, firm, key, hashed)
+
+
+def _answer_run(store: Store, firm: str, run: str) -> Response:
+    row, plan = run_row(store, firm, run)
     if plan is not None:
-        return answer_plan(store, caller.firm, plan, status=201)
+        return answer_plan(store, firm, plan, status=201)
     return JSONResponse(
         run_document(row, None), status_code=202, headers={"Location": f"/v1/runs/{run}"}
     )

@@ -12,13 +12,14 @@ import pytest
 import sqlalchemy as sa
 
 from api import runner as runner_module
+from api.examples import EXAMPLES
 from api.runner import Runner
 from api.solving import solve
 from api.store import runs
 from api.store.engine import Store, lock_firm
 from api.store.plans import Made
 from api.store.tables import runs as runs_table
-from tests.api.bodies import Caller, a_request_body, a_service
+from tests.api.bodies import Caller, a_request_body, a_service, the_problem
 from tests.api.test_deliveries import Ordered
 from tests.api.test_runs import ended, run_of, wait_for
 
@@ -86,6 +87,25 @@ def test_the_rest_that_is_asked_for_twice_at_once_is_planned_once(service: Calle
     assert again.status_code == 201
     drafts = service.get("/v1/plans?state=draft").json()["items"]
     assert [one["id"] for one in drafts] == [again.json()["id"]]
+
+
+@pytest.mark.parametrize("path", ["/v1/batches", "/v1/deliveries"])
+@pytest.mark.parametrize("store_url", ["sqlite"], indirect=True)
+def test_a_call_sent_again_is_answered_though_its_wall_is_gone(service: Caller, path: str) -> None:
+    wall = service.post("/v1/walls", EXAMPLES["wall"]).json()["id"]
+    service.put("/v1/price-books/usual", EXAMPLES["price-book"])
+    asked: dict[str, Any] = {"wall_ids": [wall], "price_book": "usual", "seconds": 9}
+    if path == "/v1/deliveries":
+        asked["terms"] = EXAMPLES["deal"]["terms"]
+    first = service.post(path, asked, idempotency_key="the same")
+    assert first.status_code == 202, first.text
+    service.ask("DELETE", f"/v1/walls/{wall}")
+
+    again = service.post(path, asked, idempotency_key="the same")
+
+    assert (again.status_code, again.json()) == (202, first.json())
+    other = service.post(path, {**asked, "seed": 2}, idempotency_key="the same")
+    the_problem(other, status=409, kind="conflict")
 
 
 @pytest.mark.parametrize("store_url", ["sqlite"], indirect=True)
