@@ -113,6 +113,8 @@ class DeliveryBody(BaseModel):
     def _is_one_of_two(self) -> DeliveryBody:
         if bool(self.lines) == (self.undoes is not None):
             raise ValueError("give the lines that came, or the delivery that this one undoes")
+        if self.undoes is not None and self.replan_seconds is not None:
+            raise ValueError("nothing is planned anew when a delivery is undone")
         return self
 
 

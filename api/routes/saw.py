@@ -32,6 +32,15 @@ _Count = Annotated[int, Field(ge=1, le=100_000)]
 _Size = Annotated[float | None, Field(gt=0, le=100_000)]
 
 
+# What ticks of one kind alone speak of.
+_ONLY = {
+    "cut": ("cut",),
+    "spoiled": ("part",),
+    "undo": ("undoes",),
+    "floor": ("length_mm", "width_mm", "height_mm"),
+}
+
+
 class Tick(BaseModel):
     """One thing that happened to one piece, under a name that its phone made up.
 
@@ -61,6 +70,10 @@ class Tick(BaseModel):
         needed = {"cut": "cut", "spoiled": "part", "undo": "undoes"}.get(self.kind)
         if needed and getattr(self, needed) is None:
             raise ValueError(f"a tick of kind {self.kind!r} needs {needed!r}")
+        for kind, fields in _ONLY.items():
+            strange = [name for name in fields if getattr(self, name) is not None]
+            if strange and self.kind != kind:
+                raise ValueError(f"a tick of kind {self.kind!r} says nothing of {strange[0]!r}")
         if self.kind == "floor" and not one_size(self.length_mm, self.width_mm, self.height_mm):
             raise ValueError("a piece on the floor needs length_mm, or width_mm and height_mm")
         return self

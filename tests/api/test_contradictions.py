@@ -93,6 +93,29 @@ def test_a_part_stands_under_its_own_job(service: Caller) -> None:
     assert kept.status_code == 201
 
 
+@pytest.mark.parametrize(
+    "tick",
+    [
+        {"kind": "done", "cut": 1},
+        {"kind": "cut", "cut": 1, "part": 1},
+        {"kind": "cut", "cut": 1, "undoes": "van-0"},
+        {"kind": "damaged", "length_mm": 900},
+        {"kind": "undo", "undoes": "van-0", "part": 2},
+    ],
+)
+def test_a_tick_says_nothing_that_its_kind_does_not_mean(
+    service: Caller, tick: dict[str, object]
+) -> None:
+    plan = service.post("/v1/plans", a_request_body()).json()["id"]
+    whole = {"tick": "van-1", "phone": "van", "material": "c16-38x63", **tick}
+    assert refused(service, f"/v1/plans/{plan}/marks", {"ticks": [whole]}) == ["body.ticks.0"]
+
+
+def test_undoing_a_delivery_plans_nothing(service: Caller) -> None:
+    body = {"undoes": "delivery-1", "replan_seconds": 1}
+    assert refused(service, "/v1/orders/order-1/deliveries", body) == ["body"]
+
+
 def test_a_job_by_another_name_takes_its_walls_along() -> None:
     service = Caller(a_service(workers=0))
     wall = service.post("/v1/walls", EXAMPLES["wall"]).json()
