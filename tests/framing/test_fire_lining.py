@@ -7,15 +7,26 @@ European Commission's decisions on classification without testing, from memory.
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
 from optimiser.domain.finding import Severity
 from optimiser.domain.price_book import PriceBook
+from optimiser.domain.wall import End, Projection, Step, Wall
 from optimiser.framing.build import frame_wall
 from optimiser.inspection.inspect import inspect_frame
 from optimiser.units import tenths
-from tests.framing.builders import a_fire, a_price_book, a_wall
+from tests.framing.builders import (
+    a_fire,
+    a_price_book,
+    a_site,
+    a_soundbar,
+    a_tv,
+    a_wall,
+    an_extent,
+    materials,
+)
 
 # With the lining overhead the facing board passes its timber by 47 where the opening is 455 high.
 LINED = a_wall(fire=a_fire(lining="silicate-12", opening_height=tenths(455)))
@@ -98,3 +109,52 @@ def test_the_inspector_misses_a_lining_that_is_not_there(side: str) -> None:
     faults = inspect_frame(replace(frame, boards=boards, faces=faces), LINED)
 
     assert f"has no lining on its {side}, and the wall asks for one" in [f.what for f in faults]
+
+
+def before_a_breast(**more: Any) -> Wall:
+    """A fire 175 deep in a part 265 deep of 89 timber: 67 are left between the two skeletons."""
+    breast = Projection(x=tenths(700), width=tenths(2_119), depth=tenths(340))
+    return a_wall(
+        site=a_site(clear_width=tenths(3_980), height_left=tenths(2_750), projections=(breast,)),
+        extent=an_extent(depth=tenths(265), width=tenths(3_519), right=End.FREE),
+        steps=(Step(name="centre", x=tenths(700), width=tenths(2_119), depth=tenths(605)),),
+        fire=a_fire(
+            body_width=tenths(1_630),
+            body_height=tenths(380),
+            body_depth=tenths(150),
+            opening_width=None,
+            opening_height=None,
+            clearance_top=tenths(25),
+            clearance_side=tenths(0),
+            clearance_back=tenths(25),
+            base_height=tenths(150),
+            lining="silicate-12",
+        ),
+        materials=materials(
+            timber="c24-38x89", board="plasterboard-9.5", layers=2, centres=tenths(450)
+        ),
+        **more,
+    )
+
+
+def test_a_lining_close_to_the_back_frame_is_held_by_noggins_on_edge() -> None:
+    # A slot 100 over the fire's head leaves no upright between, and room for 89 on edge.
+    wall = before_a_breast(soundbar=a_soundbar(x=tenths(1_300), z=tenths(680)))
+    frame = frame_wall(wall, a_price_book())
+    edge = [one.box for one in frame.members if one.rule == "frame.noggin.edge"]
+
+    assert edge
+    assert {(int(box.dy), int(box.dz)) for box in edge} == {(380, 890)}
+    assert not inspect_frame(frame, wall)
+
+
+def test_a_lining_that_finds_no_timber_at_its_back_stops_the_wall() -> None:
+    # A slot hangs 76 over the fire's head: too low for 89 on edge.
+    frame = frame_wall(
+        before_a_breast(soundbar=a_soundbar(), tv=a_tv(recess_depth=tenths(100))), a_price_book()
+    )
+    stops = [one for one in frame.findings if one.severity is Severity.STOP]
+
+    assert "passes its timber by 67" in next(
+        one.trouble for one in stops if one.rule == "check.fire.overhang"
+    )
