@@ -71,7 +71,18 @@ def lining_members(settings: Settings, made: list[Member], fire: Hole | None) ->
 
 
 def lining_unheld(settings: Settings, made: Iterable[Member], fire: Hole) -> int:
-    """Return how far the lining over a fire passes the timber at its back edge."""
+    """Return how far the lining over a fire passes the timber at its back edge.
+
+    0 where the returns over it stand so close that it needs none there.
+    """
+    made = list(made)
+    held = sorted(
+        (one.box.x, one.box.x + one.box.dx)
+        for one in made
+        if one.kind == "return" and one.box.z == fire.frame.z1
+    )
+    if all(x1 - x0 < settings.limit for (_, x0), (x1, _) in itertools.pairwise(held)):
+        return 0
     y0 = settings.back + fire.back(settings)
     behind = [
         one.box.y

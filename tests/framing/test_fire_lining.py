@@ -158,3 +158,9 @@ def test_a_lining_that_finds_no_timber_at_its_back_stops_the_wall() -> None:
     assert "passes its timber by 67" in next(
         one.trouble for one in stops if one.rule == "check.fire.overhang"
     )
+
+
+def test_a_lining_over_close_returns_needs_no_timber_at_its_back() -> None:
+    frame = frame_wall(before_a_breast(), a_price_book())
+
+    assert not [one for one in frame.findings if one.rule == "check.fire.overhang"]
