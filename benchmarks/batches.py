@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from random import Random
 
-from benchmarks.walls import price_book, random_document
+from benchmarks.random_walls import price_book, random_document
 from optimiser.domain.finding import Severity
 from optimiser.domain.frame import Frame
 from optimiser.domain.price_book import PriceBook

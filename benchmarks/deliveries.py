@@ -17,7 +17,7 @@ from random import Random
 from typing import Any
 
 from benchmarks.batches import KEEP, random_frames
-from benchmarks.walls import price_book
+from benchmarks.random_walls import price_book
 from optimiser.domain.deliveries import Terms
 from optimiser.domain.job import Job
 from optimiser.planning.days import day_number, day_text, weekday

@@ -24,7 +24,7 @@ from random import Random
 from typing import Any
 
 from benchmarks.batches import KEEP, random_frames
-from benchmarks.walls import price_book
+from benchmarks.random_walls import price_book
 from optimiser.domain.job import Job
 from optimiser.domain.keeping import KeepTerms, OffcutLife
 from optimiser.domain.plan import CuttingPlan

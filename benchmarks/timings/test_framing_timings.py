@@ -6,7 +6,8 @@ from random import Random
 
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from benchmarks.walls import measure, price_book, random_wall
+from benchmarks.random_walls import price_book, random_wall
+from benchmarks.walls import measure
 from optimiser.framing.build import frame_wall
 
 

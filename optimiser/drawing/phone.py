@@ -106,10 +106,13 @@ def _show(column: _Column, view: Area, bounds: Sequence[tuple[Area, bool]]) -> N
         column.show(drawn, drawn.width)
         return
     words = [area for area, word in inside if word]
-    parts = list(_parts(drawn, words))
-    cropped = [_around([a for a, _ in inside if part.meets(a)], part) for part in parts]
-    # Cut in height only: the parts are to overlap as said, whatever stands at their edges.
-    parts = [Area(p.x, c.y, p.width, c.height) for p, c in zip(parts, cropped, strict=True)]
+    parts: list[Area] = []
+    for part in _parts(drawn, words):
+        held = [area for area, _ in inside if part.meets(area)]
+        if held:
+            # Cut in height only: the parts are to overlap as said, whatever stands at their edges.
+            cropped = _around(held, part)
+            parts.append(Area(part.x, cropped.y, part.width, cropped.height))
     if drawn.height > _NO_WHOLE:
         _show_whole(column, drawn, parts)
     for number, part in enumerate(parts, start=1):

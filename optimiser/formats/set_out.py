@@ -11,7 +11,15 @@ from dataclasses import dataclass
 
 from optimiser.domain.frame import Face, Frame, Toward
 from optimiser.formats.set_out_boards import boards, checks, finish, fire, tv
-from optimiser.formats.set_out_frame import between, from_centre, ledgers, plates, rails, uprights
+from optimiser.formats.set_out_frame import (
+    at_place,
+    between,
+    from_centre,
+    ledgers,
+    plates,
+    rails,
+    uprights,
+)
 from optimiser.units import mm
 
 # Said again where they bite: the whole list stands before the first step.
@@ -107,14 +115,13 @@ def _lines(frame: Frame) -> Iterator[str]:
     yield _skirting(frame)
     for level in frame.levels:
         floor = f"floor {mm(-level.floor)} below" if level.floor else "floor on"
-        place = from_centre(frame, level.x)
-        where = place if place.startswith("on") else f"at {place}"
+        where = at_place(frame, level.x)
         yield f"Check {where}: {floor} the datum, ceiling {mm(level.ceiling)} above it"
     fronts = sorted({face.box.y for face in _fronts(frame)})
     for y in fronts:
         yield f"Strike the finished face of the boards {mm(y)} out from the existing wall"
     for stud in frame.studs:
-        yield f"Mark the existing stud at {from_centre(frame, stud)}; prove it with a fine drill"
+        yield f"Mark the existing stud {at_place(frame, stud)}; prove it with a fine drill"
     for band in frame.bands:
         box = band.box
         yield (

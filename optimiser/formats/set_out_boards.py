@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from optimiser.domain.frame import Board, Edge, Frame, KeepOut
 from optimiser.drawing.wall_page import height_at
-from optimiser.formats.set_out_frame import from_centre
+from optimiser.formats.set_out_frame import at_place, from_centre
 from optimiser.framing.quantities import CORNERS, FIELD, OVERHEAD
 from optimiser.units import metres, mm
 
@@ -26,7 +26,7 @@ def checks(frame: Frame) -> Iterator[str]:
     for opening in frame.openings:
         yield (
             f"{opening.name}: {mm(opening.width)} × {mm(opening.height)} clear, {mm(opening.depth)}"
-            f" deep, after board and skim; left side at {from_centre(frame, opening.x)}, "
+            f" deep, after board and skim; left side {at_place(frame, opening.x)}, "
             f"bottom {mm(opening.z)} up"
         )
     for keep in frame.keep_outs:
@@ -58,7 +58,7 @@ def boards(frame: Frame) -> Iterator[str]:
         yield _edges(frame)
     for hole in frame.passages:
         yield (
-            f"{hole.face}: drill {mm(hole.diameter)} for cables at {from_centre(frame, hole.at.x)},"
+            f"{hole.face}: drill {mm(hole.diameter)} for cables {at_place(frame, hole.at.x)},"
             f" {mm(hole.at.z)} up, clear of the struts behind; draw the cable in before its board"
             " goes up"
         )
@@ -101,7 +101,7 @@ def _off_the_floor(frame: Frame) -> int:
 
 
 def _board(frame: Frame, board: Board) -> str:
-    place = f"left edge at {from_centre(frame, board.box.x)}, bottom {mm(max(board.box.z, 0))} up"
+    place = f"left edge {at_place(frame, board.box.x)}, bottom {mm(max(board.box.z, 0))} up"
     holes = f", {len(board.cut_outs)} cut out" if board.cut_outs else ""
     bound = [side for side in _SIDES if getattr(board.edges, side) is Edge.FACTORY]
     edges = f", factory edge {' and '.join(bound)}" if bound else ""
@@ -161,7 +161,7 @@ def tv(frame: Frame) -> Iterator[str]:
         yield f"Screw the bracket's plate through the backboard into the struts: {heights} up"
     box = keep.box
     yield (
-        f"The TV takes {mm(box.dx)} × {mm(box.dz)}: its left side at {from_centre(frame, box.x)},"
+        f"The TV takes {mm(box.dx)} × {mm(box.dz)}: its left side {at_place(frame, box.x)},"
         f" its underside {mm(box.z)} up; the same gap is left all round"
     )
     yield "Pull the arm out and swing it: nothing gives, no screw turns"

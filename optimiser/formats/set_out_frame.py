@@ -43,6 +43,12 @@ def from_centre(frame: Frame, x: int) -> str:
     return "on the centre line" if off == 0 else f"{'+' if off > 0 else '−'}{size}"
 
 
+def at_place(frame: Frame, x: int) -> str:
+    """Write an x as the place where something is: "at +400", "on the centre line"."""
+    place = from_centre(frame, x)
+    return place if place.startswith("on") else f"at {place}"
+
+
 def plates(frame: Frame, kind: str) -> Iterator[str]:
     """Yield one line for each plate with its screws, and those of its packing."""
     for one in of_kind(frame, (kind,)):
@@ -92,7 +98,7 @@ def _packing(frame: Frame) -> Iterator[str]:
     # Packers thinner than half a millimetre are not made.
     packs = sorted({(pack.y, pack.x, pack.height) for pack in frame.packing if pack.height >= 5})
     for y in sorted({pack[0] for pack in packs}):
-        places = "; ".join(f"{mm(h)} at {from_centre(frame, x)}" for py, x, h in packs if py == y)
+        places = "; ".join(f"{mm(h)} {at_place(frame, x)}" for py, x, h in packs if py == y)
         yield f"Pack under the plate {mm(y)} out: {places}"
 
 
@@ -104,7 +110,7 @@ def ledgers(frame: Frame) -> Iterator[str]:
         for x in sorted({f.at.x for f in held}):
             heights = " and ".join(mm(f.at.z) for f in held if f.at.x == x)
             count = sum(f.at.x == x for f in held)
-            screws += f"; {count} × {SCREWS['screw-100']} into the stud at {from_centre(frame, x)}"
+            screws += f"; {count} × {SCREWS['screw-100']} into the stud {at_place(frame, x)}"
             screws += f", {heights} up"
         yield f"{named(one)}: {across(frame, one)}, underside {mm(one.box.z)} up{screws}"
     yield from ends(of_kind(frame, ("ledger",)))

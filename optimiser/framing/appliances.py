@@ -18,7 +18,7 @@ from optimiser.framing.bearing import (
     cavity_barrier,
 )
 from optimiser.framing.bracket import plate_findings
-from optimiser.framing.figures import before_it, box_depth, listed, size, summed, wall_width
+from optimiser.framing.figures import before_it, box_depth, box_width, listed, size, summed
 from optimiser.framing.fires import FireChoice
 from optimiser.framing.hanging import bracket_findings
 from optimiser.framing.openings import Hole
@@ -32,6 +32,8 @@ from optimiser.units import mm
 # Volts in the UK, and the largest fuse of a plug or a fused connection unit in amperes.
 MAINS = 230
 PLUG_FUSE = 13
+# A double socket's box and the room to get it in: common practice, no source.
+LARGEST_SOCKET = 1_600
 # Up to 15°: display set-up guide.
 MOST_LOOK = 15
 
@@ -139,18 +141,23 @@ def _to(field: str, size_in_tenths: int) -> Change:
 def _fire_width(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[Finding]:
     body = fire.fire
     wide, high = body.body_width, body.body_height
-    if hole.to_left and hole.to_right and wide != settings.width:
+    box = settings.end - settings.start
+    if hole.to_left and hole.to_right and wide != box:
+        along = box_width(settings)
+        step = next((one for one in settings.wall.steps if one.name == settings.step), None)
+        field = f"steps.{step.name}.width" if step is not None else "wall.width"
+        wanted = wide - box + (step.width if step is not None else settings.width)
         yield finding(
             "check.fire.width",
             Severity.STOP,
-            f"{wall_width(settings)} and fire.body_width {mm(wide)} differ, and the glass is at"
-            " both ends",
-            f"make wall.width {mm(wide)}",
-            change=[_to("wall.width", wide)],
+            f"{listed(along)}: {mm(box)} from end to end, and fire.body_width {mm(wide)} differs;"
+            " the glass is at both ends",
+            f"make {field} {mm(wanted)}",
+            change=[_to(field, wanted)],
         )
     elif fire.opening_width > wide or fire.opening_height > high:
-        # Where glass returns the hole runs to the wall's end, whatever width was given.
-        held = hole.to_left or hole.to_right
+        # Where glass is at both ends the hole runs from end to end.
+        held = hole.to_left and hole.to_right
         larger = [
             (size(f"fire.opening_{side}", given, opening), size(f"fire.body_{side}", most, most))
             for side, given, opening, most, fixed in (
@@ -170,7 +177,8 @@ def _fire_width(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[Fi
                 change=[Change(opening.field, most.value) for opening, most in larger],
             )
     yield from _overhang(fire, hole)
-    if fire.fire.centre is not None and (hole.to_left or hole.to_right):
+    # Where the wall has several boxes it says in which of them the fire lies.
+    if fire.fire.centre is not None and not settings.name and (hole.to_left or hole.to_right):
         yield finding(
             "check.fire.centre",
             Severity.WARNING,
@@ -240,10 +248,11 @@ def _overhang(fire: FireChoice, hole: Hole) -> Iterator[Finding]:
     aside = max(left, right)
     if max(over, aside) <= MOST_OVERHANG:
         return
-    # The hole is in the middle of its timbers: what it grows by is shared by both sides.
-    # Where the glass goes round an end it runs to that end, whatever was given.
-    given = fire.fire.opening_width or fire.fire.body_width
-    width = given + 2 * max(aside - MOST_OVERHANG, 0)
+    # The hole is in the middle of its timbers: what it grows by is shared by both sides, but where
+    # the glass goes round an end it counts from that end.
+    given = fire.opening_width
+    sides = 1 if hole.to_left or hole.to_right else 2
+    width = given + sides * max(aside - MOST_OVERHANG, 0)
     height = fire.opening_height + max(over - MOST_OVERHANG, 0)
     changes: list[Change] = []
     bare: list[str] = []
@@ -274,6 +283,7 @@ def tv_findings(
     """Yield what the TV's figures say against its recess, its bracket and its viewer."""
     yield from _tv_fit(tv, hole)
     yield from plate_findings(settings, tv, hole, levels)
+    yield from _large_sockets(tv)
     yield from bracket_findings(settings, tv)
     yield _look(tv)
     if fire is not None and fire.cut.x0 < tv.screen.x1 and tv.screen.x0 < fire.cut.x1:
@@ -290,6 +300,28 @@ def tv_findings(
                 f"raise the TV {mm(ABOVE_FIRE - gap)} ({change.field} {change.value}), or follow"
                 " the fire's manual",
                 change=[change],
+            )
+
+
+def _large_sockets(tv: TvChoice) -> Iterator[Finding]:
+    """Yield each hole in the backboard that is larger than a double socket's: none of its edges
+    need lie on timber, as a socket's box grips the board round it."""
+    for i, socket in enumerate(tv.tv.sockets):
+        over = [
+            (side, given)
+            for side, given in (("width", socket.width), ("height", socket.height))
+            if given > LARGEST_SOCKET
+        ]
+        if over:
+            here = f"tv.sockets[{i}]"
+            yield finding(
+                "check.tv.socket",
+                Severity.STOP,
+                " and ".join(f"{here}.{side} {mm(given)}" for side, given in over)
+                + f" is more than a double socket's hole, {mm(LARGEST_SOCKET)}: its edges lie on no"
+                " timber",
+                "give each socket a hole of its own",
+                change=[_to(f"{here}.{side}", LARGEST_SOCKET) for side, _ in over],
             )
 
 

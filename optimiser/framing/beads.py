@@ -100,7 +100,7 @@ def _ends(settings: Settings, fire: Hole | None) -> Iterator[_Line]:
             for what, low, high in runs:
                 yield _Line("corner", f"{end}, {what}", (x0, front, low), (x0, front, high))
             y = settings.back + stretch.y
-            what = "at the existing wall" if stretch.y == 0 else "at the face beside it"
+            what = "at the existing wall" if stretch.y <= 0 else "at the face beside it"
             yield _Line("stop", f"{end}, {what}", (x0, y, z0), (x0, y, z1))
 
 

@@ -305,6 +305,9 @@ def level_surfaces(settings: Settings) -> list[tuple[Surface, Rect, str]]:
     """
     whole = settings.depth - settings.skin
     found: list[tuple[Surface, Rect, str]] = []
+    # Beside a wall that leans in the timber stands off it; the board is scribed to the wall.
+    x0 = settings.start if settings.inset_left > 0 and not settings.left_bare else settings.left
+    x1 = settings.end if settings.inset_right > 0 and not settings.right_bare else settings.right
     top = settings.levels.flat_ceiling
     for bare, z, side, faces in (
         (settings.top_bare, top or 0, "top", Toward.UP),
@@ -319,7 +322,7 @@ def level_surfaces(settings: Settings) -> list[tuple[Surface, Rect, str]]:
             up=Toward.BACK,
             faces=faces,
         )
-        place = Rect(settings.left, 0, settings.right, whole - bare)
+        place = Rect(x0, 0, x1, whole - bare)
         found.append((surface, place, f"board.{side}"))
     return found
 

@@ -11,10 +11,12 @@ import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.figures import (
     Figure,
     box_depth,
     box_width,
+    face_at,
     listed,
     wall_width,
 )
@@ -27,7 +29,6 @@ from optimiser.framing.pieces import (
     behind,
     check_ends,
     check_piece,
-    face_at,
     heights_of,
     pieces_of,
 )
@@ -52,6 +53,13 @@ def boxes(whole: Settings, notes: Notes) -> tuple[list[Settings], set[str]]:
         if p.x < whole.offset + whole.width and whole.offset < p.x + p.width
     ]
     skirting = whole.wall.site.skirting or 0
+    if skirting > MOST_OVERHANG:
+        notes.problem(
+            "site.skirting",
+            f"site.skirting {mm(skirting)} keeps the timber further off the house than boards may"
+            f" stand out past it, {mm(MOST_OVERHANG)}",
+            "check the figure, or take the skirting off and leave it out",
+        )
     pieces = [
         replace(piece, back=piece.back + skirting)
         for piece in behind(pieces_of(whole, notes), solids)
@@ -147,12 +155,15 @@ def _box(
     bare = {side: bare_ends[id(piece), side] for side in ("left", "right")}
     edges = {side: _edge(piece, side, pieces, bare_ends, skin, stops) for side in ("left", "right")}
     over, under = _vertical(piece, pieces, whole, notes)
+    # Boards run on to the house, over a skirting that keeps the timber off it.
+    house = piece.back - (whole.wall.site.skirting or 0)
     base = place.z0
     board_base: int | None = None
     bottom_bare: int | None = None
     if place.z0 > 0 and under is not None:
         if under < piece.depth:
-            base, bottom_bare, board_base = place.z0 + skin, under - piece.back, place.z0
+            shown = max(under, house) - piece.back
+            base, bottom_bare, board_base = place.z0 + skin, shown, place.z0
         elif under > piece.depth:
             base, board_base = place.z0 - skin, place.z0
         else:
@@ -163,7 +174,7 @@ def _box(
     if place.z1 < CEILING:
         top = place.z1
         if over is None or over < piece.depth:
-            top, top_bare = place.z1 - skin, max((over or 0) - piece.back, 0)
+            top, top_bare = place.z1 - skin, max(over or 0, house) - piece.back
         elif over > piece.depth:
             top = place.z1 + skin
         board_top = place.z1
@@ -181,8 +192,8 @@ def _box(
         start=edges["left"].x,
         end=edges["right"].x,
         base=base,
-        left_bare=tuple(_within(bare["left"], place, low, high, piece.back)),
-        right_bare=tuple(_within(bare["right"], place, low, high, piece.back)),
+        left_bare=tuple(_within(bare["left"], place, (low, high), piece.back, house)),
+        right_bare=tuple(_within(bare["right"], place, (low, high), piece.back, house)),
         top_bare=top_bare,
         bottom_bare=bottom_bare,
         board_base=board_base,
@@ -207,11 +218,13 @@ def _closes(piece: Piece, pieces: list[Piece], solids: list[Solid], whole: Setti
     )
 
 
-def _within(bare: list[Bare], place: Rect, low: int, high: int, back: int) -> Iterator[Bare]:
+def _within(
+    bare: list[Bare], place: Rect, span: tuple[int, int], back: int, house: int
+) -> Iterator[Bare]:
     for stretch in bare:
-        z0 = low if stretch.z0 == place.z0 else stretch.z0
-        z1 = high if stretch.z1 == place.z1 else stretch.z1
-        yield Bare(z0, z1, max(stretch.y - back, 0))
+        z0 = span[0] if stretch.z0 == place.z0 else stretch.z0
+        z1 = span[1] if stretch.z1 == place.z1 else stretch.z1
+        yield Bare(z0, z1, max(stretch.y, house) - back)
 
 
 def _bare(

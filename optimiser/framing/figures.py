@@ -136,26 +136,68 @@ def before_it(settings: Settings) -> Figures:
     return (*found[:1], *([Figure("site.skirting", mm(kept))] if kept else []))
 
 
+def face_at(depth: int, settings: Settings) -> str:
+    """Name the face of the wall that stands at a depth: another box's front, or a breast's."""
+    wall = settings.wall
+    found = [Figure(f"steps.{step.name}.depth", mm(step.depth)) for step in wall.steps]
+    found.append(Figure("wall.depth", mm(wall.extent.depth)))
+    found += [
+        Figure(f"site.projections[{i}].depth", mm(breast.depth))
+        for i, breast in enumerate(wall.site.projections)
+    ]
+    return next((str(one) for one in found if one.value == mm(depth)), mm(depth))
+
+
 def ceiling(settings: Settings) -> Figures:
-    """Return what sets how high one box of the wall is."""
-    wall, site = settings.wall, settings.wall.site
+    """Return what sets how high one box of the wall is: its own top, or the ceiling where it is
+    lowest over the box."""
+    wall = settings.wall
     step = next((one for one in wall.steps if one.name == settings.step), None)
     if settings.flat_top:
         if step is not None and step.height is not None:
             z = size(f"steps.{step.name}.z", step.z, step.z or 0)
             return (z, size(f"steps.{step.name}.height", step.height, step.height))
-        over = [one for one in wall.steps if one.z and one.z == settings.board_top]
+        over = [
+            one
+            for one in wall.steps
+            if one.z
+            and one.z == settings.board_top
+            and one.x < settings.end
+            and settings.start < one.x + one.width
+        ]
         if over:
             return (size(f"steps.{over[0].name}.z", over[0].z, over[0].z or 0),)
         return (Figure("wall.height", mm(wall.extent.height or 0)),)
+    return _surveyed(settings)
+
+
+def _surveyed(settings: Settings) -> Figures:
+    """Return the survey's figures at the lowest place of the ceiling over a box: of one surveyed
+    place, or of the two that it lies between."""
+    site, levels = settings.wall.site, settings.levels
+    inside = [at // 2 for at in levels.places if 2 * settings.start < at < 2 * settings.end]
+    lowest = min((settings.start, settings.end, *inside), key=levels.ceiling)
+    near = sorted(levels.places, key=lambda at: abs(at - 2 * lowest))
+    taken = [at for at in near[:1] if at == 2 * lowest] or [
+        *([at for at in near if at < 2 * lowest][:1]),
+        *([at for at in near if at > 2 * lowest][:1]),
+    ]
+    found: list[Figure] = []
     if site.levels:
-        i, lowest = min(enumerate(site.levels), key=lambda entry: entry[1].floor + entry[1].height)
-        return (Figure(f"site.levels[{i}].height", mm(lowest.height)),)
-    heights = (
-        ("left", site.height_left),
-        ("middle", site.height_middle),
-        ("right", site.height_right),
-    )
-    given = [(side, height) for side, height in heights if height is not None]
-    side, lowest_height = min(given, key=lambda entry: entry[1])
-    return (Figure(f"site.height_{side}", mm(lowest_height)),)
+        for i, point in enumerate(site.levels):
+            if 2 * (point.x - settings.offset) in taken:
+                found.append(Figure(f"site.levels[{i}].height", mm(point.height)))
+                if point.floor:
+                    found.append(Figure(f"site.levels[{i}].floor", mm(point.floor)))
+        return tuple(found)
+    left, middle, right = levels.places
+    heights = {"left": site.height_left, "middle": site.height_middle, "right": site.height_right}
+    # A height left out is as at the left, the middle's between both.
+    at_right = ["right"] if site.height_right is not None else ["left"]
+    at_middle = ["middle"] if site.height_middle is not None else ["left", *at_right]
+    named = {left: ["left"], middle: at_middle, right: at_right}
+    sides = dict.fromkeys(side for at in sorted(taken) for side in named[at])
+    found = [Figure(f"site.height_{side}", mm(heights[side] or 0)) for side in sides]
+    if site.floor_fall and taken != [left]:
+        found.append(Figure("site.floor_fall", mm(site.floor_fall)))
+    return tuple(found)

@@ -285,7 +285,28 @@ def _levels(settings: Settings) -> Iterator[Finding]:
     yield finding(
         "check.fit",
         Severity.NOTE,
-        f"uprights follow the ceiling, {mm(lowest)} to {mm(high)} above the highest floor, each"
-        f" rounded down to 0.1 and cut {mm(settings.fit)} short",
+        _fitted(settings, lowest, high),
         "measure again at each upright before cutting",
+    )
+
+
+def _fitted(settings: Settings, lowest: int, high: int) -> str:
+    """Say to what uprights are cut: the ceiling as surveyed, less the fit, or a level top."""
+    wall = settings.wall
+    to_plates = "to the space between its plates"
+    if wall.extent.height is not None:
+        given = wall.materials.fit
+        unused = f"; materials.fit {mm(given)} is for uprights under a ceiling" if given else ""
+        return (
+            f"the top is level, {mm(wall.extent.height)} above the highest floor: each upright is"
+            f" cut {to_plates}{unused}"
+        )
+    ceiling = f"follow the ceiling, {mm(lowest)} to {mm(high)}"
+    if lowest == high:
+        ceiling = f"reach to the ceiling, {mm(high)}"
+    stepped = any(step.z or step.height is not None for step in wall.steps)
+    return (
+        f"uprights {ceiling} above the highest floor, each rounded down to 0.1 and cut"
+        f" {mm(settings.fit)} short"
+        + (f"; under a part's level top each is cut {to_plates}" if stepped else "")
     )

@@ -7,13 +7,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from optimiser.domain.frame import Edge
 from optimiser.domain.wall import Fire, Glass
 from optimiser.framing.bearing import MOST_OVERHANG
+from optimiser.framing.bearing import behind as bearing
 from optimiser.framing.figures import (
     Figures,
     Told,
     box_depth,
     box_width,
+    face_at,
     listed,
     size,
     summed,
@@ -69,24 +72,18 @@ def settle_fire(fire: Fire, settings: Settings, notes: Notes) -> tuple[FireChoic
             "fire.return_depth", fire.return_depth, fire.body_depth, lambda depth: f"{mm(depth)} mm"
         )
     _check_glass(glass, settings, notes)
+    _check_unused(fire, glass, settings, notes)
     if (to_left and settings.left_bare) or (to_right and settings.right_bare):
+        up = base, base + height
+        _check_glass_shows(glass, up, returning, settings, notes)
         _check_glass_edge(_deep(fire, back), fire.body_depth + back, returning, settings, notes)
-    centre = _fire_centre(fire, glass, width, settings, notes)
     lining = settings.fire_lining.thickness if settings.fire_lining is not None else 0
-    reach = max(fire.body_width + 2 * side, width) + 2 * lining
-    frame_x = centre - reach // 2, centre - reach // 2 + reach
-    cut_x = centre - width // 2, centre - width // 2 + width
-    if to_left:
-        frame_x, cut_x = (settings.left, frame_x[1]), (settings.start, cut_x[1])
-    if to_right:
-        frame_x = frame_x[0], settings.right
-        cut_x = cut_x[0], settings.end
+    body_x, cut_x, frame_x = _along(fire, glass, (width, side, lining), settings, notes)
     frame = Rect(frame_x[0], base, frame_x[1], base + max(fire.body_height + top, height) + lining)
     cut = Rect(cut_x[0], base, cut_x[1], base + height)
-    body_x = centre - fire.body_width // 2
     choice = FireChoice(
         fire=fire,
-        body=Rect(body_x, base, body_x + fire.body_width, base + fire.body_height),
+        body=Rect(body_x[0], base, body_x[1], base + fire.body_height),
         opening_width=cut.width,
         opening_height=height,
         clearance_top=top,
@@ -196,12 +193,119 @@ def _check_glass_edge(
     )
 
 
-def _fire_centre(fire: Fire, glass: Glass, width: int, settings: Settings, notes: Notes) -> int:
+Span = tuple[int, int]
+
+
+def _along(
+    fire: Fire, glass: Glass, room: tuple[int, int, int], settings: Settings, notes: Notes
+) -> tuple[Span, Span, Span]:
+    """Return from where to where its body reaches, the hole in the board, and its timbers' space.
+
+    `room`: the hole's width, the clearance at a side and what lines that. Glass that returns round
+    an end puts body and hole at that end, where no timber stands.
+    """
+    width, side, lining = room
+    start, end = settings.start, settings.end
+    body_width = int(fire.body_width)
+    reach = max(body_width + side, width) + lining
     if glass is Glass.LEFT:
-        return settings.start + max(width, fire.body_width) // 2
+        return (start, start + body_width), (start, start + width), (settings.left, start + reach)
     if glass is Glass.RIGHT:
-        return settings.end - max(width, fire.body_width) // 2
-    middle = (settings.start + settings.end) // 2
+        return (end - body_width, end), (end - width, end), (end - reach, settings.right)
+    middle = (start + end) // 2
     if glass is Glass.BOTH:
-        return middle
-    return notes.size("fire.centre", fire.centre, middle)
+        body = middle - body_width // 2
+        return (body, body + body_width), (start, end), (settings.left, settings.right)
+    centre = notes.size("fire.centre", fire.centre, middle)
+    body = centre - body_width // 2
+    whole = max(body_width + 2 * side, width) + 2 * lining
+    return (
+        (body, body + body_width),
+        (centre - width // 2, centre - width // 2 + width),
+        (centre - whole // 2, centre - whole // 2 + whole),
+    )
+
+
+def _check_unused(fire: Fire, glass: Glass, settings: Settings, notes: Notes) -> None:
+    """Refuse figures that the glass contradicts: a return that there is none of, a hole that does
+    not run from end to end."""
+    if glass is Glass.FRONT and fire.return_depth is not None:
+        default = "" if fire.glass is not None else " (default)"
+        notes.problem(
+            "fire.return_depth",
+            f"fire.return_depth {mm(fire.return_depth)} is the glass at an end, and"
+            f' fire.glass "front"{default} returns round none',
+            'leave it out, or set fire.glass to "left", "right" or "both"',
+        )
+    whole = settings.end - settings.start
+    if glass is Glass.BOTH and fire.opening_width not in (None, whole, fire.body_width):
+        notes.problem(
+            "fire.opening_width",
+            f"fire.opening_width {mm(fire.opening_width or 0)} contradicts"
+            f' fire.glass "both", whose hole runs from end to end, {mm(whole)}'
+            f" ({listed(box_width(settings))})",
+            f"leave it out, or make it {mm(whole)}",
+        )
+
+
+def _check_strip(y: int, inner: int, returning: int, settings: Settings, notes: Notes) -> None:
+    """Refuse a strip of end board, between the glass and a face beside, that lies on no timber.
+
+    It shows from `y` to `inner`, both from the back of the box.
+    """
+    fire = settings.wall.fire
+    if y <= 0 or y == inner or fire is None:
+        return
+    behind = settings.depth - fire.body_depth - (fire.clearance_back or 0)
+    upright = behind_glass(behind, settings)
+    if upright is not None:
+        held = min(upright.y + upright.deep, inner) - max(upright.y, y)
+        if held >= min(inner - y, bearing(Edge.FACTORY)):
+            return
+    depth = box_depth(settings)
+    edge = size("fire.return_depth", fire.return_depth, returning)
+    notes.problem(
+        depth.field,
+        f"{depth} leaves {mm(inner - y)} of end board between {edge} and"
+        f" {face_at(settings.back + y, settings)}, and no upright stands behind that"
+        f" ({timber(settings)})",
+        f"make {depth.field} {mm(settings.back + y + returning)}, so that the glass ends at that"
+        " face, or choose a narrower timber",
+    )
+
+
+def _check_glass_shows(
+    glass: Glass, up: Span, returning: int, settings: Settings, notes: Notes
+) -> None:
+    """Refuse glass that returns round an end where what stands beside it hides a part of it."""
+    for ends, bare, end in (
+        ((Glass.LEFT, Glass.BOTH), settings.left_bare, "left"),
+        ((Glass.RIGHT, Glass.BOTH), settings.right_bare, "right"),
+    ):
+        if glass not in ends or not bare:
+            continue
+        inner = settings.depth - returning
+        shown = [one for one in bare if one.z0 <= up[0] and up[1] <= one.z1]
+        if shown and min(one.y for one in shown) <= inner:
+            _check_strip(min(one.y for one in shown), inner, returning, settings, notes)
+            continue
+        fire = settings.wall.fire
+        edge = size("fire.return_depth", fire.return_depth if fire is not None else None, returning)
+        if not shown:
+            notes.problem(
+                "fire.base_height",
+                f'fire.glass "{glass.value}" returns round the {end} end from {mm(up[0])} to'
+                f" {mm(up[1])} up, and that end shows from {mm(bare[0].z0)} to {mm(bare[-1].z1)}",
+                'move the fire to where the end shows, or set fire.glass to "front"',
+            )
+            continue
+        beside = settings.back + min(one.y for one in shown)
+        depth = box_depth(settings)
+        notes.problem(
+            edge.field,
+            f"{edge} reaches back to {mm(settings.back + inner)} out from the existing wall"
+            f" ({depth}), and what stands beside its {end} end hides it up to"
+            f" {face_at(beside, settings)}",
+            f"make it {mm(settings.back + settings.depth - beside)} at most, or {depth.field}"
+            f" {mm(beside + returning)}",
+        )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.figures import (
     Figure,
     before_it,
@@ -94,38 +95,46 @@ def _check_shelves(hole: Hole, settings: Settings, notes: Notes) -> None:
 
 
 def check_lining(holes: list[Hole], settings: Settings, notes: Notes) -> None:
-    """Record a fire whose lining overhead has no room for the returns that hold its ends."""
+    """Record a fire whose lining overhead has no room for the returns that hold it."""
     fire = next((hole for hole in holes if hole.kind == "fire"), None)
     narrow = settings.wide <= 2 * settings.thick
     if fire is None or settings.fire_lining is None or fire.blocks_back(settings) or narrow:
         # A narrow timber lies on the flat where a return on edge is too high.
         return
-    thick = settings.thick
+    thick, frame = settings.thick, fire.frame
     outers = [hole.outer(settings) for hole in holes if hole is not fire]
-    for x in (fire.frame.x0 - thick, fire.frame.x1):
-        over = [o.z0 for o in outers if o.x0 < x + thick and x < o.x1 and o.z0 >= fire.frame.z1]
+    rooms: list[int] = []
+    for x in (frame.x0 - thick, frame.x1):
+        over = [o.z0 for o in outers if o.x0 < x + thick and x < o.x1 and o.z0 >= frame.z1]
         plate = settings.levels.lowest_ceiling(x, x + thick) - thick - settings.fit
         # A strut's return beside the same upright stands at the foot of its recess.
         strutted = [
             hole.frame.z0
             for hole in holes
             if hole.lined
-            and hole.frame.z0 >= fire.frame.z1
+            and hole.frame.z0 >= frame.z1
             and x in (hole.frame.x0 - thick, hole.frame.x1)
         ]
-        room = min([plate, *(z + thick for z in over), *strutted])
-        if room - fire.frame.z1 < settings.wide:
-            lining = Figure("fire.lining", f'"{settings.fire_lining.material}"')
-            over_it = [hole.told.up for hole in holes if hole.frame.z0 >= fire.frame.z1]
-            notes.problem(
-                "fire.lining",
-                f"{lining} needs returns {mm(settings.wide)} high ({timber(settings)}) that hold"
-                f" its ends, and {listed(fire.told.up, *over_it, ceiling(settings))} leave"
-                f" {mm(room - fire.frame.z1)} over the fire's frame",
-                f"leave {mm(settings.wide - room + fire.frame.z1)} more over the fire, or choose a"
-                " narrower timber",
-            )
-            return
+        rooms += [min([plate, *(z + thick for z in over), *strutted])]
+    if fire.depth - settings.skin - settings.wide > MOST_OVERHANG:
+        # Behind its head the lining hangs from returns, under an opening that is wide too.
+        rooms += [
+            o.z0 + thick
+            for o in outers
+            if o.z0 >= frame.z1 and min(o.x1, frame.x1) - max(o.x0, frame.x0) > settings.limit
+        ]
+    room = min(rooms)
+    if room - frame.z1 < settings.wide:
+        lining = Figure("fire.lining", f'"{settings.fire_lining.material}"')
+        over_it = [hole.told.up for hole in holes if hole.frame.z0 >= frame.z1]
+        notes.problem(
+            "fire.lining",
+            f"{lining} needs returns {mm(settings.wide)} high ({timber(settings)}) that hold"
+            f" it, and {listed(fire.told.up, *over_it, ceiling(settings))} leave"
+            f" {mm(room - frame.z1)} over the fire's frame",
+            f"leave {mm(settings.wide - room + frame.z1)} more over the fire, or choose a"
+            " narrower timber",
+        )
 
 
 def _place(hole: Hole) -> str:
@@ -147,10 +156,12 @@ def _check_sides(hole: Hole, settings: Settings, notes: Notes) -> None:
         )
     elif max(short) > 0:
         narrower = short[0] + short[1]
-        remedy = f"make it {mm(narrower)} narrower, or the wall as much wider"
-        if narrower <= 0:
-            way = "right" if short[0] > 0 else "left"
-            remedy = f"move it {mm(max(short))} to the {way}"
+        remedy = f"make it {mm(narrower)} narrower, or {_wider(settings)} as much wider"
+        if short[0] != short[1]:
+            # Only a move brings it between its uprights once it is narrow enough.
+            way = "right" if short[0] > short[1] else "left"
+            moved = mm(max(short) if narrower <= 0 else abs(short[0] - short[1]) // 2)
+            remedy = f"move it {moved} to the {way}" + (f", and {remedy}" if narrower > 0 else "")
         notes.problem(
             along[0].field,
             f"{listed(along)}: with an upright of {mm(thick)} each side it takes"
@@ -158,6 +169,20 @@ def _check_sides(hole: Hole, settings: Settings, notes: Notes) -> None:
             f" {listed(box_width(settings))} leave {mm(settings.left)} to {mm(settings.right)}",
             remedy,
         )
+
+
+def _raised(hole: Hole, by: int) -> str:
+    """Say what raises an opening: a slot that hangs under the TV goes up with it."""
+    if hole.kind == "soundbar" and not hole.told.up[0].given:
+        return f"raise the TV {mm(by)}, or give soundbar.x and soundbar.z"
+    return f"raise it {mm(by)}"
+
+
+def _wider(settings: Settings) -> str:
+    """Name what may be made wider: the wall, or a step of its front."""
+    if not settings.step:
+        return "the wall"
+    return f"steps.{settings.step}.width"
 
 
 def _check_heights(hole: Hole, settings: Settings, notes: Notes) -> None:
@@ -169,7 +194,7 @@ def _check_heights(hole: Hole, settings: Settings, notes: Notes) -> None:
             up[0].field,
             f"{listed(up)}: its frame begins at {mm(frame.z0)}, within {lowest}, which end at"
             f" {mm(sole + thick)}",
-            f"raise it {mm(sole + thick - frame.z0)}"
+            _raised(hole, sole + thick - frame.z0)
             + (f", or lower it {mm(frame.z0 - sole)} to the sole plate" if frame.z0 > sole else ""),
         )
     elif hole.kind == "fire" and sole + thick < frame.z0 < sole + thick + SHORTEST:

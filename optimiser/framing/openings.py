@@ -132,6 +132,10 @@ def _widened(hole: Hole, settings: Settings, *, left: int = 0, right: int = 0) -
         return replace(hole, frame=frame)
     board = settings.board.thickness
     more_left, more_right = left // board, right // board
+    if hole.shelves:
+        # A shelf's screws reach the timber through two boards, through no more.
+        more_left = min(more_left, 1 - min(hole.double_left, 1))
+        more_right = min(more_right, 1 - min(hole.double_right, 1))
     cut = replace(
         hole.cut,
         x0=hole.cut.x0 - left + more_left * board,

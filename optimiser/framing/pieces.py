@@ -18,6 +18,7 @@ from optimiser.framing.figures import (
     box_depth,
     box_width,
     ceiling,
+    face_at,
     listed,
     summed,
     timber,
@@ -183,18 +184,6 @@ def check_ends(box: Settings, notes: Notes) -> None:
                 " narrower timber",
             )
             return
-
-
-def face_at(depth: int, settings: Settings) -> str:
-    """Name the face of the wall that stands at a depth: another box's front, or a breast's."""
-    wall = settings.wall
-    found = [Figure(f"steps.{step.name}.depth", mm(step.depth)) for step in wall.steps]
-    found.append(Figure("wall.depth", mm(wall.extent.depth)))
-    found += [
-        Figure(f"site.projections[{i}].depth", mm(breast.depth))
-        for i, breast in enumerate(wall.site.projections)
-    ]
-    return next((str(one) for one in found if one.value == mm(depth)), mm(depth))
 
 
 def check_piece(piece: Piece, whole: Settings, notes: Notes) -> None:

@@ -5,15 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from optimiser.domain.frame import Box
-from optimiser.domain.wall import Niche, Wall
+from optimiser.domain.wall import Fire, Glass, Niche, Wall
 from optimiser.framing.figures import Figure, box_width, listed
 from optimiser.framing.fires import BASE_HEIGHT, FireChoice, settle_fire
 from optimiser.framing.notes import Notes
 from optimiser.framing.opening_checks import check_holes, check_lining
 from optimiser.framing.openings import Hole, bring_in_line
 from optimiser.framing.recesses import (
-    CENTRE_HEIGHT,
     TvChoice,
+    middle_along,
+    middle_up,
     niche_holes,
     settle_tv,
     soundbar_hole,
@@ -57,21 +58,18 @@ def place_openings(boxes: list[Settings], faulty: set[str], notes: Notes) -> lis
     """
     placed = [Placed(settings) for settings in boxes]
     wall = boxes[0].wall
-    middle = boxes[0].width // 2
     fire_hole = tv_hole = None
     if wall.fire is not None:
-        x = wall.fire.centre if wall.fire.centre is not None else middle
-        base = wall.fire.base_height
-        box = _box_at(placed, (x, base if base is not None else BASE_HEIGHT), _FIRE, notes)
+        box = _box_of_fire(wall.fire, placed, notes)
         if box is not None:
             box.fire, fire_hole = settle_fire(wall.fire, box.settings, notes)
             box.holes.append(fire_hole)
     if wall.tv is not None:
-        x = wall.tv.centre if wall.tv.centre is not None else middle
-        z: int | None = wall.tv.centre_height
-        if z is None and fire_hole is not None:
-            z = fire_hole.cut.z1 + (wall.tv.above_fire or 0) + (wall.tv.height or 0) // 2 + 3_000
-        box = _box_at(placed, (x, z if z is not None else CENTRE_HEIGHT), _TV, notes)
+        # Over the fire's part of the wall, where it has one.
+        under = next((one.settings for one in placed if one.fire is not None), None)
+        along = middle_along(under, fire_hole) if under is not None else boxes[0].width // 2
+        x = wall.tv.centre if wall.tv.centre is not None else along
+        box = _box_at(placed, (x, middle_up(wall.tv, fire_hole, boxes[0])), _TV, notes)
         settled = settle_tv(wall.tv, fire_hole, box.settings, notes) if box is not None else None
         if box is not None and settled is not None:
             box.tv, tv_hole = settled
@@ -155,13 +153,45 @@ def _overlaps(cut: Rect, box: Settings) -> bool:
     return cut.x0 < end and start < cut.x1 and cut.z0 < high and low < cut.z1
 
 
+def _box_of_fire(fire: Fire, placed: list[Placed], notes: Notes) -> Placed | None:
+    """Return the box that a fire lies in: at its centre, or where its glass finds ends to return
+    round, in the middle of the wall first."""
+    base = fire.base_height if fire.base_height is not None else BASE_HEIGHT
+    z = base + fire.body_height // 2
+    if fire.centre is None and fire.glass not in (None, Glass.FRONT):
+        middle = placed[0].settings.width // 2
+        shown = [
+            box
+            for box in placed
+            if _spans_up(box.settings, z)
+            and (fire.glass is Glass.RIGHT or box.settings.left_bare)
+            and (fire.glass is Glass.LEFT or box.settings.right_bare)
+        ]
+        if shown:
+            return min(
+                shown, key=lambda box: abs(box.settings.start + box.settings.end - 2 * middle)
+            )
+    x = fire.centre if fire.centre is not None else placed[0].settings.width // 2
+    return _box_at(placed, (x, z), _FIRE, notes)
+
+
+def _spans_up(settings: Settings, z: int) -> bool:
+    """Return whether a box's front reaches past a height."""
+    low = settings.board_base if settings.board_base is not None else 0
+    top = settings.board_top
+    if top is None:
+        top = settings.levels.highest_ceiling(settings.start, settings.end)
+    return low <= z <= top
+
+
 def _place_soundbar(placed: list[Placed], tv: Hole | None, notes: Notes) -> None:
     bar = placed[0].settings.wall.soundbar
     if bar is None:
         return
     box = next((one for one in placed if tv is not None and tv in one.holes), placed[0])
     if bar.x is not None and bar.z is not None:
-        box = _box_at(placed, (bar.x, bar.z), _SOUNDBAR, notes) or box
+        middle = bar.x + bar.width // 2, bar.z + bar.height // 2
+        box = _box_at(placed, middle, _SOUNDBAR, notes) or box
     slot = soundbar_hole(bar, tv, box.settings, notes)
     if slot is not None:
         box.holes.append(slot)
@@ -181,8 +211,7 @@ def _box_at(
     x, z = at
     for box in placed:
         settings = box.settings
-        top = settings.levels.highest_ceiling(settings.start, settings.end)
-        if settings.start <= x <= settings.end and settings.base <= z <= top:
+        if settings.start <= x <= settings.end and _spans_up(settings, z):
             return box
     if len(placed) == 1:
         # Its own checks say with which figures it does not fit.

@@ -69,7 +69,7 @@ def settle_tv(
         return None
     width, height = settled
     gap = notes.size("tv.finger_gap", tv.finger_gap, FINGER_GAP)
-    centre = notes.size("tv.centre", tv.centre, (settings.start + settings.end) // 2)
+    centre = notes.size("tv.centre", tv.centre, middle_along(settings, fire))
     above = max(ABOVE_FIRE, _room_for_slot(gap, fire, settings))
     z0 = _tv_bottom(tv, height, fire, above, notes)
     screen = Rect(centre - width // 2, z0, centre - width // 2 + width, z0 + height)
@@ -104,6 +104,30 @@ def settle_tv(
     return choice, lined_hole(
         "tv", "tv", clear, recess, panel, settings, told=_tv_told(choice, fire)
     )
+
+
+def middle_along(settings: Settings, fire: Hole | None) -> int:
+    """Return where along the wall a TV hangs of which nothing is said: over a fire that was put
+    somewhere, else in the middle of its box."""
+    put = settings.wall.fire is not None and settings.wall.fire.centre is not None
+    if fire is not None and put and not (fire.to_left or fire.to_right):
+        return (fire.cut.x0 + fire.cut.x1) // 2
+    return (settings.start + settings.end) // 2
+
+
+def middle_up(tv: Tv, fire: Hole | None, settings: Settings) -> int:
+    """Return how high the middle of a TV will hang, before its box is known; faults are told when
+    it is settled."""
+    if tv.centre_height is not None:
+        return tv.centre_height
+    if fire is None:
+        return CENTRE_HEIGHT
+    gap = tv.finger_gap if tv.finger_gap is not None else FINGER_GAP
+    above = max(ABOVE_FIRE, _room_for_slot(gap, fire, settings))
+    height = tv.height
+    if height is None:
+        height = picture_size(tv.diagonal)[1] if tv.diagonal is not None else Tenths(0)
+    return fire.cut.z1 + (above if tv.above_fire is None else tv.above_fire) + height // 2
 
 
 def _tv_told(choice: TvChoice, fire: Hole | None) -> Told:

@@ -123,9 +123,11 @@ def _site(whole: Settings, bands: tuple[NoScrewBand, ...], loose: int) -> Iterat
             " off the wall",
             "pack behind each back upright where it is fixed"
             + (
-                f"; close the {mm(site.skirting)} between a free end's board and the wall with a"
-                " strip scribed over the skirting"
-                if whole.left_free or whole.right_free
+                "; boards of ends and tops run on to the house: notch each round the skirting"
+                if whole.left_free
+                or whole.right_free
+                or whole.wall.extent.height
+                or whole.wall.steps
                 else ""
             ),
         )

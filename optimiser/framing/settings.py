@@ -50,7 +50,10 @@ LIMIT_THICK = 6_000
 
 @dataclass(frozen=True, slots=True)
 class Bare:
-    """A stretch of a box's end that shows: from z to z, and from `y` (of the box) to its front."""
+    """A stretch of a box's end that shows: from z to z, and from `y` (of the box) to its front.
+
+    Below 0 where a skirting keeps the box off the house: the board runs on over it.
+    """
 
     z0: int
     z1: int

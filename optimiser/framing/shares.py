@@ -185,29 +185,33 @@ def _fire_shares(hole: Hole, placed: Placed) -> HoleShares:
     body, side = _of("fire.body_width"), _of("fire.clearance_side")
     opening = _of("fire.opening_width") if fire.opening_width is not None else body
     given = fire.opening_width if fire.opening_width is not None else fire.body_width
-    most = max(fire.body_width + 2 * choice.clearance_side, given)
-    reach = together((body, WHOLE), (side, 2 * WHOLE)) if most > given else opening
     start, end = _ends(settings)
-    wider = opening if given >= fire.body_width else body
     centre = _of("fire.centre") if fire.centre is not None else _middle(settings)
-    if choice.glass is Glass.LEFT:
-        centre = together((start, WHOLE), (wider, _HALF))
-    elif choice.glass is Glass.RIGHT:
-        centre = together((end, WHOLE), (wider, -_HALF))
+    one_end = choice.glass in (Glass.LEFT, Glass.RIGHT)
+    sides = 1 if one_end else 2
+    most = max(fire.body_width + sides * choice.clearance_side, given)
+    reach = together((body, WHOLE), (side, sides * WHOLE)) if most > given else opening
+    # Where the glass returns, body and hole count from that end.
+    share = WHOLE if one_end else _HALF
+    from_left, from_right = (end, start) if one_end else (centre, centre)
     base = _of("fire.base_height")
     high = _of("fire.opening_height" if fire.opening_height is not None else "fire.body_height")
     lining = settings.fire_lining.thickness if settings.fire_lining is not None else 0
-    middle = choice.body.x0 + fire.body_width // 2
-    frame = middle - (most + 2 * lining) // 2, middle - (most + 2 * lining) // 2 + most + 2 * lining
+    if one_end:
+        frame = settings.end - most - lining, settings.start + most + lining
+    else:
+        whole = most + 2 * lining
+        middle = choice.body.x0 + fire.body_width // 2
+        frame = middle - whole // 2, middle - whole // 2 + whole
     return HoleShares(
-        left=start if hole.to_left else together((centre, WHOLE), (reach, -_HALF)),
-        right=end if hole.to_right else together((centre, WHOLE), (reach, _HALF)),
+        left=start if hole.to_left else together((from_left, WHOLE), (reach, -share)),
+        right=end if hole.to_right else together((from_right, WHOLE), (reach, share)),
         bottom=base,
         top=_sum(base, _fire_height(placed)),
         depth=_by(fire__body_depth=1, fire__clearance_back=1),
         cut=(
-            start if hole.to_left else together((centre, WHOLE), (opening, -_HALF)),
-            end if hole.to_right else together((centre, WHOLE), (opening, _HALF)),
+            start if hole.to_left else together((from_left, WHOLE), (opening, -share)),
+            end if hole.to_right else together((from_right, WHOLE), (opening, share)),
             base,
             _sum(base, high),
         ),
@@ -248,6 +252,10 @@ def _tv_sides(placed: Placed) -> tuple[Shares, Shares, Shares, Shares, Shares]:
     clear_width = _of("tv.recess_width") if tv.recess_width is not None else _sum(width, gaps)
     clear_height = _of("tv.recess_height") if tv.recess_height is not None else _sum(height, gaps)
     centre = _of("tv.centre") if tv.centre is not None else _middle(settings)
+    put = settings.wall.fire
+    if tv.centre is None and put is not None and put.centre is not None:
+        # Over a fire that was put somewhere.
+        centre = _of("fire.centre") if put.glass in (None, Glass.FRONT) else centre
     middle = _of("tv.centre_height")
     if tv.centre_height is None and settings.wall.fire is not None:
         over = _of("tv.above_fire")

@@ -42,6 +42,9 @@ _UNHELD = 1_000
 _OVERHANG = 500
 # A recess too low for two struts has its back held by one: common practice, no source.
 _BACK_OVERHANG = 630
+# A box for a double socket asks for a hole so large, and screws into the board round it: common
+# practice, no source.
+_SOCKET = 1_600
 # A gap this wide between two timbers, as the fit of an upright leaves, is none to a board.
 _FIT = 20
 # A joint this near the ceiling is held by the head plate: its timber and the trim of the board.
@@ -312,6 +315,10 @@ def _spans(
 ) -> Iterator[Fault]:
     """Yield where a board spans further than its limit both along and across."""
     whole, cuts = _pieces(boards, plane.turn)
+    holes: Sequence[Flat] = plane.holes
+    if plane.face.name.endswith(".back"):
+        # Round a socket the board carries itself.
+        cuts, holes = ([one for one in cut if not _is_socket(one)] for cut in (cuts, holes))
     flats = [plane.whole, *whole, *cuts]
     bends = [x for x, _ in plane.tops if plane.turn.across == 0]
     limit = int(plane.face.limit)
@@ -337,12 +344,16 @@ def _spans(
             f"face {plane.face.name}",
             f"its board spans more than {limit / 10:g} at {xs[i] / 10:g}, {us[j] / 10:g}",
         )
-    open_edge = bare & inside & beside_hole(marked(plane.holes, xs, us) > 0)
+    open_edge = bare & inside & beside_hole(marked(holes, xs, us) > 0)
     for i, j in np.argwhere(open_edge)[:1]:
         yield Fault(
             f"face {plane.face.name}",
             f"the edge of its hole at {xs[i] / 10:g}, {us[j] / 10:g} has no timber behind",
         )
+
+
+def _is_socket(hole: Flat) -> bool:
+    return max(hole[2] - hole[0], hole[3] - hole[1]) <= _SOCKET
 
 
 def _beside(pieces: Pieces, plane: _Plane, numbers: Sequence[int]) -> list[Flat]:

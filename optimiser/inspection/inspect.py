@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from optimiser.domain.fault import Fault
 from optimiser.domain.frame import Frame
 from optimiser.domain.wall import Wall
+from optimiser.inspection.asked import faults_of_places
 from optimiser.inspection.clear import (
     faults_of_fixings,
     faults_of_lining,
@@ -20,6 +21,7 @@ from optimiser.inspection.clear import (
 from optimiser.inspection.facing import Faces
 from optimiser.inspection.finish import untaped
 from optimiser.inspection.restraint import missing_rests, parted, unrestrained
+from optimiser.inspection.shown import faults_of_surfaces
 from optimiser.inspection.space import Pieces
 from optimiser.inspection.standing import loose_ends, outside, shared_space
 
@@ -51,6 +53,8 @@ def _faults(pieces: Pieces, wall: Wall, faces: Faces) -> Iterator[Fault]:
     yield from parted(pieces)
     yield from missing_rests(pieces)
     yield from faces.faults(pieces)
+    yield from faults_of_surfaces(pieces.frame, wall)
+    yield from faults_of_places(pieces.frame, wall)
     yield from faults_of_spaces(pieces, wall)
     yield from faults_of_passages(pieces, wall)
     yield from faults_of_lining(pieces.frame, wall)

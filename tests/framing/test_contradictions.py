@@ -520,7 +520,7 @@ STOPS: dict[str, tuple[Wall, tuple[str, ...]]] = {
             extent=an_extent(
                 offset=tenths(300), width=tenths(1_300), left=End.FREE, right=End.FREE
             ),
-            fire=a_fire(glass=Glass.BOTH),
+            fire=a_fire(glass=Glass.BOTH, opening_width=None),
         ),
         ("wall.width 1300", "fire.body_width 1270"),
     ),

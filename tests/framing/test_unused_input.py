@@ -100,9 +100,10 @@ def test_a_case_smaller_than_the_picture_of_its_diagonal_is_refused() -> None:
     assert [one.kind for one in fits.openings] == ["tv"]
 
 
-def test_a_kept_skirting_leaves_a_gap_at_a_free_end_that_is_told_of() -> None:
+def test_an_end_board_runs_on_to_the_house_over_a_kept_skirting() -> None:
     site = a_site(skirting=tenths(15))
     free = framed(site=site, extent=an_extent(right=End.FREE, width=tenths(2_600)))
 
-    assert "close the 15 between" in said(free, "check.site.skirting")[0].remedy
-    assert "close" not in said(framed(site=site), "check.site.skirting")[0].remedy
+    assert "notch each round the skirting" in said(free, "check.site.skirting")[0].remedy
+    assert min(board.box.y for board in free.boards if board.face == "right") == 0
+    assert "notch" not in said(framed(site=site), "check.site.skirting")[0].remedy
