@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from optimiser.domain.finding import Finding, Severity
 from optimiser.domain.frame import NoScrewBand
-from optimiser.domain.wall import ExistingWall
+from optimiser.domain.wall import ExistingWall, Wall
 from optimiser.framing.appliances import fire_findings, tv_findings
 from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.cables import cable_findings
@@ -136,7 +136,10 @@ def _site(whole: Settings, bands: tuple[NoScrewBand, ...], loose: int) -> Iterat
         yield _unused(f"site.stud_positions {studs}", 'site.kind = "studs"')
     if site.plug_spacing is not None and site.kind is ExistingWall.STUDS:
         yield _unused(f"site.plug_spacing {mm(site.plug_spacing)}", 'site.kind = "solid"')
-    yield from _cables(bands, loose, solid=site.kind is not ExistingWall.STUDS)
+    if bands:
+        yield from _cables(bands, loose, solid=site.kind is not ExistingWall.STUDS)
+    else:
+        yield from _unnamed_cables(whole.wall)
 
 
 def _unused(what: str, kind: str) -> Finding:
@@ -170,9 +173,30 @@ def _covered(whole: Settings, placed: list[Placed]) -> Iterator[Finding]:
             )
 
 
+def _unnamed_cables(wall: Wall) -> Iterator[Finding]:
+    """Tell that what is fed wants a cable, and that no band is kept free of screws for it."""
+    fed = [
+        name
+        for name, there in (
+            ("fire", wall.fire is not None),
+            ("TV", wall.tv is not None),
+            ("soundbar", wall.soundbar is not None),
+            ("lit niche", any(niche.lit for niche in wall.niches)),
+        )
+        if there
+    ]
+    if fed:
+        yield finding(
+            "check.site.cables",
+            Severity.NOTE,
+            f"site.accessories names no socket or switch, and {' and '.join(fed)} want a cable: no"
+            " band of the existing wall is kept free of screws",
+            "name each accessory that is there, and each that an electrician will put on the"
+            " existing wall, before the frame is fixed; detect before drilling all the same",
+        )
+
+
 def _cables(bands: tuple[NoScrewBand, ...], loose: int, *, solid: bool) -> Iterator[Finding]:
-    if not bands:
-        return
     yield finding(
         "check.site.cables",
         Severity.WARNING if loose else Severity.NOTE,

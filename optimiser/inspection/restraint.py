@@ -8,7 +8,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from optimiser.domain.fault import Fault
-from optimiser.domain.frame import Board, Member
+from optimiser.domain.frame import Board, Member, Toward
 from optimiser.inspection.space import Block, Pieces, block_of, meeting
 from optimiser.inspection.standing import name_of
 

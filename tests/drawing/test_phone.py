@@ -116,3 +116,25 @@ def test_a_page_made_in_one_piece_cannot_be_set_anew() -> None:
         phone_svg(replace(page, told=None))
     with pytest.raises(ValueError, match="made of"):
         phone_svg(Page(100, 100, "empty", ()))
+
+
+def test_a_wide_drawing_with_nothing_in_its_middle_is_set_without_that_part() -> None:
+    """A section with its key far to the right left a part of the phone's width empty."""
+    wide = 91.5 + 2 * 83.5
+    told = Told(
+        heading="Wall",
+        facts=(),
+        note="",
+        entries=(),
+        caution="",
+        items=(Rect(Area(0, 0, 1, 40), "none"), Rect(Area(wide - 1, 0, 1, 40), "none")),
+        views=(Area(0, 0, wide, 40),),
+    )
+
+    shown = [
+        area
+        for area, larger in windows(ET.fromstring(phone_svg(Page(wide, 60, "Wall", (), told))))
+        if larger > 0.99
+    ]
+
+    assert len(shown) == 2

@@ -260,3 +260,13 @@ def test_a_level_top_is_what_uprights_are_cut_to() -> None:
     said = next(f.trouble for f in found if f.rule == "check.fit")
 
     assert said.startswith("the top is level, 1200 above the highest floor")
+
+
+def test_a_wall_that_wants_a_cable_and_names_no_accessory_is_told_that_no_band_is_kept() -> None:
+    """Bands of existing and new accessories are printed: BS 7671 522.6.202."""
+    fed = frame_wall(a_wall(fire=a_fire(), tv=a_tv()), BOOK)
+    said = [f for f in fed.findings if f.rule == "check.site.cables"]
+
+    assert [f.severity for f in said] == [Severity.NOTE]
+    assert "fire and TV want a cable" in said[0].trouble
+    assert not [f for f in frame_wall(a_wall(), BOOK).findings if f.rule == "check.site.cables"]
