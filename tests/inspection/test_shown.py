@@ -35,7 +35,7 @@ WALLS: dict[str, Wall] = {
     ),
     "upper part built out": a_wall(extent=FREE, steps=(UPPER,)),
     "before a breast with a skirting": a_wall(
-        extent=an_extent(depth=tenths(310)),
+        extent=an_extent(depth=tenths(330)),
         site=a_site(projections=(BREAST,), skirting=tenths(18)),
         steps=(CENTRE,),
     ),
