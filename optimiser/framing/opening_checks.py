@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.figures import (
     Figure,
     before_it,
@@ -95,46 +94,38 @@ def _check_shelves(hole: Hole, settings: Settings, notes: Notes) -> None:
 
 
 def check_lining(holes: list[Hole], settings: Settings, notes: Notes) -> None:
-    """Record a fire whose lining overhead has no room for the returns that hold it."""
+    """Record a fire whose lining overhead has no room for the returns that hold its ends."""
     fire = next((hole for hole in holes if hole.kind == "fire"), None)
     narrow = settings.wide <= 2 * settings.thick
     if fire is None or settings.fire_lining is None or fire.blocks_back(settings) or narrow:
         # A narrow timber lies on the flat where a return on edge is too high.
         return
-    thick, frame = settings.thick, fire.frame
+    thick = settings.thick
     outers = [hole.outer(settings) for hole in holes if hole is not fire]
-    rooms: list[int] = []
-    for x in (frame.x0 - thick, frame.x1):
-        over = [o.z0 for o in outers if o.x0 < x + thick and x < o.x1 and o.z0 >= frame.z1]
+    for x in (fire.frame.x0 - thick, fire.frame.x1):
+        over = [o.z0 for o in outers if o.x0 < x + thick and x < o.x1 and o.z0 >= fire.frame.z1]
         plate = settings.levels.lowest_ceiling(x, x + thick) - thick - settings.fit
         # A strut's return beside the same upright stands at the foot of its recess.
         strutted = [
             hole.frame.z0
             for hole in holes
             if hole.lined
-            and hole.frame.z0 >= frame.z1
+            and hole.frame.z0 >= fire.frame.z1
             and x in (hole.frame.x0 - thick, hole.frame.x1)
         ]
-        rooms += [min([plate, *(z + thick for z in over), *strutted])]
-    if fire.depth - settings.skin - settings.wide > MOST_OVERHANG:
-        # Behind its head the lining hangs from returns, under an opening that is wide too.
-        rooms += [
-            o.z0 + thick
-            for o in outers
-            if o.z0 >= frame.z1 and min(o.x1, frame.x1) - max(o.x0, frame.x0) > settings.limit
-        ]
-    room = min(rooms)
-    if room - frame.z1 < settings.wide:
-        lining = Figure("fire.lining", f'"{settings.fire_lining.material}"')
-        over_it = [hole.told.up for hole in holes if hole.frame.z0 >= frame.z1]
-        notes.problem(
-            "fire.lining",
-            f"{lining} needs returns {mm(settings.wide)} high ({timber(settings)}) that hold"
-            f" it, and {listed(fire.told.up, *over_it, ceiling(settings))} leave"
-            f" {mm(room - frame.z1)} over the fire's frame",
-            f"leave {mm(settings.wide - room + frame.z1)} more over the fire, or choose a"
-            " narrower timber",
-        )
+        room = min([plate, *(z + thick for z in over), *strutted])
+        if room - fire.frame.z1 < settings.wide:
+            lining = Figure("fire.lining", f'"{settings.fire_lining.material}"')
+            over_it = [hole.told.up for hole in holes if hole.frame.z0 >= fire.frame.z1]
+            notes.problem(
+                "fire.lining",
+                f"{lining} needs returns {mm(settings.wide)} high ({timber(settings)}) that hold"
+                f" its ends, and {listed(fire.told.up, *over_it, ceiling(settings))} leave"
+                f" {mm(room - fire.frame.z1)} over the fire's frame",
+                f"leave {mm(settings.wide - room + fire.frame.z1)} more over the fire, or choose a"
+                " narrower timber",
+            )
+            return
 
 
 def _place(hole: Hole) -> str:
