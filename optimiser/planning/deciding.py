@@ -37,7 +37,7 @@ Cutters: TypeAlias = "Crew[Task, Outcome | None]"
 
 # Of the time: looking about, then planning the best few for longer, the rest for the last two.
 LOOKING = 0.2
-CHOOSING = 0.75
+CHOOSING = 0.5
 # Of the time, for one material of one way that is planned for longer.
 RACING = 0.1
 # Lengths settle so much sooner than boards.
