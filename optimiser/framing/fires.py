@@ -248,6 +248,33 @@ def _check_unused(fire: Fire, glass: Glass, settings: Settings, notes: Notes) ->
         )
 
 
+def _is_in_beside(y: int, end: str, settings: Settings, notes: Notes) -> bool:
+    """Refuse a fire at an end that reaches back, its air gap with it, into what stands beside it.
+
+    That shows to `y` from the back of the box, and laps behind this box's end.
+    """
+    fire = settings.wall.fire
+    if fire is None:
+        return False
+    reach = fire.body_depth + (fire.clearance_back or 0)
+    if settings.depth - reach >= y:
+        return False
+    depth = box_depth(settings)
+    deep = summed(
+        size("fire.body_depth", fire.body_depth, fire.body_depth),
+        size("fire.clearance_back", fire.clearance_back, fire.clearance_back or 0),
+    )
+    trouble = (
+        f"{depth} leaves {mm(settings.depth - y)} before {face_at(settings.back + y, settings)}"
+        f" at its {end} end, where the glass returns: less than {deep}"
+    )
+    # With air behind the fire a strip of end board shows, which lies on an upright there.
+    held = bearing(Edge.FACTORY) if fire.clearance_back else 0
+    remedy = f"make {depth.field} {mm(settings.back + y + reach + held)} or more"
+    notes.problem(depth.field, trouble, remedy)
+    return True
+
+
 def _check_strip(y: int, inner: int, returning: int, settings: Settings, notes: Notes) -> None:
     """Refuse a strip of end board, between the glass and a face beside, that lies on no timber.
 
@@ -256,7 +283,8 @@ def _check_strip(y: int, inner: int, returning: int, settings: Settings, notes: 
     fire = settings.wall.fire
     if y <= 0 or y == inner or fire is None:
         return
-    behind = settings.depth - fire.body_depth - (fire.clearance_back or 0)
+    reach = fire.body_depth + (fire.clearance_back or 0)
+    behind = settings.depth - reach
     upright = behind_glass(behind, settings)
     if upright is not None:
         held = min(upright.y + upright.deep, inner) - max(upright.y, y)
@@ -264,13 +292,17 @@ def _check_strip(y: int, inner: int, returning: int, settings: Settings, notes: 
             return
     depth = box_depth(settings)
     edge = size("fire.return_depth", fire.return_depth, returning)
+    remedy = f"{mm(settings.back + y + returning)}, so that the glass ends at that face"
+    if reach > returning:
+        # The air behind the fire must not reach in behind that face: an upright stands there.
+        deep = settings.back + y + reach + bearing(Edge.FACTORY)
+        remedy = f"{mm(deep)}, so that one stands between that face and the fire"
     notes.problem(
         depth.field,
         f"{depth} leaves {mm(inner - y)} of end board between {edge} and"
         f" {face_at(settings.back + y, settings)}, and no upright stands behind that"
         f" ({timber(settings)})",
-        f"make {depth.field} {mm(settings.back + y + returning)}, so that the glass ends at that"
-        " face, or choose a narrower timber",
+        f"make {depth.field} {remedy}, or choose a narrower timber",
     )
 
 
@@ -287,7 +319,9 @@ def _check_glass_shows(
         inner = settings.depth - returning
         shown = [one for one in bare if one.z0 <= up[0] and up[1] <= one.z1]
         if shown and min(one.y for one in shown) <= inner:
-            _check_strip(min(one.y for one in shown), inner, returning, settings, notes)
+            y = min(one.y for one in shown)
+            if not _is_in_beside(y, end, settings, notes):
+                _check_strip(y, inner, returning, settings, notes)
             continue
         fire = settings.wall.fire
         edge = size("fire.return_depth", fire.return_depth if fire is not None else None, returning)

@@ -5,6 +5,8 @@ Positions follow from the wall's own figures: geometry.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from optimiser.domain.finding import Severity
@@ -117,6 +119,26 @@ CONTRADICTIONS: dict[str, tuple[Wall, tuple[str, ...], str]] = {
         ("fire.return_depth 200 (default)", "steps.centre.depth 600", "wall.depth 450"),
         "make it 150 at most, or steps.centre.depth 650",
     ),
+    "a fire that reaches in behind what stands beside its glass": (
+        a_wall(
+            extent=an_extent(depth=tenths(330)),
+            steps=(a_centre(530),),
+            fire=a_fire(
+                glass=Glass.RIGHT,
+                body_width=tenths(1_200),
+                opening_width=None,
+                body_depth=tenths(190),
+                clearance_back=tenths(25),
+            ),
+        ),
+        (
+            "steps.centre.depth 530",
+            "leaves 200 before wall.depth 330",
+            "fire.body_depth 190",
+            "fire.clearance_back 25",
+        ),
+        "make steps.centre.depth 561 or more",
+    ),
     "a strip of end board on no timber": (
         a_wall(
             site=a_site(
@@ -133,7 +155,7 @@ CONTRADICTIONS: dict[str, tuple[Wall, tuple[str, ...], str]] = {
             ),
         ),
         ("steps.centre.depth 550", "fire.return_depth 190", "wall.depth 330"),
-        "make steps.centre.depth 520",
+        "make steps.centre.depth 561",
     ),
     "a skirting that no board passes": (
         a_wall(site=a_site(skirting=tenths(60))),
@@ -141,6 +163,20 @@ CONTRADICTIONS: dict[str, tuple[Wall, tuple[str, ...], str]] = {
         "take the skirting off",
     ),
 }
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["a fire that reaches in behind what stands beside its glass",
+     "a strip of end board on no timber"],
+)  # fmt: skip
+def test_the_depth_that_is_told_is_enough(name: str) -> None:
+    wall = CONTRADICTIONS[name][0]
+    deeper = replace(wall, steps=(replace(wall.steps[0], depth=tenths(561)),))
+    frame = frame_wall(deeper, BOOK)
+
+    assert [f for f in frame.findings if f.severity is Severity.STOP] == []
+    assert inspect_frame(frame, deeper) == ()
 
 
 @pytest.mark.parametrize("name", CONTRADICTIONS)
