@@ -160,11 +160,14 @@ def _check_glass_edge(
 
     `reach` is how deep the fire and its clearance go, `glass` how deep the end board is cut out.
     """
-    behind, strip = settings.depth - reach, settings.depth - glass
+    # Before a skirting that is kept the end board runs on to the wall.
+    strip = settings.depth - glass + (settings.wall.site.skirting or 0)
+    behind = settings.depth - reach
     upright = behind_glass(behind, settings)
     held = upright.y + upright.deep if upright is not None else 0
     # The end board may stand out past that upright by as much as past any.
-    if behind < 0 or strip <= 0 or (held > 0 and strip - held <= MOST_OVERHANG):
+    over = settings.depth - glass - held
+    if behind < 0 or strip <= 0 or (held > 0 and over <= MOST_OVERHANG):
         return
     fire = settings.wall.fire
     edge = size("fire.return_depth", fire.return_depth if fire is not None else None, glass)

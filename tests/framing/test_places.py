@@ -165,6 +165,31 @@ CONTRADICTIONS: dict[str, tuple[Wall, tuple[str, ...], str]] = {
 }
 
 
+def before_a_skirting(depth: float) -> Wall:
+    """Glass round the left end, as deep as the frame where that stands before a skirting of 15."""
+    return a_wall(
+        site=a_site(skirting=tenths(15)),
+        extent=an_extent(depth=tenths(depth), left=End.FREE, offset=tenths(300)),
+        fire=a_fire(
+            glass=Glass.LEFT,
+            body_depth=tenths(225),
+            clearance_back=tenths(0),
+            body_width=tenths(1_200),
+            opening_width=None,
+        ),
+    )
+
+
+def test_the_end_board_beside_glass_has_timber_where_it_passes_a_skirting_too() -> None:
+    told = refused(before_a_skirting(240))
+
+    assert "15 of end board behind fire.return_depth 225 (default)" in told
+    assert "make wall.depth 278" in told.lower()
+    frame = frame_wall(before_a_skirting(278), BOOK)
+    assert [f for f in frame.findings if f.severity is Severity.STOP] == []
+    assert inspect_frame(frame, before_a_skirting(278)) == ()
+
+
 @pytest.mark.parametrize(
     "name",
     ["a fire that reaches in behind what stands beside its glass",
