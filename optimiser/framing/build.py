@@ -34,7 +34,14 @@ from optimiser.framing.openings import Hole
 from optimiser.framing.origins import Known, Origins
 from optimiser.framing.placing import Placed, place_openings
 from optimiser.framing.remarks import early_stops
-from optimiser.framing.returns import Level, props, returns, strut_levels, struts
+from optimiser.framing.returns import (
+    Level,
+    props,
+    returns,
+    returns_beside_glass,
+    strut_levels,
+    struts,
+)
 from optimiser.framing.reveals import fire_linings, linings, panel_joints
 from optimiser.framing.setting_out import lines
 from optimiser.framing.settings import Settings, settle
@@ -195,6 +202,7 @@ def _built(
     members += noggins(settings, front_frame, [row for layer in layers for row in layer.rows])
     lined_fire = [(fire_hole, _cheek_levels(fire_hole, settings))] if fire_hole else []
     members += returns(settings, front_frame, [*strutted, *lined_fire], end_joints)
+    members += returns_beside_glass(settings, fire_hole)
     members += level_members(settings, front_frame, members)
     behind = [one for hole, levels in strutted for one in struts(settings, hole, levels)]
     members += lining_members(settings, [*members, *behind], fire_hole)

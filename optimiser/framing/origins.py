@@ -35,7 +35,7 @@ from optimiser.units import Tenths
 
 # Rounding may move a place by a tenth or two from where its figures put it.
 _ROUNDED = 2
-_EVEN = ("frame.return.spacing", "frame.return.reveal")
+_EVEN = ("frame.return.spacing", "frame.return.reveal", "frame.return.end-span")
 _BY_BOARD: Shares = {"materials.board": WHOLE}
 
 _Items: TypeAlias = tuple[tuple[str, int], ...]

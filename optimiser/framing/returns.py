@@ -9,10 +9,11 @@ from __future__ import annotations
 import itertools
 
 from optimiser.domain.frame import Member
-from optimiser.framing.openings import Hole
+from optimiser.framing.bearing import MOST_OVERHANG
+from optimiser.framing.openings import Hole, behind_glass
 from optimiser.framing.recesses import TvChoice
 from optimiser.framing.settings import SHORTEST, Settings
-from optimiser.framing.uprights import Skeleton, Span, member
+from optimiser.framing.uprights import BEARING, Skeleton, Span, member
 
 # Common practice, no source; a reveal's board spans no further than the front's.
 SPACING = 12_000
@@ -120,8 +121,71 @@ def returns(
         for span in front.spans[line.x]:
             reach, most = _reach(settings, line.x, span, beside)
             inside = [lv for lv in wanted if reach[0] <= lv[0] and lv[0] + wide <= most]
-            for z, rule in _levels_of(span, reach, inside, [h for h, _ in beside], settings):
+            levels = _levels_of(span, reach, inside, [h for h, _ in beside], settings)
+            for z, rule in levels:
                 made.append(member(settings, "return", rule, (line.x, wide, z), size))
+            made += _on_the_flat(settings, line.x, reach, [z for z, _ in levels])
+    return made
+
+
+def _on_the_flat(settings: Settings, x: int, reach: Span, levels: list[int]) -> list[Member]:
+    """Return what holds a bare end's board at floor and ceiling where no return on edge has room.
+
+    Beside a low base under returning glass say, whose one return is the glass's. A length laid flat
+    between front and back plate, as a fitter closes the end of a base: without it the board stands
+    out further past that return than it may.
+    """
+    thick, wide = settings.thick, settings.wide
+    if x == settings.left:
+        bare, at = settings.left_bare, x
+    elif x == settings.right - thick:
+        bare, at = settings.right_bare, settings.right - wide
+    else:
+        return []
+    bottom, top = reach
+    lowest, highest = min(levels, default=top), max(levels, default=bottom - wide) + wide
+    found: list[Member] = []
+    for z, gap, taken in (
+        (bottom, lowest - bottom, settings.bottom_bare is not None and bottom == settings.base),
+        (top - thick, top - highest, settings.top_bare is not None),
+    ):
+        loose = any(
+            one.z0 < z + thick
+            and z < one.z1
+            and (one.y > wide - BEARING or settings.front - wide > settings.limit)
+            for one in bare
+        )
+        if loose and not taken and gap > max(MOST_OVERHANG, thick):
+            size = (wide, settings.front - wide, thick)
+            found.append(member(settings, "return", "frame.return.flat", (at, wide, z), size))
+    return found
+
+
+def returns_beside_glass(settings: Settings, fire: Hole | None) -> list[Member]:
+    """Return what holds a bare end's board between the glass round it and the back.
+
+    Pieces from the back upright to the one at the glass's edge, as often as the board spans; none
+    where these two hold the whole of it.
+    """
+    edge = behind_glass(settings.depth - fire.depth, settings) if fire is not None else None
+    if fire is None or edge is None or edge.y - settings.wide < SHORTEST:
+        return []
+    thick, wide = settings.thick, settings.wide
+    over = [(fire.frame.z0 - wide, ""), (fire.frame.z1, "")]
+    rule = "frame.return.end-span"
+    levels = _filled(over, (fire.frame.z0, fire.frame.z1), wide, settings.limit, rule)
+    size = (thick, edge.y - wide, wide)
+    made: list[Member] = []
+    for wanted, bare, x in (
+        (fire.to_left, settings.left_bare, settings.left),
+        (fire.to_right, settings.right_bare, settings.right - thick),
+    ):
+        shown = [one for one in bare if one.z0 < fire.frame.z1 and fire.frame.z0 < one.z1]
+        past = max((edge.y - one.y for one in shown if one.y > wide), default=0)
+        if wanted and shown and (past > MOST_OVERHANG or edge.y - wide > settings.limit):
+            made += [
+                member(settings, "return", rule, (x, wide, z), size) for z, rule in levels if rule
+            ]
     return made
 
 

@@ -67,6 +67,13 @@ RULES: dict[str, Rule] = {
     "frame.return.level": _rule(
         "a return under each stretch of a top or over an underside", NHBC_BOARD
     ),
+    "frame.return.end-span": _rule(
+        "returns beside glass, so that the board of its end spans no further than it may",
+        NHBC_BOARD,
+    ),
+    "frame.return.flat": _rule(
+        "a return on the flat behind a bare end's edge where none on edge has room", COMMON
+    ),
     "frame.return.strut": _rule("each strut ends on a return, and is propped from behind", COMMON),
     "frame.strut.back": _rule("struts behind the whole width of a recess's back", COMMON),
     "frame.strut.bracket": _rule("two struts 200 apart take the bracket's screws", COMMON),

@@ -183,7 +183,9 @@ def end_uprights(settings: Settings, frame: Skeleton, made: list[Member]) -> lis
         held = sorted(
             (one.box.z, one.box.z + one.box.dz)
             for one in made
-            if one.kind == "return" and one.box.x == x
+            if one.kind == "return"
+            and one.box.x <= x
+            and x + settings.thick <= one.box.x + one.box.dx
         )
         for stretch in bare:
             for y, rule in _end_places(settings, stretch.y):
@@ -207,10 +209,11 @@ def _end_places(settings: Settings, y0: int) -> list[tuple[int, str]]:
     if y0 > wide - BEARING:
         if y0 >= front:
             return []
-        behind = min(y0, front - wide)
-        if behind < wide:
-            return []
-        places.append((behind, "frame.upright.end-edge"))
+        edge = min(y0, front - wide)
+        # Nearer to the back the frame there holds it, but for less than a board may stand out.
+        if edge >= wide:
+            behind = edge
+            places.append((behind, "frame.upright.end-edge"))
     parts = -(-(front - behind) // settings.limit)
     for part in range(1, parts):
         y = behind + (front - behind) * part // parts
