@@ -23,9 +23,9 @@ from optimiser.framing.fires import FireChoice
 from optimiser.framing.hanging import bracket_findings
 from optimiser.framing.openings import Hole
 from optimiser.framing.recesses import ABOVE_FIRE, TvChoice
-from optimiser.framing.returns import Level
 from optimiser.framing.rules import finding
 from optimiser.framing.screen import least_distance, upward_look
+from optimiser.framing.serving import Level
 from optimiser.framing.settings import Settings
 from optimiser.units import mm
 

@@ -14,8 +14,9 @@ from optimiser.framing.bearing import MDF_CORNER, MDF_EDGE, mdf_takes_screw
 from optimiser.framing.figures import listed, size
 from optimiser.framing.openings import Hole
 from optimiser.framing.recesses import TvChoice
-from optimiser.framing.returns import BRACKET_ROWS, Level
+from optimiser.framing.returns import BRACKET_ROWS
 from optimiser.framing.rules import finding
+from optimiser.framing.serving import Level
 from optimiser.framing.settings import Settings
 from optimiser.framing.surfaces import Rect
 from optimiser.units import mm

@@ -35,7 +35,6 @@ from optimiser.framing.origins import Known, Origins
 from optimiser.framing.placing import Placed, place_openings
 from optimiser.framing.remarks import early_stops
 from optimiser.framing.returns import (
-    Level,
     props,
     returns,
     returns_beside_glass,
@@ -43,6 +42,7 @@ from optimiser.framing.returns import (
     struts,
 )
 from optimiser.framing.reveals import fire_linings, linings, panel_joints
+from optimiser.framing.serving import Level
 from optimiser.framing.setting_out import lines
 from optimiser.framing.settings import Settings, settle
 from optimiser.framing.spaces import keep_outs, opening_of, solids

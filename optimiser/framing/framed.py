@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from optimiser.domain.frame import Bead, Board, Face, Member, NoScrewBand, Tape
 from optimiser.framing.layout import Layer
 from optimiser.framing.placing import Placed
-from optimiser.framing.returns import Level
+from optimiser.framing.serving import Level
 from optimiser.framing.settings import Settings
 from optimiser.framing.uprights import Skeleton
 

@@ -12,6 +12,7 @@ from optimiser.domain.frame import Member
 from optimiser.framing.bearing import MOST_OVERHANG
 from optimiser.framing.openings import Hole, behind_glass
 from optimiser.framing.recesses import TvChoice
+from optimiser.framing.serving import Level, placed
 from optimiser.framing.settings import SHORTEST, Settings
 from optimiser.framing.uprights import BEARING, Skeleton, Span, member
 
@@ -20,12 +21,6 @@ SPACING = 12_000
 STRUT_SPACING = 6_000
 # Bracket plates have their screw rows about 200 apart: common practice, no source.
 BRACKET_ROWS = 2_000
-
-# From a timber's edge to a screw: published UK project specification 2014.
-_SCREW_IN = 60
-
-# Where a return or strut begins, and why it is there.
-Level = tuple[int, str]
 
 
 def strut_levels(
@@ -223,15 +218,14 @@ def _levels_of(
     """
     wide = settings.wide
     lo, hi = span
-    chosen: list[Level] = []
+    chosen = placed(wanted, reach, wide)
     ends = [(z, "frame.return.end") for z in (reach[0], reach[1] - wide)]
     if reach[0] == settings.base:
         # Where there is room for one only, the opening's is worth more than the floor's.
         ends.reverse()
-    for wish, rule in wanted + ends:
-        z = _beside_strut(wish, chosen, wide) if rule == "frame.return.shelf" else wish
-        if reach[0] <= z and z + wide <= reach[1] and _is_free(z, chosen, wide):
-            chosen.append((z, rule))
+    for level in ends:
+        if reach[0] <= level[0] <= reach[1] - wide and _is_free(level[0], chosen, wide):
+            chosen.append(level)
     for hole in beside:
         if not hole.lined and settings.fire_lining is None:
             continue
@@ -241,21 +235,6 @@ def _levels_of(
             if level not in near and _is_free(level[0], chosen, wide):
                 chosen.append(level)
     return _filled(chosen, reach, wide, SPACING, "frame.return.spacing")
-
-
-def _beside_strut(z: int, taken: list[Level], wide: int) -> int:
-    """Return where a shelf's return stands so that its screws find timber: at its middle, or next
-    to a strut's return that stands in its way."""
-    if _is_free(z, taken, wide):
-        return z
-    middle = z + wide // 2
-    ways = [way for other, _ in taken for way in (other - wide, other + wide)]
-    held = [
-        way
-        for way in ways
-        if _is_free(way, taken, wide) and way + _SCREW_IN <= middle <= way + wide - _SCREW_IN
-    ]
-    return min(held, key=lambda way: abs(way - z), default=z)
 
 
 def shelf_heights(hole: Hole) -> list[int]:
