@@ -201,21 +201,35 @@ def _box(
         inset_left=whole.inset_left if place.x0 == 0 else edges["left"].inset,
         inset_right=(whole.inset_right if place.x1 == whole.width else edges["right"].inset),
         fit=whole.fit if place.z1 == CEILING else 0,
-        closes=not any(bare.values()) and _closes(piece, pieces, solids, whole),
+        closes=_closes(piece, pieces, solids, whole),
     )
 
 
 def _closes(piece: Piece, pieces: list[Piece], solids: list[Solid], whole: Settings) -> bool:
-    """Return whether a box whose ends are hidden has something fixed at its right one.
+    """Return whether the last board of a box's front goes in between two fixed ends.
 
-    A side wall, a deeper part or a breast; beside a part flush with it the next board goes on.
+    Boards go up from a fixed end; where the other end of their run is free they run past it and are
+    cut flush, and none has to go in between. Parts flush with one another are one run.
     """
-    x = piece.place.x1
-    return (
-        x == whole.width
-        or any(other.depth > piece.depth for other in _facing(piece, "right", pieces))
-        or any(solid.x0 == x and solid.depth >= piece.depth for solid in solids)
-    )
+
+    def fixed(one: Piece, side: str) -> bool:
+        """Whether one end meets a side wall, a deeper part or a breast."""
+        left = side == "left"
+        x = one.place.x0 if left else one.place.x1
+        if x == (0 if left else whole.width):
+            return not (whole.left_free if left else whole.right_free)
+        return any(other.depth > one.depth for other in _facing(one, side, pieces)) or any(
+            x == (solid.x1 if left else solid.x0) and solid.depth >= one.depth for solid in solids
+        )
+
+    def begins_fixed(one: Piece) -> bool:
+        return fixed(one, "left") or any(
+            begins_fixed(other)
+            for other in _facing(one, "left", pieces)
+            if other.depth == one.depth
+        )
+
+    return fixed(piece, "right") and begins_fixed(piece)
 
 
 def _within(

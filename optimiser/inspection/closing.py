@@ -18,14 +18,34 @@ def faults_of_closing(frame: Frame, face: Face) -> Iterator[Fault]:
     """Yield a front between two fixed ends whose last board does not go in, and any face that is
     eased elsewhere, or by more or less than a closing board is."""
     eased = int(face.eased)
-    left, right = (_meets(frame, face, last=last) for last in (False, True))
+    right = _meets(frame, face, last=True)
     where = f"face {face.name}"
-    if left and right and not eased:
+    closes = right and _begins_fixed(frame, face)
+    if closes and not eased:
         yield Fault(where, "closes between two fixed ends, and its last board does not go in")
     if eased and not right:
         yield Fault(where, "is eased where nothing stands at its end")
+    if eased and right and not closes:
+        yield Fault(where, "is eased, though its boards run out at a free end")
     if eased and not _EASED[0] <= eased <= _EASED[1]:
         yield Fault(where, f"is eased by {eased / 10:g}; a closing board is by 3 to 5")
+
+
+def _begins_fixed(frame: Frame, face: Face) -> bool:
+    """Return whether boards in one plane, over all the parts that these go on from, begin at
+    something fixed: the boards of a part flush with this one are of the same run."""
+    if _meets(frame, face, last=False):
+        return True
+    own = face.box
+    return any(
+        _begins_fixed(frame, other)
+        for other in frame.faces
+        if other.name.endswith("front")
+        and other.box.x + other.box.dx == own.x
+        and other.box.y == own.y
+        and other.box.z < own.z + own.dz
+        and own.z < other.box.z + other.box.dz
+    )
 
 
 def _meets(frame: Frame, face: Face, *, last: bool) -> bool:

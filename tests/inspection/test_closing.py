@@ -38,6 +38,17 @@ WALLS: dict[str, tuple[Wall, set[str]]] = {
         a_wall(steps=(SHALLOWER,), extent=an_extent(depth=tenths(450))),
         {"centre.front"},
     ),
+    "flush before a breast": (
+        a_wall(site=BREAST, extent=an_extent(depth=tenths(550))),
+        {"wall right.front"},
+    ),
+    "flush before a breast, a free left end": (
+        a_wall(
+            site=BREAST,
+            extent=an_extent(depth=tenths(550), offset=tenths(300), left=End.FREE),
+        ),
+        set(),
+    ),
     "alcoves beside a breast": (
         a_wall(site=BREAST, steps=(OPEN,)),
         {"box 1.front", "box 2.front"},
@@ -103,21 +114,37 @@ def test_a_face_that_eases_too_little_or_too_much_is_a_fault(by: int, said: str)
     assert any(said in fault.what for fault in faults)
 
 
-@pytest.mark.parametrize("name", ["a deeper centre", "alcoves beside a breast"])
-def test_a_box_between_a_side_wall_and_something_deeper_closes_too(name: str) -> None:
+@pytest.mark.parametrize(
+    ("name", "closing"),
+    [("a deeper centre", 2), ("alcoves beside a breast", 2), ("flush before a breast", 1)],
+)
+def test_a_box_between_a_side_wall_and_something_deeper_closes_too(name: str, closing: int) -> None:
     wall, frame = of(name)
 
     faults = inspect_frame(eased_by(frame, 0, face_too=True), wall)
 
-    assert sum("its last board does not go in" in fault.what for fault in faults) == 2
+    assert sum("its last board does not go in" in fault.what for fault in faults) == closing
 
 
-def test_a_board_eased_at_a_free_end_is_a_fault() -> None:
-    wall, frame = of("with a free right end")
-    faces = [
-        replace(face, eased=Tenths(30)) if face.name == "front" else face for face in frame.faces
-    ]
+@pytest.mark.parametrize(
+    ("name", "last", "said"),
+    [
+        ("with a free right end", "front", "is eased where nothing stands at its end"),
+        ("with a free left end", "front", "though its boards run out at a free end"),
+        (
+            "flush before a breast, a free left end",
+            "wall right.front",
+            "though its boards run out at a free end",
+        ),
+        ("flush before a breast", "wall left.front", "is eased where nothing stands at its end"),
+    ],
+)
+def test_a_board_eased_though_a_free_end_lets_it_in_is_a_fault(
+    name: str, last: str, said: str
+) -> None:
+    wall, frame = of(name)
+    faces = [replace(face, eased=Tenths(30)) if face.name == last else face for face in frame.faces]
 
     faults = inspect_frame(replace(frame, faces=tuple(faces)), wall)
 
-    assert any("is eased where nothing stands at its end" in fault.what for fault in faults)
+    assert any(said in fault.what for fault in faults)
