@@ -94,7 +94,12 @@ def behind_glass(behind: int, settings: Settings) -> GlassEdge | None:
         return GlassEdge(behind - deep, across, deep)
     if behind >= wide:
         return GlassEdge(0, thick, wide, in_back_frame=True)
-    return GlassEdge(behind - thick, wide, thick) if behind >= thick else None
+    if behind < thick:
+        return None
+    # Over a kept skirting the board runs on to the wall, past that upright no further than it may.
+    skirting = settings.wall.site.skirting or 0
+    furthest = max(MOST_OVERHANG - skirting, 0) if skirting else behind - thick
+    return GlassEdge(min(behind - thick, furthest), wide, thick)
 
 
 def lined_hole(
