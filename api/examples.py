@@ -132,6 +132,7 @@ BATCH_EXAMPLE: dict[str, Any] = {
                 ("drywall-screw", "each", 200),
                 ("drywall-screw-long", "each", 200),
                 ("mdf-screw", "each", 200),
+                ("shelf-screw", "each", 100),
                 ("plug-fixing", "each", 50),
                 ("hammer-fixing", "each", 50),
                 ("packer", "each", 100),

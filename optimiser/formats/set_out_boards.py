@@ -18,7 +18,7 @@ _BOUND, _CUT = 100, 130
 # A front board that begins higher than this stands on another part of the wall, tenths.
 _NEAR_FLOOR = 500
 _SIDES = ("left", "right", "bottom", "top")
-_HOLD = ("drywall-screw", "drywall-screw-long", "mdf-screw", "adhesive")
+_HOLD = ("drywall-screw", "drywall-screw-long", "mdf-screw", "shelf-screw", "adhesive")
 
 
 def checks(frame: Frame) -> Iterator[str]:

@@ -1,20 +1,18 @@
-"""Checks of what hangs: the screws of a TV's bracket, the screws and the sag of a shelf.
+"""Checks of what hangs: the screws of a TV's bracket.
 
-Each says what clears it: how many screws, and how short a reach or how narrow a niche would do.
-None has a TV whose mass is not given, which only the fitter can weigh.
+Each says what clears it: how many screws, and how short a reach would do. None has a TV whose mass
+is not given, which only the fitter can weigh.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from optimiser.domain.finding import Change, Finding, Severity
-from optimiser.framing.figures import listed, size
+from optimiser.framing.figures import size
 from optimiser.framing.loads import (
     GAMMA_PERMANENT,
-    GRAVITY,
     STRENGTH_CLASSES,
     Shear,
     bracket_pull,
@@ -22,12 +20,11 @@ from optimiser.framing.loads import (
     design_resistance,
     effective_diameter,
     effective_screws,
+    grade_of,
     percent_up,
     pull_per_screw,
-    rail_on_edge,
     withdrawal_resistance,
 )
-from optimiser.framing.openings import Hole
 from optimiser.framing.recesses import TvChoice
 from optimiser.framing.returns import BRACKET_ROWS
 from optimiser.framing.rules import finding
@@ -39,23 +36,8 @@ SCREW_DIAMETER = 6.0
 TOP_SCREWS = 2
 # A screw stops this far short of a strut's back: common practice, no source.
 SCREW_SHORT = 20
-# Books weigh 20 to 40 kg a metre: common practice, no source. Four screws of 4 mm a shelf through
-# its cheeks, 25 into the returns behind: as the screws are counted.
-SHELF_LOAD = 30
-SHELF_SCREWS = 4
-SHELF_SCREW = 4.0
-SHELF_THREAD = 25
-# MDF, N/mm², from memory; a sag of 1/200 of the span is seen: common practice, no source.
-SHELF_MODULUS = 2_500
-SHELF_SAG = 200
 
-_FACTORS = "k_mod 0.60, gamma_M 1.3, gamma_G 1.35"
-
-
-def _grade(settings: Settings) -> str:
-    """Return the timber's strength class, the lowest of all where it has none."""
-    grade = settings.timber.grade
-    return grade if grade in STRENGTH_CLASSES else "C16"
+FACTORS = "k_mod 0.60, gamma_M 1.3, gamma_G 1.35"
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +56,7 @@ class BracketUse:
 
     def __init__(self, settings: Settings, tv: TvChoice) -> None:
         assert tv.tv.mass is not None
-        density = STRENGTH_CLASSES[_grade(settings)].density_characteristic
+        density = STRENGTH_CLASSES[grade_of(settings.timber)].density_characteristic
         self._mass, self._arm = tv.tv.mass / 1000, tv.bracket_mass / 1000
         self._reach = tv.bracket_reach
         self.thread = (settings.thick - SCREW_SHORT) / 10
@@ -133,7 +115,7 @@ def bracket_findings(settings: Settings, tv: TvChoice) -> Iterator[Finding]:
             "give tv.mass_kg",
         )
         return
-    grade = _grade(settings)
+    grade = grade_of(settings.timber)
     use = BracketUse(settings, tv)
     pull, each, thread = use.pull, use.each, use.thread
     used = percent_up(use.pulled)
@@ -144,7 +126,7 @@ def bracket_findings(settings: Settings, tv: TvChoice) -> Iterator[Finding]:
         Severity.STOP if used > 100 else Severity.NOTE,
         f"tv.mass {tv.tv.mass / 1000:g} kg at {reach}: {pull.moment:.0f} N·m, {each:.0f} N on each"
         f" of {TOP_SCREWS} top screws of {SCREW_DIAMETER:g} mm with {thread:g} mm of thread in"
-        f" {grade}; {used} % of their withdrawal resistance ({_FACTORS})",
+        f" {grade}; {used} % of their withdrawal resistance ({FACTORS})",
         remedy or "screw into struts, never into the backboard alone",
         change=change,
     )
@@ -155,7 +137,7 @@ def bracket_findings(settings: Settings, tv: TvChoice) -> Iterator[Finding]:
         Severity.STOP if both > 100 else Severity.NOTE,
         f"{pull.shear:.0f} N on {2 * TOP_SCREWS} screws through {mm(settings.backboard.thickness)}"
         f" of backboard: {percent_up(use.sheared)} % of their shear (mode {use.mode}), {both} %"
-        f" with the pull, by squares ({_FACTORS})",
+        f" with the pull, by squares ({FACTORS})",
         remedy or "nothing to do",
         change=change,
     )
@@ -170,65 +152,3 @@ def _held(enough: Enough) -> tuple[str, list[Change]]:
         return remedy, []
     reach = mm(enough.reach)
     return f"{remedy} (tv.bracket_reach {reach})", [Change("tv.bracket_reach", reach)]
-
-
-def shelf_findings(settings: Settings, hole: Hole) -> Iterator[Finding]:
-    """Yield what a shelf of books asks of the screws at its ends."""
-    if not hole.shelves:
-        return
-    width = hole.clear.width / 10_000
-    own = hole.clear.width * hole.depth * settings.backboard.mass / 100_000_000_000
-    load = own + SHELF_LOAD * width
-    mode, one = Shear(
-        diameter=effective_diameter(SHELF_SCREW),
-        first=settings.board.thickness / 10,
-        second=SHELF_THREAD,
-        density=STRENGTH_CLASSES[_grade(settings)].density_characteristic,
-    ).resistance()
-    share = GAMMA_PERMANENT * GRAVITY * load / (design_resistance(one) * SHELF_SCREWS)
-    yield from _sag(settings, hole)
-    used = percent_up(share)
-    # Load and own mass grow with the width alike.
-    width_held = int(hole.clear.width / share)
-    screws = math.ceil(SHELF_SCREWS * share)
-    yield finding(
-        "check.shelf.fixing",
-        Severity.WARNING if used > 100 else Severity.NOTE,
-        f"each shelf of {hole.name} ({listed(hole.told.along)}) with {SHELF_LOAD} kg a metre weighs"
-        f" {load:.1f} kg: {used} % of the shear of {SHELF_SCREWS} screws of {SHELF_SCREW:g} mm"
-        f" (mode {mode}; {_FACTORS})",
-        f"{screws} screws, a bearer under each end, or a niche {mm(width_held)} wide"
-        if used > 100
-        else "nothing to do",
-        change=[Change(f"niches.{hole.name}.width", mm(width_held))] if used > 100 else (),
-    )
-
-
-def _sag(settings: Settings, hole: Hole) -> Iterator[Finding]:
-    sag, most = _sag_of(hole.clear.width, settings, hole), hole.clear.width / 10 / SHELF_SAG
-    if sag <= most:
-        return
-    # The sag grows with the fourth power of the span, what is allowed of it with the first.
-    width = int(hole.clear.width * (most / sag) ** (1 / 3))
-    while _sag_of(width + 1, settings, hole) <= (width + 1) / 10 / SHELF_SAG:
-        width += 1
-    yield finding(
-        "check.shelf.sag",
-        Severity.WARNING,
-        f"a shelf of {hole.name} ({listed(hole.told.along)}) with {SHELF_LOAD} kg a metre sags"
-        f" {sag:.1f} over {mm(hole.clear.width)}; at most 1/{SHELF_SAG} of its span, {most:.1f}",
-        f"choose a thicker shelf, a lipping on edge, or a niche {mm(width)} wide"
-        f" (niches.{hole.name}.width)",
-        change=[Change(f"niches.{hole.name}.width", mm(width))],
-    )
-
-
-def _sag_of(width: int, settings: Settings, hole: Hole) -> float:
-    """Return how far a shelf of a width in tenths sags, in mm."""
-    return rail_on_edge(
-        thickness=hole.depth / 10,
-        depth=settings.backboard.thickness / 10,
-        span=width / 10,
-        load=SHELF_LOAD * GRAVITY / 1_000,
-        modulus=SHELF_MODULUS,
-    ).deflection

@@ -10,6 +10,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from optimiser.domain.price_book import LengthItem
+
 GRAVITY = 9.81
 # Of the wood screws taken, N/mm²: as a published connection notebook takes it.
 SCREW_TENSILE = 540
@@ -53,6 +55,11 @@ STRENGTH_CLASSES: dict[str, StrengthClass] = {
         density_mean=420,
     ),
 }
+
+
+def grade_of(timber: LengthItem) -> str:
+    """Return a timber's strength class, the lowest of all where it has none."""
+    return timber.grade if timber.grade in STRENGTH_CLASSES else "C16"
 
 
 def effective_screws(count: int) -> float:
@@ -145,6 +152,22 @@ class Shear:
 
 def _bent(moment: float, strength: float, diameter: float, length: float) -> float:
     return math.sqrt(4 + 12 * moment / (strength * diameter * length**2)) - 1
+
+
+def held_off(*, diameter: float, away: float, thread: float, density: float) -> float:
+    """Return F_v,Rk in N of a screw whose load hangs `away` mm before the timber it is in.
+
+    What lies between, plasterboard say, counts for nothing. `thread` is its length in the timber.
+    The least of two ways to fail, calculated from the same yield theory as EN 1995-1-1 (8.6): the
+    screw turns whole in the timber, or bends at one place in it. Of a load at its face they leave
+    (8.9) a, and b without its factor of 1.15.
+    """
+    strength = embedment(diameter=diameter, density=density, predrilled=False) * diameter
+    arm = 2 * away + thread
+    turned = strength * (math.hypot(arm, thread) - arm)
+    moment = yield_moment(diameter=diameter)
+    bent = strength * (math.sqrt(away**2 + 2 * moment / strength) - away)
+    return min(turned, bent)
 
 
 def combined(*, axial: float, shear: float) -> float:

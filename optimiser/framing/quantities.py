@@ -15,6 +15,7 @@ from optimiser.framing.fixing import SCREWS_PER_END, UPRIGHT, spacing_text
 from optimiser.framing.footing import footing
 from optimiser.framing.openings import Hole
 from optimiser.framing.settings import Settings
+from optimiser.framing.shelves import shelf_screws
 from optimiser.framing.survey import FIXING
 from optimiser.framing.taping import length_of
 from optimiser.units import counted, metres, mm, square_metres
@@ -67,6 +68,7 @@ def quantities(boxes: list[Built]) -> tuple[Quantity, ...]:
         *_timber_screws(boxes),
         *_drywall_screws(boxes),
         *_backboard(boxes),
+        shelf_screws((built.settings, built.holes) for built in boxes),
         *_tape(boxes),
         _plaster(boxes),
         _primer(boxes),
@@ -268,22 +270,14 @@ def _backboard(boxes: list[Built]) -> list[Quantity]:
     behind = [
         strut.length for built in boxes for strut, hole in _struts(built) if hole.kind == "tv"
     ]
-    shelves = sum(one.rule == "board.shelf" for built in boxes for one in built.boards)
     screws = sum(screws_along(length, FIELD) for length in behind)
     run = sum(behind)
     return [
         Quantity(
             item="mdf-screw",
-            amount=screws + 4 * shelves,
+            amount=screws,
             unit="each",
-            working=" + ".join(
-                (
-                    [f"{screws} along {counted(len(behind), 'strut')} at {mm(FIELD)}"]
-                    if behind
-                    else []
-                )
-                + ([f"4 at each of {counted(shelves, 'shelf', 'shelves')}"] if shelves else [])
-            ),
+            working=f"{screws} along {counted(len(behind), 'strut')} at {mm(FIELD)}",
             rule="quantity.mdf-screw",
         ),
         Quantity(

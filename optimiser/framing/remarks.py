@@ -13,12 +13,12 @@ from optimiser.framing.cables import cable_findings
 from optimiser.framing.findings import box_findings, choice_findings, wall_findings
 from optimiser.framing.framed import Framed
 from optimiser.framing.handling import lift_findings, seat_findings
-from optimiser.framing.hanging import shelf_findings
 from optimiser.framing.levels_held import lining_unheld
 from optimiser.framing.openings import Hole
 from optimiser.framing.placing import Placed
 from optimiser.framing.rules import finding
 from optimiser.framing.settings import Settings
+from optimiser.framing.shelves import shelf_findings
 from optimiser.units import counted, mm
 
 

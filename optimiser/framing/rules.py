@@ -118,6 +118,9 @@ RULES: dict[str, Rule] = {
         "board and 25 into timber: a second layer takes longer screws", "web guide to screw length"
     ),
     "quantity.mdf-screw": _rule("backboard screws at 300 along each strut", COMMON),
+    "quantity.shelf-screw": _rule(
+        "4 screws of 4 mm a shelf, through the cheek and 25 into the returns behind", COMMON
+    ),
     "quantity.joint-tape": _rule("tape on each flat joint of the last layer, 10 % more", COMMON),
     "quantity.angle-tape": _rule(
         "paper tape in each inside angle, 10 % more", "clerk-of-works article on tape"
@@ -219,7 +222,8 @@ RULES: dict[str, Rule] = {
     "check.niche.light": _rule("a lit niche needs a cable and a place for its driver", COMMON),
     "check.shelf.sag": _rule("a shelf sags 1/200 of its span at most", CALCULATED),
     "check.shelf.fixing": _rule(
-        "shear of the screws at a shelf's ends", "EN 1995-1-1 8.2.2 (8.6), 8.7.1"
+        "what the screws at a shelf's ends hold before their timber",
+        "calculated by the yield theory of EN 1995-1-1 8.2, with 8.7.1",
     ),
     "check.fit": _rule(
         "uprights are cut 1 short of the space between plates, a closing board 3 narrower", COMMON

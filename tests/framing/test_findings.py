@@ -296,7 +296,8 @@ def test_nothing_is_counted_in_a_wrong_plural() -> None:
     working = {one.item: one.working for one in frame.quantities}
 
     assert working["light-strip"].endswith("of 1 lit niche")
-    assert working["mdf-screw"] == "4 at each of 1 shelf"
+    assert working["shelf-screw"].startswith("4 at each of 1 shelf: 4 through 15.5 of board")
+    assert "mdf-screw" not in working
     assert not working["screw-100"].startswith("0 ")
     assert " + 0 " not in working["screw-100"]
     assert (

@@ -14,10 +14,13 @@ from optimiser.framing.loads import (
     design_resistance,
     effective_diameter,
     effective_screws,
+    embedment,
     head_resistance,
+    held_off,
     pull_per_screw,
     withdrawal_resistance,
     withdrawal_strength,
+    yield_moment,
 )
 from optimiser.units import tenths
 from tests.framing.builders import (
@@ -106,6 +109,65 @@ def test_a_long_shelf_wants_more_than_four_screws() -> None:
     assert found[0].severity is Severity.NOTE
     assert found[1].severity is Severity.WARNING
     assert "k_mod 0.60, gamma_M 1.3" in found[0].trouble
+
+
+def test_a_screw_whose_load_hangs_before_its_timber_holds_as_its_balance_of_forces_says() -> None:
+    # Calculated: 4 mm with a core of 2.4, d_ef 2.64, in C16: f d 50.2 N/mm, M 2 021 N·mm. Bent:
+    # the timber pushes back over x until F = f d x and F (away + x / 2) = M.
+    held = held_off(diameter=2.64, away=15.5, thread=25, density=310)
+    pressed = embedment(diameter=2.64, density=310, predrilled=False) * 2.64
+
+    assert held == pytest.approx(120.5, rel=0.01)
+    assert held * (15.5 + held / pressed / 2) == pytest.approx(yield_moment(diameter=2.64))
+
+
+def test_a_short_screw_turns_whole_before_it_bends() -> None:
+    # Turned: the timber pushes down over a length a, up over the rest; forces and moments balance.
+    held = held_off(diameter=2.64, away=28, thread=10, density=310)
+    pressed = embedment(diameter=2.64, density=310, predrilled=False) * 2.64
+    down = (10 + held / pressed) / 2
+    up = 10 - down
+
+    assert pressed * (down - up) == pytest.approx(held)
+    # About the face of the timber.
+    turning = pressed * (up * (down + up / 2) - down * down / 2)
+    assert turning == pytest.approx(held * 28)
+
+
+def test_of_a_load_at_its_face_a_screw_holds_what_a_thin_plate_lets_it() -> None:
+    # EN 1995-1-1 (8.9) a, as 0.41 f t d, and b without the factor of 1.15.
+    pressed = embedment(diameter=4, density=350, predrilled=False) * 4
+
+    short = held_off(diameter=4, away=0, thread=8, density=350)
+    long = held_off(diameter=4, away=0, thread=60, density=350)
+
+    assert short == pytest.approx((math.sqrt(2) - 1) * pressed * 8)
+    assert long == pytest.approx(math.sqrt(2 * yield_moment(diameter=4) * pressed))
+
+
+@pytest.mark.parametrize(
+    ("wider", "screws"),
+    [
+        # Side by side with the TV's own side, which lies 16 further out, a second board narrows it.
+        (0, "4 through 15.5 of board and skim, 40.5 long at least"),
+        (1, "2 through 28 of board and skim, 53 long at least"),
+    ],
+)
+def test_screws_of_a_shelf_reach_25_into_timber_through_all_the_board_there_is(
+    wider: int, screws: str
+) -> None:
+    # The TV's upright stands at 1399.5; a niche whose side is 16 short of it is framed wider.
+    frame = framed(
+        tv=a_tv(centre=tenths(2_208), centre_height=tenths(1_300)),
+        niches=(a_niche(x=tenths(950), width=tenths(434 - 16 * wider), shelves=1),),
+    )
+
+    said = next(one for one in frame.quantities if one.item == "shelf-screw")
+    told = next(one for one in frame.findings if one.rule == "check.shelf.fixing")
+
+    assert said.amount == 4
+    assert screws in said.working
+    assert f"through {28 if wider else 15.5:g} of board and skim" in told.trouble
 
 
 def test_a_shelf_of_12_mdf_sags_beyond_its_span() -> None:
