@@ -169,10 +169,19 @@ def _candidates(holes: list[Hole], settings: Settings, fixed: list[int]) -> list
         x = joint - half
         if x < settings.left or x + thick > settings.right:
             return False
+        if any(_on_nothing(joint, x, x + thick, hole) for hole in holes):
+            return False
         near = bisect.bisect_right(uprights, x - thick), bisect.bisect_left(uprights, x + thick)
         return all(x == other for other in uprights[slice(*near)])
 
     return sorted(joint for joint in tried if stands(joint))
+
+
+def _on_nothing(joint: int, x0: int, x1: int, hole: Hole) -> bool:
+    """Return whether a joint with an upright from x0 to x1 passes beside a hole where its board
+    stands out past the timber, as the facing board does at a fire."""
+    at_left = hole.frame.x0 <= x0 and joint < hole.cut.x0
+    return at_left or (hole.cut.x1 < joint and x1 <= hole.frame.x1)
 
 
 def _place_cost(joint: int, run: Run, settings: Settings) -> int:
