@@ -101,8 +101,10 @@ def _angles(settings: Settings, holes: list[Hole]) -> Iterator[Tape]:
                 yield _tape("angle-tape", (x, back + stretch.y, z), (x, front, z))
     for surface, place, _ in level_surfaces(settings):
         if place.z1 < settings.depth - settings.skin:
-            y, z = surface.origin[1] - place.z1, surface.origin[2]
-            yield _tape("angle-tape", (place.x0, y, z), (place.x1, y, z))
+            y = surface.origin[1] - place.z1
+            at = settings.board_top if surface.faces is Toward.UP else settings.board_base
+            assert at is not None
+            yield _tape("angle-tape", (place.x0, y, at), (place.x1, y, at))
     for hole in holes:
         if not hole.lined:
             continue

@@ -18,6 +18,7 @@ from optimiser.inspection.clear import (
     faults_of_passages,
     faults_of_spaces,
 )
+from optimiser.inspection.corners import unfinished
 from optimiser.inspection.facing import Faces
 from optimiser.inspection.finish import untaped
 from optimiser.inspection.restraint import missing_rests, parted, unrestrained
@@ -60,3 +61,4 @@ def _faults(pieces: Pieces, wall: Wall, faces: Faces) -> Iterator[Fault]:
     yield from faults_of_lining(pieces.frame, wall)
     yield from faults_of_fixings(pieces, wall)
     yield from untaped(pieces)
+    yield from unfinished(pieces.frame, wall)
