@@ -5,6 +5,7 @@ Runs longer than the longest stock are joined; all others are whole lengths with
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -18,6 +19,10 @@ from optimiser.framing.openings import Hole
 from optimiser.framing.settings import Settings, longest_part
 from optimiser.framing.uprights import without
 from optimiser.units import Tenths
+
+# A shorter end of a bead is hard to hold in line: common practice, no source. The length before it
+# gives up what it lacks.
+LEAST_PIECE = 3_000
 
 Spot = tuple[int, int, int]
 
@@ -171,15 +176,18 @@ def _fire_stops(settings: Settings, hole: Hole, fire: FireChoice | None) -> Iter
 
 
 def _run(item: LengthItem, kind: str, rule: str, line: _Line) -> list[Bead]:
-    longest = longest_part(item)
     length = line.length
-    if longest <= 0:
-        longest = length
+    if not length:
+        return []
+    longest = max(longest_part(item), 0) or length
+    ends = [*range(0, length, longest), length]
+    least = min(LEAST_PIECE, longest // 2)
+    if len(ends) > 2 and length - ends[-2] < least:
+        ends[-2] = length - least
     made: list[Bead] = []
-    parts = -(-length // longest) if length > 0 else 0
-    for i in range(parts):
-        of = f" ({i + 1} of {parts})" if parts > 1 else ""
-        a, b = i * longest, min((i + 1) * longest, length)
+    parts = len(ends) - 1
+    for i, (a, b) in enumerate(itertools.pairwise(ends), start=1):
+        of = f" ({i} of {parts})" if parts > 1 else ""
         made.append(
             Bead(
                 mark="",

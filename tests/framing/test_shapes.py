@@ -313,8 +313,20 @@ def test_a_bead_longer_than_stock_is_joined() -> None:
 
     stops = [b for b in frame.beads if b.kind == "stop bead"]
 
-    assert {b.length for b in stops} == {tenths(3_000), tenths(187)}
+    # 3187 high: the stub of 187 is made 300, and the length before it is as much shorter.
+    assert {b.length for b in stops} == {tenths(2_887), tenths(300)}
     assert any("(2 of 2)" in b.place for b in stops)
+
+
+@pytest.mark.parametrize(
+    ("height", "pieces"),
+    [(3_013, {3_000}), (3_014, {2_701, 300}), (3_312, {2_999, 300}), (3_313, {3_000, 300})],
+)
+def test_no_piece_of_a_joined_bead_is_a_stub(height: int, pieces: set[int]) -> None:
+    # A stop bead of 3000 at each side wall, from 13 over the floor to the ceiling.
+    frame = framed(site=a_site(clear_width=tenths(2_000), height_left=tenths(height)))
+
+    assert {b.length for b in frame.beads} == {tenths(one) for one in pieces}
 
 
 def test_a_wall_that_is_not_skimmed_takes_no_plaster_and_no_stop_bead() -> None:
