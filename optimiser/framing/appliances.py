@@ -27,13 +27,12 @@ from optimiser.framing.rules import finding
 from optimiser.framing.screen import least_distance, upward_look
 from optimiser.framing.serving import Level
 from optimiser.framing.settings import Settings
+from optimiser.framing.sockets import socket_findings
 from optimiser.units import mm
 
 # Volts in the UK, and the largest fuse of a plug or a fused connection unit in amperes.
 MAINS = 230
 PLUG_FUSE = 13
-# A double socket's box and the room to get it in: common practice, no source.
-LARGEST_SOCKET = 1_600
 # Up to 15°: display set-up guide.
 MOST_LOOK = 15
 
@@ -283,7 +282,7 @@ def tv_findings(
     """Yield what the TV's figures say against its recess, its bracket and its viewer."""
     yield from _tv_fit(tv, hole)
     yield from plate_findings(settings, tv, hole, levels)
-    yield from _large_sockets(tv)
+    yield from socket_findings(settings, tv, hole, levels)
     yield from bracket_findings(settings, tv)
     yield _look(tv)
     if fire is not None and fire.cut.x0 < tv.screen.x1 and tv.screen.x0 < fire.cut.x1:
@@ -300,28 +299,6 @@ def tv_findings(
                 f"raise the TV {mm(ABOVE_FIRE - gap)} ({change.field} {change.value}), or follow"
                 " the fire's manual",
                 change=[change],
-            )
-
-
-def _large_sockets(tv: TvChoice) -> Iterator[Finding]:
-    """Yield each hole in the backboard that is larger than a double socket's: none of its edges
-    need lie on timber, as a socket's box grips the board round it."""
-    for i, socket in enumerate(tv.tv.sockets):
-        over = [
-            (side, given)
-            for side, given in (("width", socket.width), ("height", socket.height))
-            if given > LARGEST_SOCKET
-        ]
-        if over:
-            here = f"tv.sockets[{i}]"
-            yield finding(
-                "check.tv.socket",
-                Severity.STOP,
-                " and ".join(f"{here}.{side} {mm(given)}" for side, given in over)
-                + f" is more than a double socket's hole, {mm(LARGEST_SOCKET)}: its edges lie on no"
-                " timber",
-                "give each socket a hole of its own",
-                change=[_to(f"{here}.{side}", LARGEST_SOCKET) for side, _ in over],
             )
 
 

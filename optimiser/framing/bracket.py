@@ -1,7 +1,7 @@
-"""Checks of a bracket's plate and of the sockets behind the TV, on the backboard of its recess.
+"""Checks of a bracket's plate on the backboard of the TV's recess.
 
-Each carries the smallest change of the wall's file that clears it, but for sockets larger than the
-backboard and for struts that a joint of the backboard keeps from their places.
+Each carries the smallest change of the wall's file that clears it, but for struts that a joint of
+the backboard keeps from their places.
 """
 
 from __future__ import annotations
@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from optimiser.domain.finding import Change, Finding, Severity
-from optimiser.domain.wall import Socket
 from optimiser.framing.bearing import MDF_CORNER, MDF_EDGE, mdf_takes_screw
 from optimiser.framing.figures import listed, size
 from optimiser.framing.openings import Hole
@@ -18,24 +17,21 @@ from optimiser.framing.returns import BRACKET_ROWS
 from optimiser.framing.rules import finding
 from optimiser.framing.serving import Level
 from optimiser.framing.settings import Settings
-from optimiser.framing.surfaces import Rect
 from optimiser.units import mm
 
 
 def plate_findings(
     settings: Settings, tv: TvChoice, hole: Hole, levels: list[Level]
 ) -> Iterator[Finding]:
-    """Yield what is amiss with the plate and with each socket; `levels` are those of the struts."""
+    """Yield what is amiss with the plate; `levels` are those of the struts."""
     yield from _beyond(tv, hole)
     yield from _edges(tv, hole)
     if sum(rule == "frame.strut.bracket" for _, rule in levels) < 2:
         yield _no_struts(settings, hole)
-    for i, socket in enumerate(tv.tv.sockets):
-        yield from _behind_plate(i, socket, tv)
-        yield from _on_board(i, socket, hole.frame, levels, settings.wide)
 
 
-def _figures(tv: TvChoice) -> str:
+def plate_figures(tv: TvChoice) -> str:
+    """Return the fields of a bracket's plate with their values."""
     plate = tv.bracket
     return listed(
         size("tv.bracket_width", tv.tv.bracket_width, plate.width),
@@ -56,7 +52,7 @@ def _beyond(tv: TvChoice, hole: Hole) -> Iterator[Finding]:
         yield finding(
             "check.tv.bracket",
             Severity.STOP,
-            f"bracket plate ({_figures(tv)}) reaches beyond the backboard, {mm(board.width)} ×"
+            f"bracket plate ({plate_figures(tv)}) reaches beyond the backboard, {mm(board.width)} ×"
             f" {mm(board.height)} ({listed(hole.told.along, hole.told.up)})",
             "choose a smaller bracket, "
             + " and ".join(f"{one.field} {one.value}" for one in change)
@@ -89,8 +85,8 @@ def _edges(tv: TvChoice, hole: Hole) -> Iterator[Finding]:
     yield finding(
         "check.tv.edge",
         Severity.WARNING,
-        f"bracket plate ({_figures(tv)}) {mm(near)} and {mm(far)} from the backboard's edges; its"
-        f" screws need {mm(MDF_EDGE)} from an edge, {mm(MDF_CORNER)} from a corner",
+        f"bracket plate ({plate_figures(tv)}) {mm(near)} and {mm(far)} from the backboard's edges;"
+        f" its screws need {mm(MDF_EDGE)} from an edge, {mm(MDF_CORNER)} from a corner",
         "choose a smaller bracket, "
         + " and ".join(f"{one.field} {one.value}" for one in change)
         + ", or drill its outer holes first",
@@ -111,82 +107,3 @@ def _no_struts(settings: Settings, hole: Hole) -> Finding:
         + (f"tv.recess_height {mm(least)}" if change else "the recess higher"),
         change=change,
     )
-
-
-def _behind_plate(i: int, socket: Socket, tv: TvChoice) -> Iterator[Finding]:
-    plate, here = tv.bracket, f"tv.sockets[{i}]"
-    x1, z1 = socket.x + socket.width, socket.z + socket.height
-    if not (socket.x < plate.x1 and plate.x0 < x1 and socket.z < plate.z1 and plate.z0 < z1):
-        return
-    ways = [
-        (abs(to - at), f"{here}.{name}", to)
-        for name, at, to in (
-            ("x", socket.x, plate.x0 - socket.width),
-            ("x", socket.x, plate.x1),
-            ("z", socket.z, plate.z0 - socket.height),
-            ("z", socket.z, plate.z1),
-        )
-        if to >= 0
-    ]
-    _, field, to = min(ways)
-    change = Change(field, mm(to))
-    yield finding(
-        "check.tv.bracket",
-        Severity.STOP,
-        f"{here}.x {mm(socket.x)}, {here}.z {mm(socket.z)} lie behind the bracket's plate"
-        f" ({_figures(tv)})",
-        f"move it outside x {mm(plate.x0)}-{mm(plate.x1)} or z {mm(plate.z0)}-{mm(plate.z1)}:"
-        f" {change.field} {change.value} is nearest",
-        change=[change],
-    )
-
-
-def _on_board(
-    i: int, socket: Socket, board: Rect, levels: list[Level], wide: int
-) -> Iterator[Finding]:
-    here = f"tv.sockets[{i}]"
-    x1, z1 = socket.x + socket.width, socket.z + socket.height
-    if socket.x < board.x0 or x1 > board.x1 or socket.z < board.z0 or z1 > board.z1:
-        change = _moved_in(here, socket, board)
-        yield finding(
-            "check.tv.socket",
-            Severity.WARNING,
-            f"{here}.x {mm(socket.x)}, {here}.z {mm(socket.z)} lie outside the backboard, x"
-            f" {mm(board.x0)}-{mm(board.x1)}, z {mm(board.z0)}-{mm(board.z1)}",
-            "move it into the recess" + "".join(f", {one.field} {one.value}" for one in change),
-            change=change,
-        )
-    elif any(z < z1 and socket.z < z + wide for z, _ in levels):
-        free = _between_struts(socket, board, levels, wide)
-        yield finding(
-            "check.tv.socket",
-            Severity.WARNING,
-            f"{here}.z {mm(socket.z)} to {mm(z1)} meets a strut",
-            "move it between the struts" + (f", {here}.z {mm(free)}" if free is not None else ""),
-            change=[Change(f"{here}.z", mm(free))] if free is not None else [],
-        )
-
-
-def _moved_in(here: str, socket: Socket, board: Rect) -> list[Change]:
-    if socket.width > board.width or socket.height > board.height:
-        return []
-    found = []
-    for name, at, low, high in (
-        ("x", socket.x, board.x0, board.x1 - socket.width),
-        ("z", socket.z, board.z0, board.z1 - socket.height),
-    ):
-        if not low <= at <= high:
-            found.append(Change(f"{here}.{name}", mm(min(max(at, low), high))))
-    return found
-
-
-def _between_struts(socket: Socket, board: Rect, levels: list[Level], wide: int) -> int | None:
-    """Return the nearest height at which a socket meets no strut, None when there is none."""
-    tried = [z + wide for z, _ in levels] + [z - socket.height for z, _ in levels]
-    free = [
-        at
-        for at in tried
-        if board.z0 <= at <= board.z1 - socket.height
-        and not any(z < at + socket.height and at < z + wide for z, _ in levels)
-    ]
-    return min(free, key=lambda at: (abs(at - socket.z), at), default=None)
