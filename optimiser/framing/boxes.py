@@ -275,7 +275,6 @@ def _bare(
                 found.append(Bare(z0, z1, covered))
     deeper = [other for other in beside if other.depth > piece.depth]
     own = box_depth(as_box(piece, whole))
-    _check_hidden(piece, beside, whole, notes)
     if found and deeper:
         others = listed(box_depth(as_box(deeper[0], whole)), heights_of(deeper[0], whole))
         notes.problem(
@@ -294,22 +293,6 @@ def _bare(
                 f"make {own.field} {mm(least)}, or bring both fronts in line",
             )
     return found
-
-
-def _check_hidden(piece: Piece, beside: list[Piece], whole: Settings, notes: Notes) -> None:
-    """Record a front beside a box that ends in the gap which a kept skirting leaves behind it."""
-    own = box_depth(as_box(piece, whole))
-    skirting = whole.wall.site.skirting or 0
-    for other in beside:
-        if piece.back - skirting < other.depth < piece.back:
-            hidden = box_depth(as_box(other, whole))
-            trouble = (
-                f"{hidden} ends between the breast, {mm(piece.back - skirting)} deep, and {own},"
-                f" which begins {mm(piece.back)} out, before site.skirting {mm(skirting)}"
-            )
-            if all(known.trouble != trouble for known in notes.problems):
-                remedy = f"make {hidden.field} {mm(piece.back)}, or take the skirting off"
-                notes.problem(hidden.field, trouble, remedy)
 
 
 def _vertical(

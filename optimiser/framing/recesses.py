@@ -6,6 +6,7 @@ named in the frame's defaults, with common practice as the only source.
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 
 from optimiser.domain.wall import Niche, Soundbar, Tv
@@ -13,6 +14,7 @@ from optimiser.framing.figures import (
     Figure,
     Figures,
     Told,
+    listed,
     size,
 )
 from optimiser.framing.notes import Notes
@@ -68,6 +70,7 @@ def settle_tv(
     if settled is None:
         return None
     width, height = settled
+    _check_sockets(tv, notes)
     gap = notes.size("tv.finger_gap", tv.finger_gap, FINGER_GAP)
     centre = notes.size("tv.centre", tv.centre, middle_along(settings, fire))
     above = max(ABOVE_FIRE, _room_for_slot(gap, fire, settings))
@@ -199,6 +202,30 @@ def _check_picture(tv: Tv, notes: Notes) -> None:
                 f" {float(tv.diagonal):g} in, {mm(picture)}",
                 f"measure the case again, or leave tv.{name} or tv.diagonal_in out",
             )
+
+
+def _check_sockets(tv: Tv, notes: Notes) -> None:
+    """Record each two sockets whose holes lie in one another."""
+    for (i, one), (j, other) in itertools.combinations(enumerate(tv.sockets), 2):
+        beside = one.x + one.width <= other.x or other.x + other.width <= one.x
+        above = one.z + one.height <= other.z or other.z + other.height <= one.z
+        if beside or above:
+            continue
+        figures = [
+            Figure(f"tv.sockets[{n}].{side}", mm(size))
+            for n, socket in ((i, one), (j, other))
+            for side, size in (
+                ("x", socket.x),
+                ("z", socket.z),
+                ("width", socket.width),
+                ("height", socket.height),
+            )
+        ]
+        notes.problem(
+            figures[4].field,
+            f"tv.sockets[{i}] and tv.sockets[{j}] lie in one another: {listed(figures)}",
+            f"make tv.sockets[{j}].x {mm(one.x + one.width)} or more, or leave one of them out",
+        )
 
 
 def _room_for_slot(finger_gap: int, fire: Hole | None, settings: Settings) -> int:

@@ -16,6 +16,7 @@ from optimiser.domain.wall import (
     Glass,
     Niche,
     Projection,
+    Socket,
     Step,
     SurveyPoint,
     Wall,
@@ -359,6 +360,18 @@ CASES: dict[str, tuple[Wall, tuple[str, ...], str]] = {
         a_wall(tv=a_tv(height=None)),
         ("tv.height", "tv.diagonal"),
         "tv.diagonal_in",
+    ),
+    "two sockets in one another": (
+        a_wall(
+            tv=a_tv(
+                sockets=(
+                    Socket(x=tenths(1_100), z=tenths(1_000), width=tenths(146), height=tenths(86)),
+                    Socket(x=tenths(1_200), z=tenths(1_050), width=tenths(146), height=tenths(86)),
+                )
+            )
+        ),
+        ("tv.sockets[1].x 1200", "tv.sockets[0].x 1100", "tv.sockets[1].z 1050"),
+        "make tv.sockets[1].x 1246",
     ),
     "a TV hung twice": (
         a_wall(fire=a_fire(), tv=a_tv(centre_height=tenths(1_700), above_fire=tenths(300))),

@@ -67,17 +67,17 @@ def test_a_socket_beside_the_plate_is_not_told_to_stand_on_a_strut() -> None:
 
 
 def test_a_socket_is_not_told_to_lie_on_another() -> None:
-    beside = a_socket(1_300, 1_200)
-    _, alone = behind_a_tv(beside)
-    (alone_told,) = told(alone)
-    taken = moved(beside, alone_told)
+    # Down by 17.5 it would clear the strut above, and meet the one that ends at 1185.
+    on_a_strut, below = a_socket(1_300, 1_200), a_socket(1_300, 1_140, height=45)
+    (alone,) = told(behind_a_tv(on_a_strut)[1])
+    assert moved(on_a_strut, alone).z == tenths(1_182.5)
 
-    _, frame = behind_a_tv(beside, taken)
+    wall, frame = behind_a_tv(on_a_strut, below)
 
-    (finding,) = (one for one in told(frame) if "sockets[0]" in one.trouble)
-    there = moved(beside, finding)
-    assert there != taken
-    assert abs(there.x - taken.x) >= taken.width or abs(there.z - taken.z) >= taken.height
+    (finding,) = told(frame)
+    there = moved(on_a_strut, finding)
+    assert told(behind_a_tv(there, below)[1]) == []
+    assert inspect_frame(frame_wall(wall, BOOK), wall) == ()
 
 
 def test_a_socket_higher_than_any_bay_between_struts_is_told_no_place() -> None:

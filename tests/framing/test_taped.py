@@ -12,7 +12,6 @@ import pytest
 
 from optimiser.domain.frame import Frame, Tape
 from optimiser.domain.wall import End, Projection, Step, Wall
-from optimiser.errors import InvalidInput
 from optimiser.framing.build import frame_wall
 from optimiser.inspection.inspect import inspect_frame
 from optimiser.units import tenths
@@ -113,18 +112,27 @@ def test_the_inspector_misses_no_joint_without_its_tape(wall: Wall) -> None:
         assert [one for one in faults if "not taped" in one.what], tape
 
 
-def test_a_front_that_ends_in_the_gap_of_a_kept_skirting_is_refused() -> None:
+@pytest.mark.parametrize("into", [2, 8, 14])
+@pytest.mark.parametrize("ends", [End.ABUTS, End.FREE])
+def test_a_front_that_ends_in_the_gap_of_a_kept_skirting_meets_the_deeper_parts_end(
+    into: float, ends: End
+) -> None:
+    # The breast is 290 deep and the deeper part's timber begins 15 before it: its end is boarded
+    # from the front beside it on.
     breast = Projection(x=tenths(1_000), width=tenths(1_600), depth=tenths(290))
-    site = a_site(projections=(breast,), skirting=tenths(15))
-    deep = a_step(1_000, 1_600, 560)
+    wall = a_wall(
+        site=a_site(projections=(breast,), skirting=tenths(15)),
+        steps=(a_step(1_000, 1_600, 560),),
+        extent=an_extent(depth=tenths(290 + into), left=ends),
+    )
 
-    with pytest.raises(InvalidInput) as refused:
-        framed(site=site, steps=(deep,))
-    [problem] = refused.value.problems
-    assert problem.field == "wall.depth"
-    assert "make wall.depth 305" in problem.remedy
-    whole = a_wall(site=site, steps=(deep,), extent=an_extent(depth=tenths(305)))
-    assert not inspect_frame(frame_wall(whole, a_price_book()), whole)
+    frame = frame_wall(wall, a_price_book())
+
+    assert {(one.name, int(one.box.y)) for one in frame.faces if one.name.startswith("part.")} >= {
+        ("part.left", tenths(290 + into)),
+        ("part.right", tenths(290 + into)),
+    }
+    assert not inspect_frame(frame, wall)
 
 
 def test_timber_in_the_plane_of_a_back_elsewhere_is_no_front() -> None:
