@@ -27,7 +27,8 @@ from typing import Any
 from benchmarks.sheets_baselines import beside
 from benchmarks.sheets_sets import VARIANTS, Case, cases
 from optimiser.solvers.protocol import Budget, Status
-from optimiser.solvers.sheets.solve import solve, warm
+from optimiser.solvers.sheets.solve import solve
+from optimiser.solvers.sheets.warm import warm
 
 
 def main() -> None:

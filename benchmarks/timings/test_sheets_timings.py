@@ -10,8 +10,8 @@ from benchmarks.sheets_sets import boards
 from optimiser.solvers.sheets import cells as c
 from optimiser.solvers.sheets.bounds import prove
 from optimiser.solvers.sheets.engine import Engine
-from optimiser.solvers.sheets.solve import warm
 from optimiser.solvers.sheets.table import kinds_of, new_table
+from optimiser.solvers.sheets.warm import warm
 
 if TYPE_CHECKING:
     from pytest_benchmark.fixture import BenchmarkFixture

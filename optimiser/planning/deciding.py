@@ -1,33 +1,29 @@
 """Which option of each choice to cut: ways to choose, held against each other by plans.
 
-What an option takes of every material is priced by the weights that the solvers' proofs give its
-parts; sums of prices are separable, so the ways that cost least by price follow one another without
-listing them all. They are planned in that order, and beside them the ways next to the best one so
-far; the few that come out cheapest are planned for longer. A material that two ways cut alike is
-planned once for both.
+The first options are planned, and then the ways that may cost least by all that the plans before
+have proven (leads.py), until there is none or so much of the time is used. A material that two ways
+cut alike is planned once for both, and every plan made counts for all ways that cut it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
-from fractions import Fraction
-from heapq import heappop, heappush
-from math import sqrt
+from math import inf, sqrt
 from typing import TYPE_CHECKING, TypeAlias
 
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
 from optimiser.planning.better import better_outcome
-from optimiser.planning.options import alike_options, priced_options
+from optimiser.planning.leads import Leads
+from optimiser.planning.options import alike_options
+from optimiser.planning.proofs import certificate_of, reasons_of
 from optimiser.solvers.sheets.problem import SheetsOutcome
+from optimiser.verify.reasons import Reasons
 
 if TYPE_CHECKING:
     from optimiser.planning.crew import Crew
-    from optimiser.solvers.lengths.problem import LengthsOutcome
+    from optimiser.planning.proofs import Outcome, Reason
     from optimiser.solvers.protocol import Budget
-    from optimiser.verify.weighing import Amount
-
-    Outcome: TypeAlias = LengthsOutcome | SheetsOutcome
 
 Way: TypeAlias = tuple[int, ...]
 Material: TypeAlias = LengthMaterial | SheetMaterial
@@ -35,19 +31,21 @@ Material: TypeAlias = LengthMaterial | SheetMaterial
 Task: TypeAlias = tuple[str, Way, float, SheetsOutcome | None]
 Cutters: TypeAlias = "Crew[Task, Outcome | None]"
 
-# Of the time: looking about, then planning the best few for longer, the rest for the last two.
-LOOKING = 0.2
-CHOOSING = 0.5
-# Of the time, for one material of one way that is planned for longer.
-RACING = 0.1
+# Of the time: planning ways, and those that came out best for longer where no more lead on.
+CHOOSING = 0.7
+# Of the time, for one material of one way: long enough for a proof that says something.
+EACH = 0.08
 # Lengths settle so much sooner than boards.
 OF_LENGTHS = 0.4
+# Who has less than this share of what may be gained gets less of the time.
+WORTH = 0.25
 # How much longer a plan must be given than before.
 LONGER = 1.5
 # What could save less than one part in so many of a way is not planned for longer.
 RELEVANT = 500
-# So many ways are meant to be planned while looking about; a material is given no less than QUICK.
-MEANT = 40
+# The first options are planned to the end where such a share of their gap would make them cheapest.
+HOPE = 0.5
+# Seconds that planning a material takes at least.
 QUICK = 0.03
 
 
@@ -72,19 +70,21 @@ class Decider:
     cuts: dict[tuple[str, Way], _Cut] = field(default_factory=dict)
     tried: dict[Way, int] = field(default_factory=dict)
     saved: int = 0
-    _failed: set[Way] = field(default_factory=set)
+    # By material the proofs of the plans that were learnt from, in order.
+    proofs: dict[str, list[tuple[Reason, ...]]] = field(default_factory=dict)
+    _materials: dict[str, Material] = field(default_factory=dict)
     _alike: dict[str, tuple[tuple[int, ...], ...]] = field(default_factory=dict)
-    _prices: dict[str, Amount] = field(default_factory=dict)
     # By material: what planning for longer saved, and what it could have saved at most.
     _gains: dict[str, tuple[int, int]] = field(default_factory=dict)
-    _quick: float = QUICK
     _shares: dict[str, float] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         for material in self.request.materials:
-            self._alike[material.material] = alike_options(self.request, material)
-            is_length = isinstance(material, LengthMaterial)
-            self._shares[material.material] = OF_LENGTHS if is_length else 1.0
+            name = material.material
+            self._materials[name] = material
+            self.proofs[name] = []
+            self._alike[name] = alike_options(self.request, material)
+            self._shares[name] = OF_LENGTHS if isinstance(material, LengthMaterial) else 1.0
 
     def take(self, name: str, way: Way, outcome: Outcome | None, seconds: float) -> None:
         """Take in a plan; of two the better one stands, with the better proof of both."""
@@ -107,55 +107,71 @@ class Decider:
     def decide(self, start: Way, until: float) -> Way:
         """Return the way that costs least of those tried until so many seconds are used.
 
-        Every plan made counts for all ways that cut it. `start` is planned as long as the best way
-        is, so that the answer is not dearer than `start` for want of time, and `saved` compares
-        like with like.
+        `start` is planned as long as other ways are, and as long as the best one where it is near,
+        so that the answer is not dearer for want of time. `saved` is what the best way was cheaper
+        when both had been planned as long.
         """
         begun = self.budget.used
-        looking = begun + LOOKING * (until - begun)
         choosing = begun + CHOOSING * (until - begun)
         self._add_up(start)
         if self.request.choices:
-            count = len(self.request.materials)
-            self._quick = max(QUICK, (looking - begun) / MEANT / max(1, count))
-            self._try([start], self._quick)
-            self._price(start)
-            self._look_about(looking, self._quick)
-            self._race(start, choosing, max(QUICK, RACING * (until - begun)))
-        self._finish(start, until)
+            each = max(QUICK, EACH * (until - begun))
+            self._share_by_worth(start)
+            self._try([start], each, choosing, {self._cut(name, start) for name in self._alike})
+            self._follow(start, choosing, each)
+            self._race(start, choosing, each)
         best = self._best()
         self.saved = self.tried[start] - self.tried[best]
+        gap = sum(self._gap(name, start) for name in self._alike)
+        is_near = self.saved <= HOPE * gap
+        self._finish([best, start] if is_near and start != best else [best], until)
+        if is_near:
+            best = self._best()
+            self.saved = self.tried[start] - self.tried[best]
         return best
 
     def _best(self) -> Way:
         return min(self.tried, key=lambda way: (self.tried[way], way))
 
-    def _look_about(self, until: float, each: float) -> None:
-        """Plan the ways that cost least by price in turn with those next to the best so far."""
-        by_price = self._by_price()
-        turn = 0
+    def _share_by_worth(self, start: Way) -> None:
+        """Give little time to what can save little."""
+        gaps = {name: self._gap(name, start) for name in self._alike}
+        for name, gap in gaps.items():
+            self._shares[name] *= min(1.0, gap / (WORTH * max(1, sum(gaps.values()))))
+
+    def _follow(self, start: Way, until: float, each: float) -> None:
+        """Plan the ways that may cost least by what the plans before have proven."""
+        leads = Leads(self.request, self.open_)
+        ways = [start]
         while not self._is_late(until):
+            for name in self._alike:
+                for way in ways:
+                    self._learn(leads, name, way)
             best = self._best()
-            ways: list[Way] = []
-            for _ in range(self.crew.workers):
-                turn += 1
-                way = next(by_price, None) if turn % 2 else self._beside(best, ways)
-                if way is None:
-                    way = next(by_price, None) or self._beside(best, ways)
-                if way is not None and way not in ways:
-                    ways.append(way)
-            if not ways:
+            ways, least = leads.next(best, self.crew.workers)
+            if not ways or least >= self.tried[best]:
                 return
             self._try(ways, each)
-            if self._best() != best:
-                self._price(self._best())
-                by_price = self._by_price()
+
+    def _learn(self, leads: Leads, name: str, way: Way) -> None:
+        """Let what is proven of a plan say which ways are worth planning."""
+        outcome = self.outcome(name, way)
+        if outcome is None:
+            leads.learn(name, way, inf, Reasons())
+            return
+        material = self._materials[name]
+        certificate = certificate_of(self.request, material, outcome)
+        if certificate not in self.proofs[name]:
+            self.proofs[name].append(certificate)
+        leads.learn(name, way, outcome.cost, reasons_of(self.request, material, certificate))
 
     def _race(self, start: Way, until: float, each: float) -> None:
         """Plan ways for longer, the most promising next: cost less what more time brought so far.
 
         A quick plan may be a whole sheet dearer than what a few tenths of a second find.
         """
+        first = each
+        each *= LONGER
         raced: set[Way] = set()
         ways = [start]
         while ways and not self._is_late(until):
@@ -172,33 +188,30 @@ class Decider:
             raced.update(ways)
             for way in list(self.tried):
                 self._add_up(way)
-            waiting = sorted((way for way in self.tried if way not in raced), key=self._hoped)
+            waiting = sorted(
+                (way for way in self.tried if way not in raced),
+                key=lambda way: self._hoped(way, first),
+            )
             ways = waiting[: self.crew.workers]
 
-    def _hoped(self, way: Way) -> tuple[float, Way]:
-        """Return what a way may cost once it is planned for longer."""
+    def _hoped(self, way: Way, first: float) -> tuple[float, Way]:
+        """Return what a way, planned for `first` seconds so far, may cost once planned longer."""
         total = float(self.tried[way])
         for name in self._alike:
-            if self.cuts[self._cut(name, way)].seconds <= self._quick:
+            if self.cuts[self._cut(name, way)].seconds <= first:
                 gained, gaps = self._gains.get(name, (0, 0))
                 total -= self._gap(name, way) * gained / max(1, gaps)
         return total, way
 
-    def _finish(self, start: Way, until: float) -> None:
-        """Give the time left to what is not proven of the best way and of `start`.
+    def _finish(self, ways: list[Way], until: float) -> None:
+        """Give the time left to what is not proven of these ways, the best first.
 
         More to those with more to gain; the root of the gap is what counts, as some gaps are only
         the bound's.
         """
-        best = self._best()
+        best = ways[0]
         for name in self._alike:
-            known = self.outcome(name, best)
-            assert known is not None
-            self.settle(name, known)
-        ways = [best]
-        least = sum(self._outcome(name, start).bound for name in self._alike)
-        if start != best and least < self.tried[best]:
-            ways.append(start)
+            self.settle(name, self._outcome(name, best))
         waiting = sorted(self._open_cuts(ways).values(), key=lambda cut: self._gap(*cut))
         for task, outcome in self.crew.run(self._shared_out(waiting, until)):
             name, way, seconds, _ = task
@@ -272,7 +285,6 @@ class Decider:
         outcomes = [self.outcome(name, way) for name in self._alike]
         if any(outcome is None for outcome in outcomes):
             self.tried.pop(way, None)
-            self._failed.add(way)
             return
         self.tried[way] = sum(outcome.cost for outcome in outcomes if outcome is not None)
 
@@ -296,74 +308,6 @@ class Decider:
     def _key(self, name: str, way: Way) -> Way:
         """Return the way as far as a material can tell it from others."""
         return tuple(same[option] for same, option in zip(self._alike[name], way, strict=True))
-
-    def _price(self, way: Way) -> None:
-        """Price what the options take by the weights that came with the plan of a way."""
-        for material in self.request.materials:
-            name = material.material
-            outcome = self.outcome(name, way)
-            if outcome is not None:
-                self._prices[name] = priced_options(self.request, material, outcome)
-
-    def _cost(self, way: Way) -> Fraction:
-        """Return what a way costs by price, at the rate at which the ways tried came out."""
-        return sum((self._scaled(name, way) for name in self._alike), Fraction(0))
-
-    def _scaled(self, name: str, way: Way) -> Fraction:
-        return self._rate(name) * self._prices[name].of(way)
-
-    def _rate(self, name: str) -> Fraction:
-        """Return how a material's cost compares with its price over the ways tried."""
-        price = self._prices[name]
-        costs = weights = 0
-        for way in self.tried:
-            outcome = self.outcome(name, way)
-            if outcome is not None:
-                costs += outcome.cost
-                weights += price.of(way)
-        return Fraction(costs, max(1, weights))
-
-    def _by_price(self) -> Iterator[Way]:
-        """Yield the ways not tried yet, cheapest by price first."""
-        if not self.tried:
-            return
-        rates = {name: self._rate(name) for name in self._alike}
-        fixed = sum((rates[n] * self._prices[n].fixed for n in rates), Fraction(0))
-        ranked: list[list[tuple[Fraction, int]]] = []
-        for place, open_ in enumerate(self.open_):
-            each = [
-                (sum((rates[n] * self._prices[n].options[place][o] for n in rates), Fraction(0)), o)
-                for o in open_
-            ]
-            ranked.append(sorted(each))
-        first = tuple(0 for _ in ranked)
-        heap = [(fixed + sum((each[0][0] for each in ranked), Fraction(0)), first)]
-        seen = {first}
-        while heap:
-            cost, places = heappop(heap)
-            way = tuple(each[at][1] for each, at in zip(ranked, places, strict=True))
-            if self._is_new(way):
-                yield way
-            for place, each in enumerate(ranked):
-                at = places[place] + 1
-                after = (*places[:place], at, *places[place + 1 :])
-                if at < len(each) and after not in seen:
-                    seen.add(after)
-                    heappush(heap, (cost + each[at][0] - each[at - 1][0], after))
-
-    def _beside(self, best: Way, beside: list[Way]) -> Way | None:
-        """Return the way not tried that differs from a way in one choice and costs least."""
-        ways = [
-            (*best[:place], option, *best[place + 1 :])
-            for place, open_ in enumerate(self.open_)
-            for option in open_
-            if option != best[place]
-        ]
-        new = (way for way in ways if self._is_new(way) and way not in beside)
-        return min(new, key=self._cost, default=None)
-
-    def _is_new(self, way: Way) -> bool:
-        return way not in self.tried and way not in self._failed
 
 
 def _is_done(outcome: Outcome) -> bool:

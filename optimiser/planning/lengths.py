@@ -17,7 +17,7 @@ from optimiser.domain.plan import (
     Trade,
     Usage,
 )
-from optimiser.domain.request import CuttingRequest, Keep, LengthMaterial
+from optimiser.domain.request import Choice, CuttingRequest, Keep, LengthMaterial
 from optimiser.planning.lifting import lifted_lengths
 from optimiser.planning.worth import length_credit, value_of
 from optimiser.solvers.lengths.problem import LengthsProblem, Stock
@@ -58,8 +58,25 @@ def lengths_problem(
     )
 
 
+def length_certificate(
+    material: LengthMaterial, choices: tuple[Choice, ...], outcome: LengthsOutcome
+) -> tuple[LengthWeights, ...]:
+    """Return the reasons of a solver's proof as the checker reads them, for every option."""
+    # The plain weight of material proves something even where the solver's weights do not.
+    by_length = tuple(part.length + material.kerf for part in material.parts)
+    rows = [*outcome.rows, (by_length, 1)] if material.parts else []
+    if choices:
+        rows = [(lifted_lengths(material, weights), scale) for weights, scale in rows]
+    return tuple(
+        LengthWeights(weights=weights, scale=scale) for weights, scale in dict.fromkeys(rows)
+    )
+
+
 def lengths_plan(
-    material: LengthMaterial, request: CuttingRequest, outcome: LengthsOutcome
+    material: LengthMaterial,
+    request: CuttingRequest,
+    outcome: LengthsOutcome,
+    certificate: tuple[LengthWeights, ...],
 ) -> LengthPlan:
     """Lay the solver's patterns out on real stock, and let the checker derive the bound."""
     keep = request.keep_for(material)
@@ -71,14 +88,6 @@ def lengths_plan(
         else:
             trade = Trade(layouts=len(fewer), extra=Pence(cost - outcome.cost))
     layouts = tuple(_layout(material, keep, pattern) for pattern in patterns)
-    # The plain weight of material proves something even where the solver's weights do not.
-    by_length = tuple(part.length + material.kerf for part in material.parts)
-    rows = [*outcome.rows, (by_length, 1)] if material.parts else []
-    if request.choices:
-        rows = [(lifted_lengths(material, weights), scale) for weights, scale in rows]
-    certificate = tuple(
-        LengthWeights(weights=weights, scale=scale) for weights, scale in dict.fromkeys(rows)
-    )
     money = _money(material, keep, layouts)
     bound = length_bound(material, keep, request.choices, certificate)
     return LengthPlan(

@@ -8,15 +8,19 @@ into the rooms of two parts side by side fits into both rooms together).
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
 from optimiser.domain.request import Keep, LengthMaterial, SheetMaterial
 from optimiser.planning.worth import sheet_credit
+from optimiser.solvers.sheets.rooms import weights_of_rooms
 from optimiser.verify.credited import MOST_SUMS, most_with_credit
-from optimiser.verify.filling import MOST_WORK, Rectangle, most_weights
+from optimiser.verify.filling import Rectangle
 from optimiser.verify.weighing import FillTable
 
+if TYPE_CHECKING:
+    from optimiser.solvers.sheets.problem import SheetsProblem
+
 # A share of what the checker may look through: rooms of parts are many.
-_WORK = MOST_WORK // 12
 _ROOMS = MOST_SUMS // 12
 
 
@@ -49,27 +53,29 @@ def lifted_table(kerf: int, weights: dict[int, int], sizes: list[int]) -> tuple[
     return tuple(weights.get(size) or table.most(size + kerf) for size in sizes)
 
 
-def lifted_boards(material: SheetMaterial, weights: tuple[int, ...]) -> tuple[int, ...]:
-    """Return one weight a part of the board, none below the one it has."""
+def lifted_boards(
+    material: SheetMaterial, problem: SheetsProblem, weights: tuple[int, ...]
+) -> tuple[int, ...]:
+    """Return one weight a part of the board, none below the one it has.
+
+    `problem` is the board with the parts of all options wanted.
+    """
     kerf = material.kerf
     light = [part for part, weight in zip(material.parts, weights, strict=True) if not weight]
-    lying = [
-        Rectangle(across + kerf, along + kerf, weight)
-        for part, weight in zip(material.parts, weights, strict=True)
-        for across, along in ((part.width, part.height), (part.height, part.width))[
-            : 2 if part.turn else 1
-        ]
-        if weight
-    ]
-    if not light or not lying:
+    if not light or not any(weights):
         return weights
-    rooms = {part.id: (part.width + kerf, part.height + kerf) for part in light}
-    turned = {part.id: (part.height + kerf, part.width + kerf) for part in light if part.turn}
-    asked = sorted({*rooms.values(), *turned.values()})
-    most = dict(zip(asked, most_weights(lying, asked, _WORK), strict=True))
+    rooms = [(int(part.width) + kerf, int(part.height) + kerf) for part in light]
+    turned = [
+        (height, width) if part.turn else (width, height)
+        for part, (width, height) in zip(light, rooms, strict=True)
+    ]
+    most = weights_of_rooms(problem, weights, [*rooms, *turned])
+    lifted = {
+        part.id: min(both)
+        for part, *both in zip(light, most[: len(light)], most[len(light) :], strict=True)
+    }
     return tuple(
-        weight or min(most[rooms[part.id]], most[turned.get(part.id, rooms[part.id])])
-        for part, weight in zip(material.parts, weights, strict=True)
+        weight or lifted[part.id] for part, weight in zip(material.parts, weights, strict=True)
     )
 
 

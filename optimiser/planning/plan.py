@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TypeAlias
+from typing import TYPE_CHECKING, TypeAlias, cast
 
 from optimiser.domain.plan import Chosen, CuttingPlan, LengthPlan, Money, SheetPlan
 from optimiser.domain.request import CuttingRequest, LengthMaterial, SheetMaterial
@@ -20,8 +20,9 @@ from optimiser.planning.deciding import QUICK, Decider, Task
 from optimiser.planning.lengths import lengths_plan, lengths_problem
 from optimiser.planning.pricing import further_reasons
 from optimiser.planning.progress import Tell, Teller
+from optimiser.planning.proofs import certificate_of, with_others
 from optimiser.planning.sanity import quantities, require_sane
-from optimiser.planning.sheets import certificate_of, sheets_plan, sheets_problem
+from optimiser.planning.sheets import sheets_plan, sheets_problem
 from optimiser.planning.shortage import shortage_problems
 from optimiser.solvers.lengths.problem import LengthsOutcome
 from optimiser.solvers.lengths.solve import solve as solve_lengths
@@ -31,6 +32,12 @@ from optimiser.solvers.sheets.problem import SheetsOutcome
 from optimiser.solvers.sheets.solve import solve as solve_sheets
 from optimiser.units import Pence
 from optimiser.verify.check import require_sound, whole_bound
+
+if TYPE_CHECKING:
+    from optimiser.domain.plan import LengthWeights, PartWeights, SheetWeights
+
+    LengthReasons: TypeAlias = tuple[LengthWeights, ...]
+    BoardReasons: TypeAlias = tuple[SheetWeights | PartWeights, ...]
 
 Outcome: TypeAlias = LengthsOutcome | SheetsOutcome
 
@@ -236,6 +243,7 @@ class _Planner:
             progress=progress,
             known=known,
             simple=False,
+            prices_first=bool(request.choices),
         )
         if found.status not in (Status.OPTIMAL, Status.FEASIBLE):
             raise _Short(name, wanted, found)
@@ -245,29 +253,33 @@ class _Planner:
         self, name: str, outcome: Outcome, chosen: tuple[int, ...], *, last: bool
     ) -> LengthPlan | SheetPlan:
         """Lay a solver's outcome out as a plan, and let the checker derive its bound."""
-        material = self._materials[name]
-        if isinstance(material, LengthMaterial):
-            assert isinstance(outcome, LengthsOutcome)
-            return lengths_plan(material, self._request, outcome)
-        assert isinstance(outcome, SheetsOutcome)
-        keep, choices = self._request.keep_for(material), self._request.choices
-        certificate = certificate_of(material, keep, choices, outcome)
-        if last:
-            wanted = quantities(self._request, chosen)
+        request, material = self._request, self._materials[name]
+        choices = request.choices
+        own = certificate_of(request, material, outcome)
+        if isinstance(material, SheetMaterial) and last:
+            assert isinstance(outcome, SheetsOutcome)
+            wanted = quantities(request, chosen)
+            keep = request.keep_for(material)
             outcome = simplified(sheets_problem(material, keep, wanted), outcome)
-            certificate += further_reasons(
+            seconds = min(MOST_PRICING, PRICING * request.seconds)
+            own += further_reasons(
                 material,
                 keep,
                 choices,
                 chosen,
                 outcome,
-                certificate,
+                cast("BoardReasons", own),
                 wanted,
-                Budget.of(
-                    min(MOST_PRICING, PRICING * self._request.seconds), self._budget.cancelled
-                ),
+                Budget.of(seconds, self._budget.cancelled),
             )
-        return sheets_plan(material, keep, choices, outcome, certificate)
+        if last:
+            own = with_others(material, own, self._decider.proofs[name])
+        if isinstance(material, LengthMaterial):
+            assert isinstance(outcome, LengthsOutcome)
+            return lengths_plan(material, request, outcome, cast("LengthReasons", own))
+        assert isinstance(outcome, SheetsOutcome)
+        keep = request.keep_for(material)
+        return sheets_plan(material, keep, choices, outcome, cast("BoardReasons", own))
 
     def _checked(self, draft: _Draft) -> CuttingPlan:
         lengths: list[LengthPlan] = []

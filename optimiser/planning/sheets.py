@@ -78,13 +78,14 @@ def sheets_problem(
 Reason: TypeAlias = SheetWeights | PartWeights
 
 
-def certificate_of(
+def board_certificate(
     material: SheetMaterial, keep: Keep, choices: tuple[Choice, ...], outcome: SheetsOutcome
 ) -> tuple[Reason, ...]:
     """Return the reasons of a solver's proof as the checker reads them, for every option."""
     sizes = sorted({size for part in material.parts for size in (part.width, part.height)})
     # Plain area proves something even where the solver's tables do not.
     by_area = tuple((int(size), size + material.kerf) for size in sizes)
+    everything = sheets_problem(material, keep, {part.id: part.quantity for part in material.parts})
     kerf = material.kerf
     rows = [(_padded(kerf, a, sizes), _padded(kerf, b, sizes)) for a, b in outcome.rows]
     if material.parts:
@@ -92,7 +93,9 @@ def certificate_of(
     return (
         *(SheetWeights(across=across, along=along) for across, along in dict.fromkeys(rows)),
         *(
-            PartWeights(weights=lifted_boards(material, weights) if choices else weights)
+            PartWeights(
+                weights=lifted_boards(material, everything, weights) if choices else weights
+            )
             for weights in outcome.weights
         ),
         *once_reasons(

@@ -4,7 +4,7 @@ Run as `python -m optimiser.solvers.warm`.
 """
 
 from optimiser.solvers.lengths.solve import warm as warm_lengths
-from optimiser.solvers.sheets.solve import warm as warm_sheets
+from optimiser.solvers.sheets.warm import warm as warm_sheets
 
 
 def warm() -> None:

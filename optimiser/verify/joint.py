@@ -76,14 +76,14 @@ def _options_of(materials: Sequence[Reasons], choices: int) -> tuple[int, ...]:
 
 
 @dataclass(frozen=True, slots=True)
-class _Support:
+class Support:
     """A material costs at least this many millionths of a penny, by the options taken."""
 
     fixed: int
     options: tuple[tuple[int, ...], ...]
 
 
-def _support(material: Reasons, value: Callable[[Amount], int]) -> _Support | None:
+def support_of(material: Reasons, value: Callable[[Amount], int]) -> Support | None:
     """Return what the best mix for these amounts says of all others; None: nothing of use."""
     if not material.lines:
         return None
@@ -109,7 +109,7 @@ def _support(material: Reasons, value: Callable[[Amount], int]) -> _Support | No
             (w / ln.scale * ln.each[k] for w, ln in zip(mix.lines, lines, strict=True)), Fraction(0)
         ) - sum((w * need.holds[k] for w, need in zip(mix.needs, needs, strict=True)), Fraction(0))
         fixed += step * (least if step > 0 else most) / share
-    return _Support(
+    return Support(
         floor(fixed * UNIT),
         tuple(
             tuple(
@@ -183,7 +183,7 @@ class _Table:
         """Count a way out, and raise what is known of all ways that cut no less."""
         key = self._key(way)
         if len(self._counted) < MOST_SUPPORTS:
-            support = _support(self._material, partial(Amount.of, chosen=way))
+            support = support_of(self._material, partial(Amount.of, chosen=way))
             if support is not None:
                 floors = self._spread(support.fixed, support.options, np.int64).ravel()
                 np.maximum(self._floors, floors[self._firsts], out=self._floors)
@@ -224,7 +224,7 @@ def _stepped(materials: Sequence[Reasons], start: Sequence[int]) -> int:
             )
 
         for material in materials:
-            support = _support(material, average)
+            support = support_of(material, average)
             if support is None:
                 continue
             fixed += support.fixed

@@ -54,7 +54,7 @@ def test_a_way_that_only_more_time_makes_cheap_is_not_given_up(
     def slow(problem: Any, *, budget: Budget, seed: int, progress: Progress) -> LengthsOutcome:
         found = solve_lengths(problem, budget=budget, seed=seed, progress=progress)
         if problem.demands[0] and budget.seconds < 0.15:
-            return replace(found, cost=found.cost + 900, bound=0, status=Status.FEASIBLE)
+            return replace(found, cost=found.cost + 200, bound=0, status=Status.FEASIBLE)
         return replace(found, bound=found.cost - 1, status=Status.FEASIBLE, exhausted=False)
 
     monkeypatch.setattr(planning, "solve_lengths", slow)

@@ -103,8 +103,8 @@ def test_a_trade_is_told_and_taken_only_when_asked_for() -> None:
     )
     outcome = replace(outcome, cost=2_400 - 6)  # as if the mixed layouts cost a trifle less
 
-    told = lengths_plan(material, a_request(material), outcome)
-    taken = lengths_plan(material, replace(a_request(material), fewer_layouts=True), outcome)
+    told = lengths_plan(material, a_request(material), outcome, ())
+    taken = lengths_plan(material, replace(a_request(material), fewer_layouts=True), outcome, ())
 
     assert told.trade == Trade(layouts=1, extra=Pence(6))
     assert len(told.layouts) == 3

@@ -85,6 +85,11 @@ def bounding_grid(
     return grid
 
 
+def grid_on(problem: SheetsProblem, kinds: tuple[Kind, ...], xs: Whole, ys: Whole) -> Grid:
+    """Return a grid on points that are sums of sizes, 0 first; more may be possible on others."""
+    return _grid(problem, _ways(kinds), xs, ys, exact=False, real=True)
+
+
 def _rough_grid(problem: SheetsProblem, kinds: tuple[Kind, ...], across: int, along: int) -> Grid:
     ways = [
         _Way(way.kind, way.turned, way.across // across, way.along // along) for way in _ways(kinds)

@@ -9,8 +9,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
-from itertools import count
 
 from optimiser.solvers.protocol import Budget, Progress, Status
 from optimiser.solvers.sheets import cells as c
@@ -21,7 +19,7 @@ from optimiser.solvers.sheets.engine import Engine
 from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.outcome import impossible, read_back, simplified, written
 from optimiser.solvers.sheets.pool import Plan, Pool, worth_of
-from optimiser.solvers.sheets.problem import Sheet, SheetsOutcome, SheetsProblem
+from optimiser.solvers.sheets.problem import SheetsOutcome, SheetsProblem
 from optimiser.solvers.sheets.regroup import Regrouper
 from optimiser.solvers.sheets.rounding import REPEATED_RESTS, Rounder
 from optimiser.solvers.sheets.sequence import Sequencer
@@ -65,6 +63,9 @@ _VAST_COPIES = 20
 _PASSES = 4
 # First plans are built until so many places were looked at, about a tenth of a second.
 _FIRST_WORK = 10_000_000
+# Where prices come first: how many first plans, and the share of the usual listing of sets.
+_FEW_FIRST = 2
+_FEW_SETS = 0.1
 
 
 def solve(
@@ -75,6 +76,7 @@ def solve(
     progress: Progress | None = None,
     known: SheetsOutcome | None = None,
     simple: bool = True,
+    prices_first: bool = False,
 ) -> SheetsOutcome:
     """Return the best plan found within the budget, and a bound that no guillotine plan can beat.
 
@@ -83,6 +85,8 @@ def solve(
     `known` is an outcome of the same problem, from whose plan the search goes on.
     With `simple` each layout is tried in fewer runs of cuts at the end; of plans that are only held
     against each other, `simplified` does that later to the one that stands.
+    With `prices_first` layouts and their prices come before much else: for short searches whose
+    proof is worth as much as their plan.
     """
     kinds = kinds_of(problem)
     homeless = [
@@ -97,7 +101,14 @@ def solve(
     if homeless:
         missing = Counter({part: problem.demands[part] for kind in homeless for part in kind.parts})
         return impossible(problem, missing, None, budget.used)
-    run = _Run(problem=problem, kinds=kinds, budget=budget, seed=seed, progress=progress)
+    run = _Run(
+        problem=problem,
+        kinds=kinds,
+        budget=budget,
+        seed=seed,
+        progress=progress,
+        prices_first=prices_first,
+    )
     outcome = run.outcome(known)
     return simplified(problem, outcome) if simple else outcome
 
@@ -111,6 +122,7 @@ class _Run:
     budget: Budget
     seed: int
     progress: Progress | None
+    prices_first: bool
     engine: Engine = field(init=False)
     pool: Pool = field(init=False)
     best: Plan | None = None
@@ -176,7 +188,7 @@ class _Run:
     def _first_plans(self) -> None:
         """Build plans by best insertion in several orders; keep the best."""
         fewest: tuple[int, int] | None = None
-        for number in range(self.engine.constructions()):
+        for number in range(_FEW_FIRST if self.prices_first else self.engine.constructions()):
             self.engine.construct(number)
             waiting = self.engine.unplaced
             if waiting == 0:
@@ -237,16 +249,15 @@ class _Run:
         """Search until it is over: ruin and recreate, with column generation where it pays."""
         pooled = sum(kind.demand for kind in self.kinds) <= _POOLED_PARTS
         repeated = sizes_repeat(self.kinds)
-        patience = 0 if repeated else self._patience()
+        patience = 0 if repeated or self.prices_first else self._patience()
         turn = self._turn(repeated=repeated)
         self.engine.restore()
         slices = 0
         while not self._is_over():
             if slices >= patience and not generated:
                 generated = True
-                self._prove(
-                    prove_by_sets(self.problem, self.kinds, self.proof, self.budget.seconds)
-                )
+                seconds = self.budget.seconds * (_FEW_SETS if self.prices_first else 1.0)
+                self._prove(prove_by_sets(self.problem, self.kinds, self.proof, seconds))
                 if self._is_over():
                     break
                 generator = self._generate()
@@ -375,25 +386,3 @@ class _Run:
                 missing[part] = min(left, self.problem.demands[part])
                 left -= missing[part]
         return missing
-
-
-def warm() -> None:
-    """Compile all that the solver needs in one small run; kept on disk where that is possible."""
-    problem = SheetsProblem(
-        widths=(60, 50, 40, 30),
-        heights=(50, 40, 30, 20),
-        demands=(3, 3, 3, 3),
-        turns=(False, True, True, True),
-        kerf=1,
-        sheets=(
-            Sheet(width=100, height=120, cost=10),
-            Sheet(width=90, height=90, cost=7, available=1),
-        ),
-        max_stages=None,
-        keep=(10, 10),
-        credit=Fraction(1, 10_000),
-    )
-    # A clock that counts its readings: compiling takes no time on it.
-    for stages in (None, 3):
-        staged = replace(problem, max_stages=stages)
-        solve(staged, budget=Budget(60.0, count().__next__, 0.0), seed=0)

@@ -24,7 +24,12 @@ def test_building_layouts_for_set_covering_ends_with_its_share_of_the_time() -> 
     parts = [(width, 60 - width // 2, 1) for width in range(13, 45)]
     problem = a_problem(parts, [(100, 130, 7), (90, 90, 5)])
     run = _Run(
-        problem=problem, kinds=kinds_of(problem), budget=so_much_work(2000), seed=0, progress=None
+        problem=problem,
+        kinds=kinds_of(problem),
+        budget=so_much_work(2000),
+        seed=0,
+        progress=None,
+        prices_first=False,
     )
     run.proof = prove(problem, scales=1)
     run._first_plans()
