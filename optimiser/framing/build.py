@@ -36,6 +36,7 @@ from optimiser.framing.placing import Placed, place_openings
 from optimiser.framing.remarks import early_stops
 from optimiser.framing.returns import (
     props,
+    rests_on_plates,
     returns,
     returns_beside_glass,
     strut_levels,
@@ -203,6 +204,7 @@ def _built(
     lined_fire = [(fire_hole, _cheek_levels(fire_hole, settings))] if fire_hole else []
     members += returns(settings, front_frame, [*strutted, *lined_fire], end_joints)
     members += returns_beside_glass(settings, fire_hole)
+    members += rests_on_plates(settings, fire_hole)
     members += level_members(settings, front_frame, members)
     behind = [one for hole, levels in strutted for one in struts(settings, hole, levels)]
     members += lining_members(settings, [*members, *behind], fire_hole)

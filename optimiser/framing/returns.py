@@ -156,6 +156,23 @@ def _on_the_flat(settings: Settings, x: int, reach: Span, levels: list[int]) -> 
     return found
 
 
+def rests_on_plates(settings: Settings, fire: Hole | None) -> list[Member]:
+    """Return what a fire on the sole plates stands on between them: lengths laid flat on the floor,
+    in its middle and at an end that its glass goes round, where an upright stands on one."""
+    if fire is None or fire.frame.z0 > settings.sole or fire.blocks_back(settings):
+        return []
+    wide = settings.wide
+    size = (wide, settings.front - wide, settings.thick)
+    ends = [settings.left] * fire.to_left + [settings.right - wide] * fire.to_right
+    middle = (fire.frame.x0 + fire.frame.x1 - wide) // 2
+    # Under a narrow fire what lies at its end is enough.
+    places = [*ends, *([middle] if all(abs(middle - x) >= wide for x in ends) else [])]
+    return [
+        member(settings, "return", "frame.return.flat", (x, wide, settings.base), size)
+        for x in places
+    ]
+
+
 def returns_beside_glass(settings: Settings, fire: Hole | None) -> list[Member]:
     """Return what holds a bare end's board between the glass round it and the back.
 

@@ -72,7 +72,9 @@ RULES: dict[str, Rule] = {
         NHBC_BOARD,
     ),
     "frame.return.flat": _rule(
-        "a return on the flat behind a bare end's edge where none on edge has room", COMMON
+        "a return on the flat behind a bare end's edge, or under a fire on the sole plates, where"
+        " none on edge has room",
+        COMMON,
     ),
     "frame.return.strut": _rule("each strut ends on a return, and is propped from behind", COMMON),
     "frame.strut.back": _rule("struts behind the whole width of a recess's back", COMMON),

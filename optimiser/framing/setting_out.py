@@ -214,6 +214,12 @@ def lines(
         inside = settings.left <= x and x + thick <= settings.right
         if inside and all(abs(x - other) >= thick + SHORTEST for other in fixed):
             found[x] = "centres"
+    for hole in holes:
+        # A fire too narrow for one of them stands at its back on the return of one in its middle.
+        middle = (hole.frame.x0 + hole.frame.x1) // 2 - half
+        held = any(hole.frame.x0 <= x and x + thick <= hole.frame.x1 for x in found)
+        if hole.kind == "fire" and hole.frame.width >= 3 * thick and not held:
+            found[middle] = "centres"
     span = max(settings.limit, settings.centres)
     places = sorted(found)
     for start, end in itertools.pairwise(places):

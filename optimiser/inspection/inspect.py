@@ -21,6 +21,7 @@ from optimiser.inspection.clear import (
 from optimiser.inspection.corners import unfinished
 from optimiser.inspection.facing import Faces
 from optimiser.inspection.finish import untaped
+from optimiser.inspection.resting import faults_of_resting
 from optimiser.inspection.restraint import missing_rests, parted, unrestrained
 from optimiser.inspection.shown import faults_of_surfaces
 from optimiser.inspection.space import Pieces
@@ -58,6 +59,7 @@ def _faults(pieces: Pieces, wall: Wall, faces: Faces) -> Iterator[Fault]:
     yield from faults_of_places(pieces.frame, wall)
     yield from faults_of_spaces(pieces, wall)
     yield from faults_of_passages(pieces, wall)
+    yield from faults_of_resting(pieces, wall)
     yield from faults_of_lining(pieces.frame, wall)
     yield from faults_of_fixings(pieces, wall)
     yield from untaped(pieces)
