@@ -5,13 +5,15 @@ taken two ways at once. Here all materials are held to the same options. A *supp
 is a sum over its parts that its cost never falls below (a mix of its reasons, Lagrange); supports
 of all materials add up, and what they say is the least over each choice's options. Where the ways
 to choose are few they are listed, and those that the supports leave cheapest are counted out one by
-one. Floats only suggest which mixes to try; what one proves is worked out in whole numbers.
+one. Where they are many, each material takes for itself the least option of those choices where
+that loses least, until the rest are few; and a mix is stepped towards the best for all. Floats only
+suggest which mixes to try; what one proves is worked out in whole numbers.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache, partial
 from math import floor, prod
@@ -33,8 +35,11 @@ if TYPE_CHECKING:
 UNIT = 1_000_000
 # Sums of amounts and of supports stay below this.
 _MOST = 2**62
-# Ways to choose that are listed one by one at most.
-MOST_WAYS = 200_000
+# Ways to choose that are listed one by one at most; so many of those left where there are more.
+MOST_WAYS = 1_000_000
+FEWER_WAYS = 200_000
+# Amounts in the tables of all materials together: a few seconds.
+MOST_ENTRIES = 16_000_000
 # Costs of one material that are counted out, and boxes of counts that each may take.
 MOST_COUNTED = 240
 BOXES = 12
@@ -52,18 +57,37 @@ def joint_bound(materials: tuple[Reasons, ...], start: tuple[int, ...]) -> int:
     `start` names an option for each choice, of which there is one at least: where to look for good
     mixes of the reasons first. Any will do.
     """
-    ways = prod(_options_of(materials, len(start)))
-    if ways > MOST_WAYS or not all(map(_is_small, materials)):
+    if not all(map(_is_small, materials)):
         return _stepped(materials, start)
-    return _listed(materials, start)
+    few = prod(_options_of(materials, len(start))) <= MOST_WAYS
+    few = few and sum(map(_entries, materials)) <= MOST_ENTRIES
+    listed = _listed(*_with_fewer_ways(materials, start, MOST_WAYS if few else FEWER_WAYS))
+    return listed if few else max(listed, _stepped(materials, start))
 
 
 def _is_small(material: Reasons) -> bool:
     """Return whether the material's amounts add up within 64 bits."""
-    amounts = [*(line.base for line in material.lines), *(need.demand for need in material.needs)]
     return all(
         abs(amount.fixed) + sum(max(map(abs, each)) for each in amount.options) < _MOST
-        for amount in amounts
+        for amount in _amounts_of(material)
+    )
+
+
+def _entries(material: Reasons) -> int:
+    """Return how many amounts a material's table has."""
+    amounts = _amounts_of(material)
+    return len(amounts) * prod(_shape_of(amounts, _options_of((material,), 0)))
+
+
+def _amounts_of(material: Reasons) -> tuple[Amount, ...]:
+    return (*(line.base for line in material.lines), *(need.demand for need in material.needs))
+
+
+def _shape_of(amounts: Sequence[Amount], options: Sequence[int]) -> tuple[int, ...]:
+    """Return how many options each choice has that some amount can tell apart, 1 if none."""
+    return tuple(
+        count if any(len(set(amount.options[axis])) > 1 for amount in amounts) else 1
+        for axis, count in enumerate(options)
     )
 
 
@@ -121,6 +145,54 @@ def support_of(material: Reasons, value: Callable[[Amount], int]) -> Support | N
     )
 
 
+def _with_fewer_ways(
+    materials: Sequence[Reasons], start: Sequence[int], most: int
+) -> tuple[list[Reasons], list[int]]:
+    """Let each material take its own least option of some choices, until there are `most` ways.
+
+    Those come first of which that loses least by what the materials say about `start`, and all
+    that have but one option.
+    """
+    options = _options_of(materials, len(start))
+    supports = [
+        found
+        for material in materials
+        if (found := support_of(material, partial(Amount.of, chosen=start))) is not None
+    ]
+
+    def loss(choice: int) -> int:
+        each = [support.options[choice] for support in supports]
+        together = min(map(sum, zip(*each, strict=True)), default=0)
+        return together - sum(map(min, each))
+
+    left = prod(options)
+    freed: set[int] = set()
+    for choice in sorted(range(len(options)), key=loss):
+        if left > most or options[choice] == 1:
+            left //= options[choice]
+            freed.add(choice)
+    return (
+        [_freed(material, freed) for material in materials],
+        [option for choice, option in enumerate(start) if choice not in freed],
+    )
+
+
+def _freed(material: Reasons, choices: set[int]) -> Reasons:
+    """Return what a material's reasons say when it takes the least option of some choices."""
+
+    def least(amount: Amount) -> Amount:
+        return Amount(
+            amount.fixed + sum(min(amount.options[choice]) for choice in choices),
+            tuple(each for choice, each in enumerate(amount.options) if choice not in choices),
+        )
+
+    return replace(
+        material,
+        lines=tuple(replace(line, base=least(line.base)) for line in material.lines),
+        needs=tuple(replace(need, demand=least(need.demand)) for need in material.needs),
+    )
+
+
 def _listed(materials: Sequence[Reasons], start: Sequence[int]) -> int:
     """Bound every way to choose; count out those that are left cheapest, material by material."""
     shape = _options_of(materials, len(start))
@@ -146,61 +218,50 @@ def _listed(materials: Sequence[Reasons], start: Sequence[int]) -> int:
 class _Table:
     """What is known of one material's cost, by the amounts that its reasons have of each way.
 
-    Of most choices a material cuts the same whatever is taken: only the others are told apart, and
-    ways with the same amounts are one. A cost proven for some amounts holds for all that are no
-    less, as more to hold and more cost to begin with never cost less.
+    Of most choices a material cuts the same whatever is taken: only the others are told apart. A
+    cost proven for some amounts holds for all that are no less, as more to hold and more cost to
+    begin with never cost less.
     """
 
     def __init__(self, material: Reasons, shape: tuple[int, ...]) -> None:
         self._material = material
-        self._amounts = (
-            *(line.base for line in material.lines),
-            *(need.demand for need in material.needs),
-        )
-        self._shape = tuple(
-            count if any(len(set(amount.options[axis])) > 1 for amount in self._amounts) else 1
-            for axis, count in enumerate(shape)
-        )
-        columns = [
-            self._spread(amount.fixed, amount.options, np.int64).ravel() for amount in self._amounts
-        ]
-        self._keys, self._firsts, self._places = np.unique(
-            np.stack(columns, axis=1), axis=0, return_index=True, return_inverse=True
-        )
-        self._places = self._places.reshape(self._shape)
-        self._floors = np.zeros(len(self._keys), np.int64)
-        self._counted: set[int] = set()
-
-    @property
-    def grid(self) -> Grid:
-        """Return the floors by way, in millionths of a penny; a way's axes may be of length 1."""
-        return self._floors[self._places]
+        amounts = _amounts_of(material)
+        self._shape = _shape_of(amounts, shape)
+        self._amounts = [self._spread(amount.fixed, amount.options) for amount in amounts]
+        # The floors by way, in millionths of a penny; a way's axes may be of length 1.
+        self.grid: Grid = np.zeros(self._shape, np.int64)
+        self._counted = np.zeros(self._shape, np.bool_)
+        self._supports = 0
 
     def is_counted(self, way: tuple[int, ...]) -> bool:
-        return self._key(way) in self._counted
+        return bool(self._counted[self._key(way)])
 
     def count(self, way: tuple[int, ...]) -> None:
         """Count a way out, and raise what is known of all ways that cut no less."""
         key = self._key(way)
-        if len(self._counted) < MOST_SUPPORTS:
+        if self._supports < MOST_SUPPORTS:
+            self._supports += 1
             support = support_of(self._material, partial(Amount.of, chosen=way))
             if support is not None:
-                floors = self._spread(support.fixed, support.options, np.int64).ravel()
-                np.maximum(self._floors, floors[self._firsts], out=self._floors)
-        self._counted.add(key)
+                floors = self._spread(support.fixed, support.options)
+                np.maximum(self.grid, floors, out=self.grid)
         least = self._material.least_of(way, BOXES) * UNIT
-        no_less = (self._keys >= self._keys[key]).all(axis=1)
-        self._floors[no_less] = np.maximum(self._floors[no_less], least)
+        no_less = np.ones(self._shape, np.bool_)
+        alike = np.ones(self._shape, np.bool_)
+        for amounts in self._amounts:
+            no_less &= amounts >= amounts[key]
+            alike &= amounts == amounts[key]
+        self._counted |= alike
+        np.maximum(self.grid, least, out=self.grid, where=no_less)
 
-    def _key(self, way: tuple[int, ...]) -> int:
-        own = (at if count > 1 else 0 for at, count in zip(way, self._shape, strict=True))
-        return int(self._places[tuple(own)])
+    def _key(self, way: tuple[int, ...]) -> tuple[int, ...]:
+        return tuple(at if count > 1 else 0 for at, count in zip(way, self._shape, strict=True))
 
-    def _spread(self, fixed: int, options: Sequence[Sequence[int]], entry: type[np.int64]) -> Grid:
+    def _spread(self, fixed: int, options: Sequence[Sequence[int]]) -> Grid:
         """Add up a separable sum over the ways that are told apart."""
-        total = np.full(self._shape, fixed, entry)
+        total: Grid = np.full(self._shape, fixed, np.int64)
         for axis, (each, count) in enumerate(zip(options, self._shape, strict=True)):
-            column = np.array(each[:count], entry)
+            column = np.array(each[:count], np.int64)
             total += column.reshape([-1 if a == axis else 1 for a in range(total.ndim)])
         return total
 

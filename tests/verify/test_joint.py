@@ -57,11 +57,13 @@ def test_the_bound_of_few_ways_is_the_least_of_them_all(seed: int) -> None:
     assert sum(material.least() for material in materials) <= least
 
 
+@pytest.mark.parametrize("fewer", [0, 3])
 @pytest.mark.parametrize("seed", range(40))
 def test_the_bound_of_ways_too_many_to_list_is_never_above_the_least(
-    seed: int, monkeypatch: pytest.MonkeyPatch
+    seed: int, fewer: int, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(joint, "MOST_WAYS", 0)
+    monkeypatch.setattr(joint, "FEWER_WAYS", fewer)
     joint_bound.cache_clear()
     luck = Random(seed)
     options = [luck.randint(1, 4) for _ in range(luck.randint(1, 3))]
@@ -105,3 +107,36 @@ def test_a_material_without_reasons_proves_nothing_and_spoils_nothing() -> None:
 
     assert joint_bound((Reasons(), known), (0,)) == 10
     assert joint_bound((Reasons(),), (0,)) == 0
+
+
+def pieces(*options: tuple[int, ...], holds: int) -> Reasons:
+    """One stock at 100 a piece, of which each piece holds so much."""
+    none = tuple((0,) * len(each) for each in options)
+    return Reasons(
+        (60,), (OpenLine(Amount(0, none), (100,), 1),), (OpenNeed((holds,), Amount(0, options)),)
+    )
+
+
+def test_whole_pieces_are_counted_where_the_rest_of_the_choices_is_left_open(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    # By hand: 11 or 12 of one piece's 10 take two pieces, whatever the second choice adds; by price
+    # 11 are worth 110 only.
+    material = pieces((12, 11), (0, 1), holds=10)
+    monkeypatch.setattr(joint, "MOST_WAYS", 3)
+    monkeypatch.setattr(joint, "FEWER_WAYS", 2)
+    joint_bound.cache_clear()
+
+    assert joint_bound((material,), (0, 0)) == 200
+    monkeypatch.setattr(joint, "_listed", lambda *_: 0)
+    joint_bound.cache_clear()
+    assert joint_bound((material,), (0, 0)) == 110
+    joint_bound.cache_clear()
+
+
+def test_choices_of_one_option_take_no_room() -> None:
+    # Tables have 64 sides at most.
+    material = pieces(*((0,) for _ in range(70)), (25, 11), holds=10)
+
+    assert joint_bound((material,), (0,) * 71) == 200
+    assert joint_bound((pieces((25,), holds=10),), (0,)) == 300
