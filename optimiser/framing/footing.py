@@ -39,6 +39,15 @@ def footing(boxes: Standing) -> list[Quantity]:
     ]
     fixings = sum(one.count for plate in solid for one in plate.fixings if one.end == "along")
     run = sum(plate.length for plate in solid)
+    # Returns at the foot lie on the floor too, between the plates.
+    between = [
+        one.length
+        for settings, members in boxes
+        if settings.base == 0 and settings.wall.site.floor is Floor.SOLID
+        for one in members
+        if one.kind == "return" and one.box.z == 0
+    ]
+    across = sum(between)
     wide = mm(boxes[0][0].wide)
     return [
         Quantity(
@@ -59,10 +68,15 @@ def footing(boxes: Standing) -> list[Quantity]:
         ),
         Quantity(
             item="damp-proof-strip",
-            amount=-(-(run + len(solid) * LAP) // 10),
+            amount=-(-(run + across + len(solid) * LAP) // 10),
             unit="mm",
-            working=f"{metres(run)} m under {len(solid)} sole plates + {mm(LAP)} for each, to lap;"
-            f" {wide} wide at least",
+            working=f"{metres(run)} m under {len(solid)} sole plates + {mm(LAP)} for each, to lap"
+            + (
+                f", and {metres(across)} m under {counted(len(between), 'return')}"
+                if across
+                else ""
+            )
+            + f"; {wide} wide at least",
             rule="quantity.damp-proof-strip",
         ),
     ]

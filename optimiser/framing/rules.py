@@ -143,7 +143,7 @@ RULES: dict[str, Rule] = {
         "UK trade wiki, stud walls",
     ),
     "quantity.damp-proof-strip": _rule(
-        "a damp-proof strip under sole plates on a solid floor",
+        "a damp-proof strip under sole plates and returns on a solid floor",
         "NHBC Standards 6.3 S2 (2011); 100 more for laps: common practice, no source",
     ),
     "quantity.plug-fixing": _rule("plug and screw into masonry each 600 at most", COMMON),

@@ -123,13 +123,15 @@ def test_a_solid_floor_takes_hammer_fixings_and_a_damp_proof_strip() -> None:
     frame = framed(site=a_site(floor=Floor.SOLID))
 
     # Two sole plates of 3600: 6 spaces of 600, 7 fixings each; and 100 of strip more for each.
+    # Between them returns of 161.5 at the foot of each of 10 uprights: 300 - 12.5 - 2 x 63.
     assert amount(frame, "hammer-fixing") == 14
-    assert amount(frame, "damp-proof-strip") == 2 * (3_600 + 100)
+    assert amount(frame, "damp-proof-strip") == 2 * (3_600 + 100) + 1_615
     assert {one.item for one in frame.fixings if one.into == "floor"} == {"hammer-fixing"}
     assert amount(frame, "screw-100") == 14  # the head plates' own
     said = set_out_text(frame, cautions=())
     assert "7 × hammer fixings of 100 into the floor" in said
-    assert "Damp-proof strip: 7.20 m under 2 sole plates + 100 for each, to lap; 63 wide" in said
+    assert "Damp-proof strip: 7.20 m under 2 sole plates + 100 for each, to lap, and 1.62 m" in said
+    assert "under 10 returns; 63 wide at least" in said
 
 
 def test_a_timber_floor_takes_neither_and_is_named_as_taken() -> None:
