@@ -85,13 +85,16 @@ class PartWeights:
     works out by a table of its own how much weight edge-to-edge cuts can take out of each sheet,
     with `once`, for small orders, if no part is cut more often than it is wanted. With a `scale`
     above 0 the weights are prices, so many to the penny, and what a sheet yields is counted
-    together with the credit for what is kept of it.
+    together with the credit for what is kept of it. With `below` above 0 and `once` it speaks of
+    plans that cost less than that, and so do the others with the same figure: each row of weights
+    leaves fewer sets of parts that such a plan may cut from a sheet, until there is no such plan.
     All reasons of a board's certificate count together: one number of sheets must satisfy them all.
     """
 
     weights: tuple[int, ...]
     once: bool = False
     scale: int = 0
+    below: Pence = NOTHING
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -150,7 +150,7 @@ def _reason_document(
 ) -> SheetWeightsDocument | PartWeightsDocument:
     if isinstance(reason, PartWeights):
         return PartWeightsDocument.model_construct(
-            weights=reason.weights, once=reason.once, scale=reason.scale
+            weights=reason.weights, once=reason.once, scale=reason.scale, below=reason.below
         )
     return SheetWeightsDocument.model_construct(across=reason.across, along=reason.along)
 
@@ -312,7 +312,12 @@ def _sheet_plan_of(document: SheetPlanDocument) -> SheetPlan:
 
 def _reason_of(document: SheetWeightsDocument | PartWeightsDocument) -> SheetWeights | PartWeights:
     if isinstance(document, PartWeightsDocument):
-        return PartWeights(weights=document.weights, once=document.once, scale=document.scale)
+        return PartWeights(
+            weights=document.weights,
+            once=document.once,
+            scale=document.scale,
+            below=Pence(document.below),
+        )
     return SheetWeights(across=document.across, along=document.along)
 
 

@@ -190,11 +190,13 @@ class PartWeightsDocument(Document):
 
     With `once` it holds because no part is cut more often than it is wanted. With a `scale` above 0
     the weights are prices, so many to the penny, and credit for what is kept is counted with them.
+    All with the same `below` above 0 together rule out plans that cost less than that, in pence.
     """
 
     weights: tuple[int, ...]
     once: bool = False
     scale: int = 0
+    below: int = 0
 
 
 class SheetPlanDocument(MoneyFields):

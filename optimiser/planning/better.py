@@ -39,6 +39,7 @@ def better_outcome(old: Outcome, new: Outcome, *, fewer_layouts: bool = False) -
         rows=rest.rows,
         weights=rest.weights,
         once=rest.once,
+        narrowed=rest.narrowed,
         status=Status.OPTIMAL if rest.bound == sheets.cost else sheets.status,
         seconds=seconds,
     )

@@ -82,6 +82,7 @@ def board_certificate(
     material: SheetMaterial, keep: Keep, choices: tuple[Choice, ...], outcome: SheetsOutcome
 ) -> tuple[Reason, ...]:
     """Return the reasons of a solver's proof as the checker reads them, for every option."""
+    narrowed = _narrowed(material, keep, choices, outcome)
     sizes = sorted({size for part in material.parts for size in (part.width, part.height)})
     # Plain area proves something even where the solver's tables do not.
     by_area = tuple((int(size), size + material.kerf) for size in sizes)
@@ -104,6 +105,7 @@ def board_certificate(
             choices,
             [shared_weights(material, row) if choices else row for row in outcome.once],
         ),
+        *narrowed,
     )
 
 
@@ -155,6 +157,21 @@ def once_reasons(
         except BadCertificate:
             continue
         yield reason
+
+
+def _narrowed(
+    material: SheetMaterial, keep: Keep, choices: tuple[Choice, ...], outcome: SheetsOutcome
+) -> tuple[PartWeights, ...]:
+    """Return the rows that rule out plans below the bound; none where the checker cannot follow.
+
+    They speak of these parts only, so not where there are options.
+    """
+    below = Pence(outcome.bound)
+    rows = tuple(PartWeights(weights=row, once=True, below=below) for row in outcome.narrowed)
+    try:
+        return rows if not choices and sheet_bound(material, keep, (), rows) >= below else ()
+    except BadCertificate:
+        return ()
 
 
 def _padded(kerf: int, table: Table, sizes: list[Tenths]) -> Table:

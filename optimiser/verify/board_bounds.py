@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
+from math import gcd
 from typing import TYPE_CHECKING
 
 from optimiser.domain.parts import BoardPart
@@ -14,9 +15,10 @@ from optimiser.units import Pence, Tenths
 from optimiser.verify.credited import most_with_credit
 from optimiser.verify.cut_outs import free_pieces
 from optimiser.verify.filling import MOST_WORK, Rectangle, TooHeavy, most_weights
+from optimiser.verify.narrowed import NarrowPart, NarrowSheet, rules_out
 from optimiser.verify.reasons import OpenLine, OpenNeed, Reasons
 from optimiser.verify.wanted_once import TooManySets, WantedPart, most_of_sets, options_of
-from optimiser.verify.weighing import BadCertificate, FillTable, amount_of
+from optimiser.verify.weighing import Amount, BadCertificate, FillTable, amount_of
 from optimiser.verify.worth import sheet_rate, worth
 
 if TYPE_CHECKING:
@@ -63,12 +65,12 @@ def sheet_reasons(
     pieces = _usable_sheets(material, choices, rate)
     if not pieces or not material.parts:
         return Reasons()
-    weighed = sum(isinstance(reason, PartWeights) and not reason.scale for reason in certificate)
-    work = max(MOST_WORK, ONE_REASON_WORK // max(1, weighed))
+    narrowing = _narrowing(material, choices, certificate)
+    plain = [r for r in certificate if not isinstance(r, PartWeights) or not r.below]
+    weighed = sum(isinstance(reason, PartWeights) and not reason.scale for reason in plain)
+    work = max(MOST_WORK, ONE_REASON_WORK // max(1, weighed + len(narrowing)))
     needs = [
-        _need(material, choices, reason, pieces, work)
-        for reason in certificate
-        if not _is_priced(reason)
+        _need(material, choices, reason, pieces, work) for reason in plain if not _is_priced(reason)
     ]
     if not certificate:
         return Reasons()
@@ -86,11 +88,79 @@ def sheet_reasons(
         if isinstance(reason, PartWeights) and reason.scale
     ]
     limits = tuple(parts if piece.available is None else piece.available for piece in pieces)
-    return Reasons(limits, (line, *priced), tuple(needs))
+    floors = [
+        OpenLine(
+            Amount(below, tuple((0,) * len(c.options) for c in choices)), (0,) * len(pieces), 1
+        )
+        for below, rows in narrowing.items()
+        if _is_ruled_out(material, below, rows, pieces, rate, work)
+    ]
+    return Reasons(limits, (line, *priced, *floors), tuple(needs))
 
 
 def _is_priced(reason: SheetWeights | PartWeights) -> bool:
     return isinstance(reason, PartWeights) and reason.scale != 0
+
+
+def _narrowing(
+    material: SheetMaterial,
+    choices: tuple[Choice, ...],
+    certificate: tuple[SheetWeights | PartWeights, ...],
+) -> dict[int, list[dict[str, int]]]:
+    """Return the rows of weights that speak of plans below a cost, by that cost, in their order."""
+    rows: dict[int, list[dict[str, int]]] = {}
+    for reason in certificate:
+        if not isinstance(reason, PartWeights) or not reason.below:
+            continue
+        if reason.below < 0 or not reason.once or reason.scale:
+            raise BadCertificate("weights of plans below a cost count parts once, at no price")
+        if any(options_of(choices, part.id) for part in material.parts):
+            raise BadCertificate("weights of plans below a cost are for boards without a choice")
+        rows.setdefault(reason.below, []).append(_weights_of(material, reason))
+    return rows
+
+
+def _is_ruled_out(
+    material: SheetMaterial,
+    below: int,
+    rows: list[dict[str, int]],
+    pieces: list[_Piece],
+    rate: Fraction,
+    work: int,
+) -> bool:
+    """Return whether the rows show that no plan costs less, all that is no part credited."""
+    kerf = material.kerf
+    parts = [
+        NarrowPart(
+            _ways(material, part), tuple(weights[part.id] for weights in rows), part.quantity
+        )
+        for part in material.parts
+        if any(weights[part.id] for weights in rows)
+    ]
+    yields = _most_cut(material, rows[0], pieces, work)
+    sheets = [
+        NarrowSheet(
+            piece.width + kerf,
+            piece.height + kerf,
+            piece.cost - rate * piece.width * piece.height,
+            piece.available,
+            most,
+        )
+        for piece, most in zip(pieces, yields, strict=True)
+    ]
+    area = sum(part.quantity * part.area for part in material.parts)
+    # Without credit a plan costs a whole number of times what all prices are multiples of.
+    step = 1 if rate else gcd(*(piece.cost for piece in pieces)) or 1
+    try:
+        return bool(parts) and rules_out(parts, sheets, (below - 1) // step * step - rate * area)
+    except TooManySets as trouble:
+        raise BadCertificate(str(trouble)) from None
+
+
+def _ways(material: SheetMaterial, part: BoardPart) -> tuple[tuple[int, int], ...]:
+    """Return how a part may lie, one kerf added to its sizes."""
+    across, along = part.width + material.kerf, part.height + material.kerf
+    return ((across, along), (along, across))[: 2 if part.turn else 1]
 
 
 def _priced_line(
@@ -213,13 +283,10 @@ def _most_cut(
 
 def _lying(material: SheetMaterial, weights: dict[str, int]) -> list[Rectangle]:
     """Return the parts in each way that they may lie, one kerf added to their sizes."""
-    kerf = material.kerf
     return [
-        Rectangle(across + kerf, along + kerf, weights[part.id])
+        Rectangle(across, along, weights[part.id])
         for part in material.parts
-        for across, along in ((part.width, part.height), (part.height, part.width))[
-            : 2 if part.turn else 1
-        ]
+        for across, along in _ways(material, part)
     ]
 
 
@@ -232,9 +299,7 @@ def _most_once(
     kerf = material.kerf
     parts = [
         WantedPart(
-            ways=((part.width + kerf, part.height + kerf), (part.height + kerf, part.width + kerf))[
-                : 2 if part.turn else 1
-            ],
+            ways=_ways(material, part),
             weight=weights[part.id],
             quantity=part.quantity,
             options=options_of(choices, part.id),

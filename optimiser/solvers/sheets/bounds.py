@@ -33,7 +33,8 @@ class Proof:
     """The best bound found and what proves it; `short` if the stock proves too little.
 
     `weights` stand in the order of the problem's parts; those in `once` hold because no part is cut
-    more often than it is wanted. `loads` are rows and weights as counted.
+    more often than it is wanted, those in `narrowed` rule out plans below the bound one after
+    another. `loads` are rows and weights as counted.
     """
 
     bound: int
@@ -41,6 +42,7 @@ class Proof:
     short: bool
     weights: tuple[tuple[int, ...], ...] = ()
     once: tuple[tuple[int, ...], ...] = ()
+    narrowed: tuple[tuple[int, ...], ...] = ()
     loads: tuple[Load, ...] = ()
 
 

@@ -196,7 +196,7 @@ def _built(
     if what == fill.LEFT:
         return left_over(width, height)
     if what == fill.PART:
-        return _trimmed(kinds[size], size, width, height, turned=bool(turned))
+        return trimmed(kinds[size], size, width, height, turned=bool(turned))
     rip = what == fill.RIP
     pieces: list[Block] = []
     across, along = width, height
@@ -213,7 +213,7 @@ def _built(
     return divided(pieces, width, height, rip=rip)
 
 
-def _trimmed(kind: Kind, place: int, width: int, height: int, *, turned: bool) -> Block:
+def trimmed(kind: Kind, place: int, width: int, height: int, *, turned: bool) -> Block:
     """Cut one part out of a piece it fits; the longer remainder stays whole."""
     across, along = (kind.height, kind.width) if turned else (kind.width, kind.height)
     part = Block(rip=False, width=across, height=along, part=place, turned=turned, pieces=())

@@ -10,8 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from fractions import Fraction
-from itertools import product
-from math import ceil, prod
+from math import ceil
 
 import numpy as np
 
@@ -25,7 +24,7 @@ from optimiser.solvers.sheets.grid import QUICK_SUMS, Grid, bounding_grid, coars
 from optimiser.solvers.sheets.master import EPSILON, Master, Relaxed
 from optimiser.solvers.sheets.problem import SheetsProblem
 from optimiser.solvers.sheets.staged import StagedFiller
-from optimiser.solvers.sheets.table import Kind, sizes_repeat
+from optimiser.solvers.sheets.table import Kind, by_part, sizes_repeat
 
 # Measured, see benchmarks: points an axis of the grids tried one after another.
 LEVELS = (120, 250, 500)
@@ -47,8 +46,6 @@ _COUNT_ROUNDS = 12
 # Beyond so many sheets of the dearest size counts are not tried: 1.7 s for nothing at 90.
 _MOST_SHEETS = 60
 MOST_WEIGHTS = 6
-# Counts of sheets that are listed one by one at most.
-_MOST_COUNTS = 20_000
 # The grid on which counts are tried before the exact one has the last word.
 _COUNT_LEVEL = 1
 
@@ -79,6 +76,7 @@ class Generator:
     _centre: Real = field(init=False)
     _demands: Whole = field(init=False)
     _varied: bool = field(init=False)
+    _thorough: bool = False
 
     def __post_init__(self) -> None:
         problem, kinds = self.problem, self.kinds
@@ -141,6 +139,23 @@ class Generator:
             self._prove_now()
         if self._is_counted() and not is_enough() and not self.budget.is_spent:
             self._count(is_enough)
+
+    def priced(self) -> tuple[Whole, list[int]] | None:
+        """Return the best prices there are and what each sheet yields by them; None if not exact.
+
+        Goes on where the proof ended: better prices prove no more by themselves.
+        """
+        last = self.levels - 1
+        filler = self.filler(last)
+        if len(self.shares) < len(self.kinds) or not filler.exact:
+            return None
+        self._thorough = True
+        self._converge(last, lambda: False)
+        self._thorough = False
+        if self.relaxed is None:
+            return None
+        whole, _ = self.whole(self.relaxed.duals)
+        return whole, filler.fill(whole)
 
     def _is_counted(self) -> bool:
         """Return whether trying counts of sheets one by one may raise the bound by much.
@@ -224,6 +239,8 @@ class Generator:
 
     def _is_met(self, relaxed: Relaxed) -> bool:
         """Return whether the proof has reached the programme's own value, rounded up."""
+        if self._thorough:
+            return False
         if relaxed.short > 1e-6:
             return self.proof.short
         value = relaxed.value + float(self.constant)
@@ -298,7 +315,7 @@ class Generator:
                 bound=0,
                 rows=self.proof.rows,
                 short=True,
-                weights=tuple(self._by_part(key) for key in keys),
+                weights=tuple(by_part(self.problem, self.kinds, key) for key in keys),
                 once=self.proof.once,
                 loads=tuple(self.known[key] for key in keys),
             )
@@ -307,17 +324,10 @@ class Generator:
                 bound=cover.bound,
                 rows=self.proof.rows,
                 short=False,
-                weights=tuple(self._by_part(key) for key in keys),
+                weights=tuple(by_part(self.problem, self.kinds, key) for key in keys),
                 once=self.proof.once,
                 loads=self.proof.loads,
             )
-
-    def _by_part(self, key: tuple[int, ...]) -> tuple[int, ...]:
-        weights = [0] * len(self.problem.demands)
-        for kind, weight in zip(self.kinds, key, strict=True):
-            for part in kind.parts:
-                weights[part] = weight
-        return tuple(weights)
 
     def _count(self, is_enough: Callable[[], bool]) -> None:
         """Ask which counts of sheets could be enough, and prove the cheapest ones are not."""
@@ -336,28 +346,6 @@ class Generator:
             keys.append(found)
         self.master.price(self.costs, 4.0 * max(1.0, *self.costs))
         self.master.restrict(demands, limits)
-
-    def open_counts(self, below: int) -> list[tuple[int, ...]]:
-        """Return the counts of sheets that cost less than `below` in all and that nothing refutes.
-
-        Dearest first; empty where there are too many to list.
-        """
-        spare = below - 1 - self.constant
-        tops = [
-            carrier.most if carrier.cost <= 0 else min(carrier.most, int(spare / carrier.cost))
-            for carrier in self.carriers
-        ]
-        if spare < 0 or prod(top + 1 for top in tops) > _MOST_COUNTS:
-            return []
-        found = []
-        for counts in product(*(range(top + 1) for top in tops)):
-            cost = sum(n * c.cost for n, c in zip(counts, self.carriers, strict=True))
-            if cost <= spare and all(
-                sum(n * v for n, v in zip(counts, load.carries, strict=True)) >= load.demand
-                for load in self.known.values()
-            ):
-                found.append((cost, counts))
-        return [counts for _, counts in sorted(found, reverse=True)]
 
     def _refuted(self, counts: tuple[int, ...]) -> tuple[int, ...] | None:
         """Return weights that so many sheets of each size cannot carry; None if none are found."""

@@ -62,6 +62,7 @@ def written(
         rows=proof.rows,
         weights=proof.weights,
         once=proof.once,
+        narrowed=proof.narrowed,
         missing=(0,) * len(problem.demands),
         method=method,
         seconds=seconds,

@@ -21,7 +21,7 @@ Layout: TypeAlias = tuple[int, Block]
 Plan: TypeAlias = tuple[Layout, ...]
 _Key: TypeAlias = tuple[int, tuple[tuple[int, int], ...]]
 
-_MOST_LAYOUTS = 3000
+MOST_LAYOUTS = 3000
 
 # Of the integer program at a time: what it does not find by then it seldom finds at all, and its
 # tree grows in memory. Work comes first, so that the same seed gives the same plan.
@@ -45,6 +45,13 @@ def worth_of(problem: SheetsProblem, plan: Plan) -> tuple[int, int, int]:
     return (net_of(problem, plan), len(plan), -largest)
 
 
+def step_of(problem: SheetsProblem) -> int:
+    """Return the least by which two plans may differ in cost."""
+    if problem.credit > 0:
+        return 1
+    return gcd(*(sheet.cost for sheet in problem.sheets)) or 1
+
+
 @dataclass(slots=True)
 class Pool:
     """The layouts met so far."""
@@ -57,7 +64,7 @@ class Pool:
         for sheet, block in plan:
             key = (sheet, tuple(sorted(parts_of(block).items())))
             known = self.layouts.get(key)
-            if known is None and len(self.layouts) >= _MOST_LAYOUTS:
+            if known is None and len(self.layouts) >= MOST_LAYOUTS:
                 continue
             earned = credit_of(self.problem, block)
             if key[1] and (known is None or earned > known[0]):
@@ -98,7 +105,7 @@ class Pool:
         ]
         total = solver.Objective()
         total.SetMinimization()
-        step = self._step()
+        step = step_of(self.problem)
         cap = solver.Constraint(-infinity, float(below - step))
         is_choice = bound + step < below
         uses = []
@@ -122,12 +129,6 @@ class Pool:
             for _ in range(round(use.solution_value()))
         ]
         return self._exactly(chosen, demand)
-
-    def _step(self) -> int:
-        """Return the least by which two plans may differ in cost."""
-        if self.problem.credit > 0:
-            return 1
-        return gcd(*(sheet.cost for sheet in self.problem.sheets)) or 1
 
     def _exactly(self, chosen: list[Layout], demand: dict[int, int]) -> Plan | None:
         """Take out parts served beyond the demand; None if some part is not served enough."""

@@ -110,7 +110,10 @@ class SheetsOutcome:
     the least cost over one set of counts n_k that satisfies every row of both kinds, rounded up.
     `once` are weights like those, but V_k is the most of any layout that cuts no part more often
     than it is wanted.
-    The checker recomputes it from `rows`, `weights` and `once` alone.
+    `narrowed`, if there are any, rule out every plan that costs less than the bound. By the first
+    of them, counted like `weights`, each sheet of such a plan yields nearly as much as it costs;
+    each further one is counted over the sets of parts that those before it leave.
+    The checker recomputes it from `rows`, `weights`, `once` and `narrowed` alone.
     For IMPOSSIBLE and UNKNOWN there are no layouts and `missing[i]` parts of type i are left out
     of the best attempt.
     """
@@ -122,6 +125,7 @@ class SheetsOutcome:
     rows: tuple[tuple[Table, Table], ...]
     weights: tuple[tuple[int, ...], ...]
     once: tuple[tuple[int, ...], ...]
+    narrowed: tuple[tuple[int, ...], ...] = ()
     missing: tuple[int, ...]
     method: str
     seconds: float

@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
-from itertools import count
-from math import floor
+from itertools import count, product
+from math import floor, prod
 from random import Random
 
 from optimiser.solvers.protocol import Budget
@@ -37,6 +37,8 @@ _FIRST_ROUNDS = 6
 _ROUNDS = 2
 # Layouts are fixed in about so many steps, at least one at a time.
 _STEPS = 30
+# Counts of sheets that are listed one by one at most.
+_MOST_COUNTS = 20_000
 
 
 @dataclass(slots=True)
@@ -74,7 +76,7 @@ class Rounder:
         """Say how many sheets of each size may be used: every other time just enough for a gain."""
         limits = [sheet.available for sheet in self.problem.sheets]
         if number % 2 and len(limits) > 1 and best is not None:
-            counts = self.generator.open_counts(best)
+            counts = open_counts(self.generator, best)
             if counts:
                 # The dearest still open is the likeliest to be enough.
                 return list(counts[number // 2 % min(3, len(counts))])
@@ -211,6 +213,29 @@ class Rounder:
                 block = without(block, surplus)
             layouts.append((column.sheet, block))
         return tuple(layout for layout in layouts if not layout[1].is_left)
+
+
+def open_counts(generator: Generator, below: int) -> list[tuple[int, ...]]:
+    """Return the counts of sheets that cost less than `below` in all and that nothing refutes.
+
+    Dearest first; empty where there are too many to list.
+    """
+    spare = below - 1 - generator.constant
+    tops = [
+        carrier.most if carrier.cost <= 0 else min(carrier.most, int(spare / carrier.cost))
+        for carrier in generator.carriers
+    ]
+    if spare < 0 or prod(top + 1 for top in tops) > _MOST_COUNTS:
+        return []
+    found = []
+    for counts in product(*(range(top + 1) for top in tops)):
+        cost = sum(n * c.cost for n, c in zip(counts, generator.carriers, strict=True))
+        if cost <= spare and all(
+            sum(n * v for n, v in zip(counts, load.carries, strict=True)) >= load.demand
+            for load in generator.known.values()
+        ):
+            found.append((cost, counts))
+    return [counts for _, counts in sorted(found, reverse=True)]
 
 
 def searched(

@@ -12,12 +12,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate
-from math import floor
+from math import floor, inf
 
 from optimiser.solvers.sheets.bounds import Proof, carriers_of, constant_of
-from optimiser.solvers.sheets.cover import Load, least_cost
+from optimiser.solvers.sheets.cover import Carrier, Load, least_cost
 from optimiser.solvers.sheets.problem import SheetsProblem
-from optimiser.solvers.sheets.table import Kind
+from optimiser.solvers.sheets.table import Kind, by_part
 
 # Pairs of shapes looked at; beyond it the order is not small. About half a microsecond each.
 # The checker counts the same sets and may look at more.
@@ -196,11 +196,7 @@ def prove_by_sets(
     cover = least_cost(carriers, loads, constant_of(problem))
     if cover is None or cover.bound <= proof.bound:
         return proof
-    by_part = [0] * len(problem.demands)
-    for kind, weight in zip(kinds, weights, strict=True):
-        for part in kind.parts:
-            by_part[part] = weight
-    return replace(proof, bound=cover.bound, loads=loads, once=(tuple(by_part),))
+    return replace(proof, bound=cover.bound, loads=loads, once=(by_part(problem, kinds, weights),))
 
 
 def sheets_of_sets(
@@ -238,22 +234,45 @@ def weights_by_sets(
     return tuple(max(0, floor(price / largest * _SCALE)) for price in prices)
 
 
+def weights_of_sets(
+    demands: Sequence[float],
+    yielded: Sequence[Sequence[tuple[int, ...]]],
+    carriers: Sequence[Carrier],
+    dearest: float,
+) -> tuple[int, ...]:
+    """Return weights of kinds that prove most where each sheet yields one of its sets.
+
+    They exist even where a kind is in no set: no part is priced above `dearest`.
+    """
+    prices = _prices(
+        demands,
+        yielded,
+        [float(carrier.cost) for carrier in carriers],
+        [float(carrier.most) for carrier in carriers],
+        dearest,
+    )
+    largest = max(prices, default=0.0)
+    return tuple(max(0, floor(price / largest * _SCALE)) if largest > 0 else 0 for price in prices)
+
+
 def _prices(
     demands: Sequence[float],
     yielded: Sequence[Sequence[tuple[int, ...]]],
     costs: Sequence[float],
     most: Sequence[float],
+    dearest: float = inf,
 ) -> list[float]:
     """Return what each kind is worth at most when no set is worth more than its sheet.
 
-    A sheet of which there are few may be worth more than it costs, for a fee on each there is.
+    A sheet of which there are few may be worth more than it costs, for a fee on each there is. No
+    part is worth more than `dearest`.
     """
     # Loaded late: the first plan does not wait for it.
     from ortools.linear_solver import pywraplp
 
     solver = pywraplp.Solver.CreateSolver("GLOP")
     infinity = solver.infinity()
-    prices = [solver.NumVar(0.0, infinity, "") for _ in demands]
+    prices = [solver.NumVar(0.0, min(dearest, infinity), "") for _ in demands]
     fees = [solver.NumVar(0.0, infinity, "") for _ in most]
     total = solver.Objective()
     total.SetMaximization()

@@ -15,6 +15,7 @@ from optimiser.solvers.sheets import cells as c
 from optimiser.solvers.sheets.bounds import Proof, prove
 from optimiser.solvers.sheets.classes import MOST_ROWS, most_rows
 from optimiser.solvers.sheets.columns import block_of
+from optimiser.solvers.sheets.decide import PRICED_SHARE, decide, is_small, ruled_out
 from optimiser.solvers.sheets.engine import Engine
 from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.outcome import impossible, read_back, simplified, written
@@ -24,7 +25,7 @@ from optimiser.solvers.sheets.regroup import Regrouper
 from optimiser.solvers.sheets.rounding import REPEATED_RESTS, Rounder
 from optimiser.solvers.sheets.sequence import Sequencer
 from optimiser.solvers.sheets.sets import prove_by_sets
-from optimiser.solvers.sheets.table import Kind, fits, kinds_of, new_table, sizes_repeat
+from optimiser.solvers.sheets.table import Kind, homeless, kinds_of, new_table, sizes_repeat
 from optimiser.solvers.sheets.tidy import tidied
 from optimiser.solvers.sheets.tree import Block
 
@@ -89,17 +90,8 @@ def solve(
     proof is worth as much as their plan.
     """
     kinds = kinds_of(problem)
-    homeless = [
-        kind
-        for kind in kinds
-        if not any(
-            sheet.available != 0
-            and fits(kind, sheet, problem.kerf, problem.max_stages, problem.first_cut)
-            for sheet in problem.sheets
-        )
-    ]
-    if homeless:
-        missing = Counter({part: problem.demands[part] for kind in homeless for part in kind.parts})
+    missing = homeless(problem, kinds)
+    if missing:
         return impossible(problem, missing, None, budget.used)
     run = _Run(
         problem=problem,
@@ -263,6 +255,7 @@ class _Run:
                 generator = self._generate()
                 if self.best is not None:
                     plans = self._rounded(generator)
+                    self._decide(generator)
                 self.engine.restore()
             said = self.engine.step()
             slices += 1
@@ -374,6 +367,24 @@ class _Run:
             self.kinds, self.worth[0], self.proof.bound, share * self.budget.left
         )
         if plan is not None and self._take(plan, "set covering"):
+            self._go_on()
+
+    def _decide(self, generator: Generator) -> None:
+        """Of a small order, find the cheapest plan by an exact model, or prove there is none."""
+        if not is_small(self.problem, self.kinds, len(self.best or ())):
+            return
+        generator.budget = self.budget.until(self.budget.used + PRICED_SHARE * self.budget.left)
+        prices = None if self._is_over() else generator.priced()
+        generator.budget = self.budget
+        while prices is not None and not self._is_over():
+            cost = self.worth[0]
+            found = decide(self.problem, self.kinds, *prices, cost, self.budget.seconds)
+            if found.rows:
+                self._prove(ruled_out(self.problem, self.kinds, self.proof, cost, found.rows))
+            share = _COVER_SHARE * self.budget.left
+            plan = found.pool and found.pool.cheapest(self.kinds, cost, self.proof.bound, share)
+            if not plan or not self._take(plan, "exact model"):
+                return
             self._go_on()
 
     def _missing(self) -> Counter[int]:

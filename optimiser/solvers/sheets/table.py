@@ -5,6 +5,8 @@ Equal part types are merged here, and parted again when the outcome is written.
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -59,6 +61,17 @@ def kinds_of(problem: SheetsProblem) -> tuple[Kind, ...]:
     )
 
 
+def by_part(
+    problem: SheetsProblem, kinds: Sequence[Kind], weights: Iterable[int]
+) -> tuple[int, ...]:
+    """Return weights of kinds as weights of the problem's parts."""
+    found = [0] * len(problem.demands)
+    for kind, weight in zip(kinds, weights, strict=True):
+        for part in kind.parts:
+            found[part] = int(weight)
+    return tuple(found)
+
+
 def sizes_repeat(kinds: tuple[Kind, ...]) -> bool:
     """Return whether parts share sizes so often that layouts repeat."""
     return sum(kind.demand for kind in kinds) >= _REPEATED * len(kinds)
@@ -80,6 +93,19 @@ def fits(
             or (across, along) == (width, height)
         )
         for across, along in ways
+    )
+
+
+def homeless(problem: SheetsProblem, kinds: Sequence[Kind]) -> Counter[int]:
+    """Count the parts that no sheet there is yields at all."""
+    rules = problem.kerf, problem.max_stages, problem.first_cut
+    return Counter(
+        {
+            part: problem.demands[part]
+            for kind in kinds
+            if not any(s.available != 0 and fits(kind, s, *rules) for s in problem.sheets)
+            for part in kind.parts
+        }
     )
 
 

@@ -31,6 +31,6 @@ def warm() -> None:
     # A clock that counts its readings: compiling takes no time on it.
     for stages in (None, 3):
         staged = replace(problem, max_stages=stages)
-        known = solve(staged, budget=Budget(60.0, count().__next__, 0.0), seed=0)
+        known = solve(staged, budget=Budget(300.0, count().__next__, 0.0), seed=0)
         solve(staged, budget=Budget(60.0, count().__next__, 0.0), seed=0, known=known)
     weights_of_rooms(problem, (3, 2, 1, 0), ((30, 20), (100, 100)))

@@ -17,6 +17,7 @@ from optimiser.solvers.sheets.columns import Filler, alike, block_of
 from optimiser.solvers.sheets.generate import Generator
 from optimiser.solvers.sheets.grid import Grid, bounding_grid, coarse_grid, exact_grid
 from optimiser.solvers.sheets.problem import SheetsProblem
+from optimiser.solvers.sheets.rounding import open_counts
 from optimiser.solvers.sheets.solve import solve
 from optimiser.solvers.sheets.table import kinds_of
 from optimiser.solvers.sheets.tree import Block
@@ -258,8 +259,8 @@ def test_counts_still_open_are_dear_enough_and_cheap_enough() -> None:
 
     # By hand: each sheet holds one part, the larger one too few to be worth its price.
     assert generator.proof.bound == 30
-    assert generator.open_counts(35) == [(2, 1), (3, 0)]
-    assert generator.open_counts(30) == []
+    assert open_counts(generator, 35) == [(2, 1), (3, 0)]
+    assert open_counts(generator, 30) == []
 
 
 TINY = [

@@ -27,11 +27,13 @@ class PartWeightsDocument:
             weights (list[int]):
             once (bool | Unset):  Default: False.
             scale (int | Unset):  Default: 0.
+            below (int | Unset):  Default: 0.
      """
 
     weights: list[int]
     once: bool | Unset = False
     scale: int | Unset = 0
+    below: int | Unset = 0
 
 
 
@@ -46,6 +48,8 @@ class PartWeightsDocument:
 
         scale = self.scale
 
+        below = self.below
+
 
         field_dict: dict[str, Any] = {}
 
@@ -56,6 +60,8 @@ class PartWeightsDocument:
             field_dict["once"] = once
         if scale is not UNSET:
             field_dict["scale"] = scale
+        if below is not UNSET:
+            field_dict["below"] = below
 
         return field_dict
 
@@ -71,10 +77,13 @@ class PartWeightsDocument:
 
         scale = d.pop("scale", UNSET)
 
+        below = d.pop("below", UNSET)
+
         part_weights_document = cls(
             weights=weights,
             once=once,
             scale=scale,
+            below=below,
         )
 
         return part_weights_document
