@@ -24,6 +24,10 @@ from optimiser.units import Tenths
 # gives up what it lacks.
 LEAST_PIECE = 3_000
 
+# Where tape ends nearer than this to a floor or ceiling that falls, no bead is cut for what is
+# left: common practice, no source.
+LEAST_STOP = 150
+
 Spot = tuple[int, int, int]
 
 
@@ -128,7 +132,8 @@ def _untaped(line: _Line, taped: list[Run]) -> Iterator[_Line]:
         return
     x, y, _ = line.start
     for z0, z1 in without((line.start[2], line.end[2]), gone):
-        yield _Line(line.kind, line.place, (x, y, z0), (x, y, z1))
+        if z1 - z0 >= LEAST_STOP:
+            yield _Line(line.kind, line.place, (x, y, z0), (x, y, z1))
 
 
 def _levels(settings: Settings, others: Sequence[Settings]) -> Iterator[_Line]:

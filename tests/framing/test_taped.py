@@ -67,6 +67,16 @@ def test_the_inside_angle_of_a_step_is_taped_and_has_no_bead() -> None:
     assert not [bead for bead in frame.beads if "beside" in bead.place]
 
 
+@pytest.mark.parametrize("fall", [6, 20, 33])
+def test_on_a_falling_floor_no_stub_of_bead_is_left_over_from_an_angles_tape(fall: int) -> None:
+    site = a_site(floor_fall=tenths(fall))
+    frame = framed(site=site, steps=(a_step(900, 1_800, 420),))
+
+    # Uncovered, 0.1 to 11.8 of bead stood between the end of the tape and the floor.
+    assert not [bead for bead in frame.beads if "beside" in bead.place]
+    assert not inspect_frame(frame, a_wall(site=site, steps=(a_step(900, 1_800, 420),)))
+
+
 def test_the_top_of_a_low_wall_ends_at_the_side_wall_in_a_stop_bead() -> None:
     low = an_extent(height=tenths(1_200), left=End.ABUTS, right=End.FREE, width=tenths(2_600))
     frame = framed(extent=low)
