@@ -229,6 +229,9 @@ class Origins:
             inner = settings.back + settings.depth - hole.depth
             shares = together((before, WHOLE), (found.depth, -WHOLE))
             self._axes["y"].put(shares, inner, inner - hole.panel, inner - hole.panel - thick)
+            if hole.kind == "fire":
+                # The upright at the edge of its glass stands so far behind it.
+                self._axes["y"].put(shares, inner - wide)
         if placed.fire is not None:
             given = placed.fire.fire.return_depth is not None
             glass: Shares = {"fire.return_depth" if given else "fire.body_depth": -WHOLE}
