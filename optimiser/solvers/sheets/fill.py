@@ -21,8 +21,9 @@ CROSS = 3
 # Rows of the table that are filled together, so that the processor adds them side by side.
 BLOCK = 32
 
-# The most steps of one trace; a layout of more pieces is not traced.
-MOST_STEPS = 4096
+# The most steps of one trace; a layout of more pieces is not traced, and generation finds no other.
+# A part of 3 × 1 takes some 10,000 on a sheet of 100 × 100.
+MOST_STEPS = 1 << 15
 
 
 @compiled

@@ -294,3 +294,13 @@ def test_the_bound_with_credit_grants_it_for_all_that_is_not_a_part() -> None:
     problem = a_problem([(100, 50, 1)], [(100, 100, 100)], credit=Fraction(1, 100))
 
     assert a_finished_generator(problem).proof.bound == 50
+
+
+def test_layouts_of_thousands_of_tiny_parts_are_found() -> None:
+    problem = a_problem([(1, 3, 1)], [(100, 99, 5)])
+    kinds = kinds_of(problem)
+    filler = Filler.on(exact_grid(problem, kinds))
+
+    assert filler.fill(np.array([1], dtype=np.int64)) == [3_300]
+    [column] = filler.layouts(0, 0, 1)
+    assert column.counts == ((0, 3_300),)
