@@ -143,7 +143,9 @@ class Decider:
         """Plan the ways that may cost least by what the plans before have proven."""
         leads = Leads(self.request, self.open_)
         ways = [start]
-        while not self._is_late(until):
+        lasted = 0.0
+        # One that would be done long after `until` is not begun.
+        while not self._is_late(until - lasted / 2):
             for name in self._alike:
                 for way in ways:
                     self._learn(leads, name, way)
@@ -151,7 +153,9 @@ class Decider:
             ways, least = leads.next(best, self.crew.workers)
             if not ways or least >= self.tried[best]:
                 return
+            begun = self.budget.used
             self._try(ways, each)
+            lasted = self.budget.used - begun
 
     def _learn(self, leads: Leads, name: str, way: Way) -> None:
         """Let what is proven of a plan say which ways are worth planning."""
