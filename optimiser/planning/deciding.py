@@ -35,6 +35,8 @@ Cutters: TypeAlias = "Crew[Task, Outcome | None]"
 CHOOSING = 0.7
 # Of the time, for one material of one way: long enough for a proof that says something.
 EACH = 0.08
+# Ways that are planned at once for each process, where there are several.
+LEADS = 2
 # Lengths settle so much sooner than boards.
 OF_LENGTHS = 0.4
 # Who has less than this share of what may be gained gets less of the time.
@@ -150,12 +152,16 @@ class Decider:
                 for way in ways:
                     self._learn(leads, name, way)
             best = self._best()
-            ways, least = leads.next(best, self.crew.workers)
+            ways, least = leads.next(best, self._at_once())
             if not ways or least >= self.tried[best]:
                 return
             begun = self.budget.used
             self._try(ways, each)
             lasted = self.budget.used - begun
+
+    def _at_once(self) -> int:
+        """Return how many leads are planned at once: where several work, none waits for another."""
+        return self.crew.workers if self.crew.workers == 1 else LEADS * self.crew.workers
 
     def _learn(self, leads: Leads, name: str, way: Way) -> None:
         """Let what is proven of a plan say which ways are worth planning."""
