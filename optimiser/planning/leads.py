@@ -45,8 +45,7 @@ class Leads:
         self._ways: Numbers = np.zeros((0, len(open_)), np.int64)
         self._is_whole = prod(map(len, open_)) <= MOST_LISTED
         if self._is_whole:
-            grid = np.meshgrid(*(np.array(each) for each in open_), indexing="ij")
-            self._list(np.stack([axis.ravel() for axis in grid], axis=1))
+            self._list(_all_ways(open_))
 
     def learn(self, name: str, way: Way, cost: float, reasons: Reasons) -> None:
         """Take in one material's plan for a way: its cost, inf if there is none, and its proof."""
@@ -126,6 +125,18 @@ class Leads:
             way[place], way[other] = option, its
             yield tuple(way)
         yield from cheapest_ways(prices, MOST_NEAR)
+
+
+def _all_ways(open_: tuple[tuple[int, ...], ...]) -> Numbers:
+    """List every way, a row each; a grid would have more sides than numpy allows."""
+    count = prod(map(len, open_))
+    ways: Numbers = np.zeros((count, len(open_)), np.int64)
+    alike = count
+    for choice, options in enumerate(open_):
+        again = count // alike
+        alike //= len(options)
+        ways[:, choice] = np.tile(np.repeat(options, alike), again)
+    return ways
 
 
 def cheapest_ways(prices: list[dict[int, float]], most: int) -> Iterator[Way]:

@@ -232,3 +232,25 @@ def test_the_bound_holds_all_materials_to_the_same_option() -> None:
     assert plan.proven
     false = replace(plan, bound=Pence(311), proven=False)
     assert any("proofs together" in fault.what for fault in check_plan(request, false))
+
+
+@pytest.mark.parametrize("options", [1, 2])
+def test_there_may_be_more_choices_than_a_table_has_sides(options: int) -> None:
+    # By hand: 70 of 600 take 70 lengths of 1000; 70 of 500 take 35.
+    material = a_length_material(
+        *(a_length_part(f"long {n}", 600, 1) for n in range(70)),
+        *(a_length_part(f"short {n}", 500, 1) for n in range(70) if options > 1),
+        stock=[a_stock_length("1000", 1000, 70)],
+        kerf=0,
+        trim=0,
+    )
+    choices = tuple(
+        Choice(id=f"c{n}", options=((f"long {n}",), (f"short {n}",))[:options]) for n in range(70)
+    )
+    request = a_request(material, choices=choices, seconds=1.0)
+
+    plan = plan_cutting(request)
+
+    assert plan.money.net == (4_900 if options == 1 else 2_450)
+    assert plan.proven
+    assert check_plan(request, plan) == ()

@@ -184,3 +184,26 @@ def test_ways_come_in_the_order_of_their_prices_each_once(seed: int) -> None:
     assert sorted(found) == sorted(product(*prices))
     assert sums == sorted(sums)
     assert list(cheapest_ways(prices, 3)) == found[:3]
+
+
+def test_choices_with_one_open_option_each_may_be_any_number() -> None:
+    request = a_request(
+        a_length_material(
+            *(a_length_part(f"p{n}", 600, 1) for n in range(70)),
+            *(a_length_part(f"q{n}", 500, 1) for n in range(70)),
+            stock=[a_stock_length("1000", 1000, 70)],
+        ),
+        choices=tuple(Choice(id=f"c{n}", options=((f"p{n}",), (f"q{n}",))) for n in range(70)),
+    )
+    (timber,) = request.materials
+    none = tuple((1, 1) for _ in range(70))
+    leads = Leads(request, (*((0,) for _ in range(69)), (0, 1)))
+    leads.learn(timber.material, (0,) * 70, 500, holding(70, 20, *none))
+
+    assert leads.next((0,) * 70, 2) == ([(*(0,) * 69, 1)], 280)
+
+
+def test_every_way_is_listed_once() -> None:
+    open_ = ((0, 2), (1,), (0, 1, 2))
+
+    assert list(map(tuple, leading._all_ways(open_).tolist())) == list(product(*open_))
