@@ -17,14 +17,14 @@ import numpy as np
 
 from optimiser.planning.floors import Floors
 from optimiser.planning.options import alike_options
-from optimiser.verify.joint import UNIT
+from optimiser.verify.joint import UNIT, is_small
+from optimiser.verify.reasons import Reasons
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from optimiser.domain.request import CuttingRequest
     from optimiser.planning.floors import Numbers, Way
-    from optimiser.verify.reasons import Reasons
 
 # Ways are all listed up to so many; of more, those next to the best and so many cheapest by price.
 MOST_LISTED = 200_000
@@ -48,8 +48,11 @@ class Leads:
             self._list(_all_ways(open_))
 
     def learn(self, name: str, way: Way, cost: float, reasons: Reasons) -> None:
-        """Take in one material's plan for a way: its cost, inf if there is none, and its proof."""
-        self._floors[name].learn(way, cost, reasons)
+        """Take in one material's plan for a way: its cost, inf if there is none, and its proof.
+
+        Amounts that do not add up within 64 bits say nothing here.
+        """
+        self._floors[name].learn(way, cost, reasons if is_small(reasons) else Reasons())
 
     def next(self, best: Way, most: int) -> tuple[list[Way], float]:
         """Return up to so many ways not planned that may cost least, and a floor of what they cost.

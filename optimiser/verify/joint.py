@@ -57,7 +57,7 @@ def joint_bound(materials: tuple[Reasons, ...], start: tuple[int, ...]) -> int:
     `start` names an option for each choice, of which there is one at least: where to look for good
     mixes of the reasons first. Any will do.
     """
-    if not all(map(_is_small, materials)):
+    if not all(map(is_small, materials)):
         return _stepped(materials, start)
     few = prod(_options_of(materials, len(start))) <= MOST_WAYS
     few = few and sum(map(_entries, materials)) <= MOST_ENTRIES
@@ -65,7 +65,7 @@ def joint_bound(materials: tuple[Reasons, ...], start: tuple[int, ...]) -> int:
     return listed if few else max(listed, _stepped(materials, start))
 
 
-def _is_small(material: Reasons) -> bool:
+def is_small(material: Reasons) -> bool:
     """Return whether the material's amounts add up within 64 bits."""
     return all(
         abs(amount.fixed) + sum(max(map(abs, each)) for each in amount.options) < _MOST

@@ -96,6 +96,18 @@ def test_a_way_that_cannot_be_cut_leads_nowhere() -> None:
     assert leads.next((0, 0), 4) == ([(1, 0)], 170)
 
 
+def test_amounts_beyond_64_bits_teach_nothing_and_spoil_nothing() -> None:
+    request = two_materials()
+    timber, board = names(request)
+    leads = Leads(request, ((0, 1), (0, 1)))
+    leads.learn(timber, (0, 0), 70, holding(70, 2**70, (2**70, 1), (0, 0)))
+    leads.learn(board, (0, 0), 100, holding(100, 10, (9, 6), (0, 4)))
+
+    ways, least = leads.next((0, 0), 4)
+
+    assert (sorted(ways), least) == ([(0, 1), (1, 0), (1, 1)], 100)
+
+
 def test_options_that_are_shut_are_never_led_to() -> None:
     request = two_materials()
     timber, board = names(request)
