@@ -119,7 +119,7 @@ def front(settings: Settings, holes: list[Hole], layers: tuple[Layer, ...]) -> l
         rule = "board.front" if layer.number == 1 else "board.front.second"
         out = (layer.number - 1) * settings.board.thickness
         for place in layer.places:
-            crossed = [hole.cut for hole in holes if _overlap(hole.cut, place)]
+            crossed = [hole.cut for hole in holes if hole.cut.meets(place)]
             for piece, cuts in _around(place, crossed):
                 eased = settings.eased if piece.x1 == settings.end else 0
                 cut = replace(piece, x1=piece.x1 - eased)
@@ -151,10 +151,6 @@ def front_face(settings: Settings, holes: list[Hole]) -> Face:
         follows_ceiling=settings.board_top is None,
     )
     return replace(face, eased=Tenths(settings.eased))
-
-
-def _overlap(one: Rect, other: Rect) -> bool:
-    return one.x0 < other.x1 and other.x0 < one.x1 and one.z0 < other.z1 and other.z0 < one.z1
 
 
 def _around(place: Rect, crossed: list[Rect]) -> list[tuple[Rect, list[Rect]]]:

@@ -45,15 +45,11 @@ def _place(socket: Socket) -> Rect:
     return Rect(socket.x, socket.z, socket.x + socket.width, socket.z + socket.height)
 
 
-def _meet(one: Rect, other: Rect) -> bool:
-    return one.x0 < other.x1 and other.x0 < one.x1 and one.z0 < other.z1 and other.z0 < one.z1
-
-
 def _behind_plate(
     here: str, socket: Socket, tv: TvChoice, moves: list[Change], to: str
 ) -> Iterator[Finding]:
     plate = tv.bracket
-    if not _meet(_place(socket), plate):
+    if not _place(socket).meets(plate):
         return
     yield finding(
         "check.tv.bracket",
@@ -85,7 +81,7 @@ def _on_board(
             "move it into the recess" + (f", {to}" if moves else ""),
             change=moves,
         )
-    elif any(_meet(place, strut) for strut in struts):
+    elif any(place.meets(strut) for strut in struts):
         yield finding(
             "check.tv.socket",
             Severity.WARNING,
@@ -131,7 +127,7 @@ def _nearest(here: str, socket: Socket, board: Rect, taken: Sequence[Rect]) -> l
         for x, z in itertools.product(xs, zs)
         if board.x0 <= x <= furthest
         and board.z0 <= z <= highest
-        and not any(_meet(Rect(x, z, x + wide, z + high), one) for one in taken)
+        and not any(Rect(x, z, x + wide, z + high).meets(one) for one in taken)
     ]
     if not free:
         return []

@@ -31,6 +31,11 @@ class Rect:
         """Its extent upwards."""
         return self.z1 - self.z0
 
+    def meets(self, other: Rect) -> bool:
+        """Return whether they share any area: two that only touch do not."""
+        along = self.x0 < other.x1 and other.x0 < self.x1
+        return along and self.z0 < other.z1 and other.z0 < self.z1
+
     def grown(self, by: int) -> Rect:
         """Return it with every side moved outwards by `by`, inwards when below 0."""
         return Rect(self.x0 - by, self.z0 - by, self.x1 + by, self.z1 + by)
