@@ -18,7 +18,15 @@ from optimiser.framing.bearing import (
     cavity_barrier,
 )
 from optimiser.framing.bracket import plate_findings
-from optimiser.framing.figures import before_it, box_depth, box_width, listed, size, summed
+from optimiser.framing.figures import (
+    before_it,
+    box_depth,
+    box_width,
+    listed,
+    size,
+    step_of,
+    summed,
+)
 from optimiser.framing.fires import FireChoice
 from optimiser.framing.hanging import bracket_findings
 from optimiser.framing.openings import Hole
@@ -143,7 +151,7 @@ def _fire_width(settings: Settings, fire: FireChoice, hole: Hole) -> Iterator[Fi
     box = settings.end - settings.start
     if hole.to_left and hole.to_right and wide != box:
         along = box_width(settings)
-        step = next((one for one in settings.wall.steps if one.name == settings.step), None)
+        step = step_of(settings)
         field = f"steps.{step.name}.width" if step is not None else "wall.width"
         wanted = wide - box + (step.width if step is not None else settings.width)
         yield finding(

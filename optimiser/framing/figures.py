@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from optimiser.domain.wall import Step
 from optimiser.units import Tenths, mm
 
 if TYPE_CHECKING:
@@ -96,6 +97,11 @@ def wall_width(settings: Settings) -> Figure:
     return Figure("wall.width", mm(settings.width))
 
 
+def step_of(settings: Settings) -> Step | None:
+    """Return the step that one box of the wall is part of, None where it is of none."""
+    return next((one for one in settings.wall.steps if one.name == settings.step), None)
+
+
 def box_width(settings: Settings) -> Figures:
     """Return what sets where one box of the wall begins and ends."""
     wall = settings.wall
@@ -152,7 +158,7 @@ def ceiling(settings: Settings) -> Figures:
     """Return what sets how high one box of the wall is: its own top, or the ceiling where it is
     lowest over the box."""
     wall = settings.wall
-    step = next((one for one in wall.steps if one.name == settings.step), None)
+    step = step_of(settings)
     if settings.flat_top:
         if step is not None and step.height is not None:
             z = size(f"steps.{step.name}.z", step.z, step.z or 0)
