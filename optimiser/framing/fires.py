@@ -33,6 +33,8 @@ BASE_HEIGHT = 3_000
 # Inset electric fires draw 1 500 to 2 000 W: from memory.
 POWER = 2_000
 
+Span = tuple[int, int]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FireChoice:
@@ -196,9 +198,6 @@ def _check_glass_edge(
     )
 
 
-Span = tuple[int, int]
-
-
 def _along(
     fire: Fire, glass: Glass, room: tuple[int, int, int], settings: Settings, notes: Notes
 ) -> tuple[Span, Span, Span]:
@@ -252,7 +251,8 @@ def _check_unused(fire: Fire, glass: Glass, settings: Settings, notes: Notes) ->
 
 
 def _is_in_beside(y: int, end: str, settings: Settings, notes: Notes) -> bool:
-    """Refuse a fire at an end that reaches back, its air gap with it, into what stands beside it.
+    """Return whether a fire at an end reaches back, its air gap with it, into what stands beside
+    it; if so it is refused.
 
     That shows to `y` from the back of the box, and laps behind this box's end.
     """
@@ -319,15 +319,7 @@ def _check_glass_shows(
     ):
         if glass not in ends or not bare:
             continue
-        inner = settings.depth - returning
-        shown = [one for one in bare if one.z0 <= up[0] and up[1] <= one.z1]
-        if shown and min(one.y for one in shown) <= inner:
-            y = min(one.y for one in shown)
-            if not _is_in_beside(y, end, settings, notes):
-                _check_strip(y, inner, returning, settings, notes)
-            continue
-        fire = settings.wall.fire
-        edge = size("fire.return_depth", fire.return_depth if fire is not None else None, returning)
+        shown = [one.y for one in bare if one.z0 <= up[0] and up[1] <= one.z1]
         if not shown:
             notes.problem(
                 "fire.base_height",
@@ -336,7 +328,14 @@ def _check_glass_shows(
                 'move the fire to where the end shows, or set fire.glass to "front"',
             )
             continue
-        beside = settings.back + min(one.y for one in shown)
+        y, inner = min(shown), settings.depth - returning
+        if y <= inner:
+            if not _is_in_beside(y, end, settings, notes):
+                _check_strip(y, inner, returning, settings, notes)
+            continue
+        fire = settings.wall.fire
+        edge = size("fire.return_depth", fire.return_depth if fire is not None else None, returning)
+        beside = settings.back + y
         depth = box_depth(settings)
         notes.problem(
             edge.field,

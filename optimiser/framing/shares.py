@@ -252,17 +252,16 @@ def _tv_sides(placed: Placed) -> tuple[Shares, Shares, Shares, Shares, Shares]:
     clear_width = _of("tv.recess_width") if tv.recess_width is not None else _sum(width, gaps)
     clear_height = _of("tv.recess_height") if tv.recess_height is not None else _sum(height, gaps)
     centre = _of("tv.centre") if tv.centre is not None else _middle(settings)
-    put = settings.wall.fire
-    if tv.centre is None and put is not None and put.centre is not None:
+    fire = settings.wall.fire
+    if tv.centre is None and fire is not None and fire.centre is not None:
         # Over a fire that was put somewhere.
-        centre = _of("fire.centre") if put.glass in (None, Glass.FRONT) else centre
+        centre = _of("fire.centre") if fire.glass in (None, Glass.FRONT) else centre
     middle = _of("tv.centre_height")
-    if tv.centre_height is None and settings.wall.fire is not None:
+    if tv.centre_height is None and fire is not None:
         over = _of("tv.above_fire")
         bar = settings.wall.soundbar
         if tv.above_fire is None and bar is not None and bar.z is None:
             over = _by(soundbar__height=1, soundbar__gap=2, tv__finger_gap=1, tv__above_fire=1)
-        fire = settings.wall.fire
         opening = "fire.opening_height" if fire.opening_height is not None else "fire.body_height"
         bottom = _sum(_of("fire.base_height"), _of(opening), over)
         middle = together((bottom, WHOLE), (height, _HALF))
