@@ -102,11 +102,11 @@ def _sockets(tv: Tv, frame: Frame) -> Iterator[Fault]:
         for found in frame.findings
         if found.rule == "check.tv.socket"
     }
-    back = next((face for face in frame.faces if face.name == "tv.back"), None)
     holes = {
-        (back.box.x + cut.x, back.box.z + cut.y, cut.width, cut.height)
-        for cut in (back.holes if back is not None else ())
-        if back is not None
+        (face.box.x + cut.x, face.box.z + cut.y, cut.width, cut.height)
+        for face in frame.faces
+        if face.name == "tv.back"
+        for cut in face.holes
     }
     for i, one in enumerate(tv.sockets):
         named = f"tv.sockets[{i}]"

@@ -16,7 +16,8 @@ from optimiser.domain.frame import Face, Frame, Point
 from optimiser.domain.wall import Wall
 from optimiser.inspection.space import Block, block_of, ceilings, hole_of, turn_of
 
-# Less than this of a corner may be left: boards are trimmed to floor and ceiling.
+# Less than this of a corner may be left, as boards are trimmed to floor and ceiling: common
+# practice, no source.
 _LEFT = 300
 # Tape lies in the skim, 2 to 3 thick, and a place may be rounded: UK glossary on skim coats.
 _AT = 40
@@ -118,6 +119,11 @@ def _line(one: _Side, other: _Side, start: int, end: int) -> Block:
     return Block(ends[0], ends[1])
 
 
+def _along(line: Block) -> int:
+    """Return the axis that a line lies along."""
+    return max(range(3), key=lambda axis: line.high[axis] - line.low[axis])
+
+
 def _edges(one: _Side, other: _Side, near: int) -> Iterator[tuple[Block, int, int]]:
     """Yield where a face ends at the plane of another, at its own edges and at those of its holes:
     which way along that one's axis it ends, and by how much it ends short of the plane."""
@@ -132,10 +138,10 @@ def _edges(one: _Side, other: _Side, near: int) -> Iterator[tuple[Block, int, in
 
 def _seen(line: Block, sides: Sequence[_Side]) -> Block:
     """Return a line without what of its ends lies behind the boards of a third face."""
-    along = max(range(3), key=lambda axis: line.high[axis] - line.low[axis])
+    along = _along(line)
+    across = [axis for axis in range(3) if axis != along]
     low, high = list(line.low), list(line.high)
     for side in sides:
-        across = [axis for axis in range(3) if axis != along]
         if side.axis != along or not all(
             side.whole.low[axis] - _AT <= low[axis] <= side.whole.high[axis] + _AT
             for axis in across
@@ -178,7 +184,7 @@ def _without(span: tuple[int, int], taken: Sequence[tuple[int, int]]) -> Iterato
 
 def _uncovered(frame: Frame, line: Block, runs: Sequence[Block]) -> int:
     """Return how much of a line no run lies on; above the ceiling nothing is asked."""
-    along = max(range(3), key=lambda axis: line.high[axis] - line.low[axis])
+    along = _along(line)
     end = line.high[along]
     if along == 2 and frame.levels:
         end = min(end, int(ceilings(frame.levels, line.low[0], line.low[0])[0]))

@@ -20,7 +20,8 @@ from optimiser.inspection.space import Block, block_of, ceilings
 _SKY = 10_000_000
 # So far in from an edge that it shows a face, and no rounding.
 _INSIDE = 10
-# Boards end this far above the floor, with what it may be out of level: they are trimmed to it.
+# Boards end this far above the floor at most, with what it may be out of level: common practice,
+# no source.
 _FLOOR = 400
 
 _Point = tuple[int, int, int]
@@ -69,7 +70,7 @@ def _shown(frame: Frame, wall: Wall, edge: int) -> Iterator[tuple[str, Toward, _
     `edge`: so far from its edges a face may be lapped by the next one's boards.
     """
     width = int(frame.width)
-    parts = [part for part in _parts(wall, width)]
+    parts = list(_parts(wall, width))
     for part in parts:
         low, high = _upright(frame, part, part.x0, part.x1, edge)
         if not part.depth or low >= high:
