@@ -134,7 +134,10 @@ def test_the_board_of_an_end_beside_glass_is_held_before_a_kept_skirting(
 def test_a_return_beside_glass_says_which_fields_its_length_comes_from() -> None:
     frame = frame_wall(a_part_built_out(front=650, high=700), BOOK)
 
-    for number in of_rule(frame, "frame.return.end-span"):
+    beside = of_rule(frame, "frame.return.end-span")
+
+    assert beside
+    for number in beside:
         (one,) = frame.members[number].dimension_from
         assert set(one.fields) == {
             "steps.centre.depth",

@@ -48,8 +48,10 @@ def test_the_place_that_a_socket_is_told_is_clear_of_plate_struts_and_edges(
     x: float, z: float
 ) -> None:
     socket = a_socket(x, z)
-    found = told(behind_a_tv(socket)[1])
+    wall, frame = behind_a_tv(socket)
+    found = told(frame)
 
+    assert found or inspect_frame(frame, wall) == ()
     for finding in found:
         assert finding.change
         wall, frame = behind_a_tv(moved(socket, finding))
