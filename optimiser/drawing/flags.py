@@ -100,7 +100,11 @@ def flag_row(flags: Sequence[Flag], *, edge: float, side: Side, low: float, high
     ordered = sorted(flags, key=lambda flag: (flag.at, flag.lines))
     if not ordered:
         return FlagRow((), 0, 1)
-    widths = [max(text_width(line, bold=flag.bold) for line in flag.lines) for flag in ordered]
+    # Figures nearer than a digit is wide read as one: −44 and 0 as −440.
+    apart = text_width("0") - _GAP
+    widths = [
+        max(text_width(line, bold=flag.bold) for line in flag.lines) + apart for flag in ordered
+    ]
     centres = spread([flag.at for flag in ordered], widths, low, high)
     if centres is not None and _near(ordered, centres):
         return _level_row(ordered, centres, edge, side)

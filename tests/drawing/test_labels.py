@@ -9,10 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from optimiser.drawing.flags import spread
+from optimiser.drawing.flags import Flag, Side, flag_row, spread
 from optimiser.drawing.hatch import job_marks, slanted
 from optimiser.drawing.letters import plain, shorten, text_width, wrap
-from optimiser.drawing.scene import Area, scale_for
+from optimiser.drawing.scene import Area, Text, scale_for
 
 
 @given(st.lists(st.floats(0, 100), min_size=1, max_size=20), st.floats(0.5, 6))
@@ -38,6 +38,18 @@ def test_labels_with_room_stay_where_they_belong() -> None:
 
 def test_two_labels_for_one_point_step_aside_equally() -> None:
     assert spread([50, 50], [5, 5], 0, 100) == pytest.approx((47.25, 52.75))
+
+
+def test_two_figures_in_a_row_never_read_as_one() -> None:
+    # At −44 and 0 on a plan to 1:15, 2.9 of paper apart: "−44 0" stood there like −440.
+    row = flag_row(
+        [Flag(50, ("−44",)), Flag(52.9, ("0",))], edge=10, side=Side.BELOW, low=0, high=100
+    )
+
+    near, far = (item for item in row.items if isinstance(item, Text))
+    assert (near.text, far.text) == ("−44", "0")
+    between = (far.x - text_width("0") / 2) - (near.x + text_width("−44") / 2)
+    assert between >= text_width("0") - 1e-9
 
 
 @given(st.text(max_size=60), st.floats(5, 60))
