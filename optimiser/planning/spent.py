@@ -2,18 +2,20 @@
 
 A length or sheet is worth what it costs (a rack offcut what the plan counts for it), and each share
 of its length or area that share of the money. What a layout wastes or keeps is dealt to the jobs
-cut from it in the measure of their parts: who shares a sheet shares its waste.
+cut from it in the measure of their parts: who shares a sheet shares its waste. What is cut out of a
+part is scrap; where other parts are cut from it, it stays with the part's job, who paid for it.
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
 from optimiser.domain.charted import Spent
-from optimiser.domain.plan import CuttingPlan
-from optimiser.domain.request import CuttingRequest
+from optimiser.domain.plan import CuttingPlan, SheetPlan
+from optimiser.domain.request import CuttingRequest, SheetMaterial
 from optimiser.planning.worth import length_credit, sheet_credit, value_of
 
 
@@ -24,9 +26,9 @@ class _Cut:
     material: str
     money: int
     size: int
-    parts: dict[str, int]
+    parts: dict[str, Fraction]
     kept: int
-    scrap: int
+    scrap: Fraction
 
 
 def spent_by_material(request: CuttingRequest, plan: CuttingPlan) -> tuple[Spent, ...]:
@@ -76,16 +78,16 @@ def _length_cuts(request: CuttingRequest, plan: CuttingPlan) -> Iterator[_Cut]:
         rack = {item.id: (item.length, value_of(credit, item.length)) for item in asked.offcuts}
         for layout in lengths.layouts:
             size, money = (rack if layout.offcut else stock)[layout.stock]
-            parts: dict[str, int] = {}
+            parts: dict[str, Fraction] = {}
             for part in layout.parts:
-                parts[part.job] = parts.get(part.job, 0) + part.length
+                parts[part.job] = parts.get(part.job, Fraction(0)) + part.length
             yield _Cut(
                 lengths.material,
                 money * layout.count,
                 size,
                 parts,
                 sum(left.length for left in layout.offcuts),
-                sum(left.length for left in layout.scrap),
+                Fraction(sum(left.length for left in layout.scrap)),
             )
 
 
@@ -97,19 +99,41 @@ def _sheet_cuts(request: CuttingRequest, plan: CuttingPlan) -> Iterator[_Cut]:
             item.id: (item.width * item.height, value_of(credit, item.width * item.height))
             for item in asked.offcuts
         }
+        wasted = _wasted(asked, sheets)
         for layout in sheets.layouts:
             if layout.cut_out is not None:
                 # Paid for with the sheet that its part is cut from.
                 continue
             size, money = (rack if layout.offcut else stock)[layout.stock]
-            parts: dict[str, int] = {}
+            parts: dict[str, Fraction] = {}
+            scrap = Fraction(sum(left.width * left.height for left in layout.scrap))
             for part in layout.parts:
-                parts[part.job] = parts.get(part.job, 0) + part.width * part.height
+                own = part.width * part.height - wasted[part.part]
+                parts[part.job] = parts.get(part.job, Fraction(0)) + own
+                scrap += wasted[part.part]
             yield _Cut(
                 sheets.material,
                 money * layout.count,
                 size,
                 parts,
                 sum(left.width * left.height for left in layout.offcuts),
-                sum(left.width * left.height for left in layout.scrap),
+                scrap,
             )
+
+
+def _wasted(asked: SheetMaterial, sheets: SheetPlan) -> dict[str, Fraction]:
+    """Return by part the area cut out of it from which nothing is cut, on average of its copies."""
+    used: Counter[tuple[str, int]] = Counter()
+    for layout in sheets.layouts:
+        if layout.cut_out is not None:
+            used[layout.stock, layout.cut_out] += layout.count
+    return {
+        part.id: sum(
+            (
+                hole.width * hole.height * (1 - Fraction(used[part.id, n], part.quantity))
+                for n, hole in enumerate(part.cut_outs)
+            ),
+            Fraction(0),
+        )
+        for part in asked.parts
+    }

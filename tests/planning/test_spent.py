@@ -51,6 +51,31 @@ def test_what_is_kept_is_no_waste() -> None:
     assert [int(x) for x in (material.parts, material.kept, material.waste)] == [600, 400, 0]
 
 
+@pytest.mark.parametrize(("used", "parts", "scrap"), [(False, 750, 250), (True, 1_000, 0)])
+def test_what_is_cut_out_of_a_part_is_scrap_unless_parts_are_cut_from_it(
+    used: bool, parts: int, scrap: int
+) -> None:
+    window = {"x_mm": 250, "y_mm": 250, "width_mm": 500, "height_mm": 500}
+    asked = [{"id": "front", "job": "A", "width_mm": 1000, "height_mm": 1000, "cut_outs": [window]}]
+    if used:
+        asked.append({"id": "shelf", "job": "B", "width_mm": 400, "height_mm": 400})
+    board = {
+        "material": "m",
+        "kerf_mm": 0,
+        "use_cut_outs": used,
+        "stock": [{"id": "s", "width_mm": 1000, "height_mm": 1000, "price": "10.00"}],
+        "parts": asked,
+    }
+    request = lib.request_from_document({"seconds": 0.2, "sheets": [board]}, name="request")
+
+    plan = lib.plan_cutting(request)
+    (material,) = spent_by_material(request, plan)
+
+    assert plan.money.purchase == 1_000  # one sheet
+    assert (int(material.parts), int(material.scrap)) == (parts, scrap)
+    assert [item.name for item in spent_by_job(request, plan)] == ["A"]
+
+
 @pytest.mark.parametrize("seed", range(4))
 def test_materials_and_jobs_sum_to_the_same_money_and_to_the_plans(seed: int) -> None:
     parts = [("ABC"[n % 3], 100 + (37 * n * (seed + 1)) % 600, 1 + n % 3) for n in range(7)]
