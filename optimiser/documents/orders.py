@@ -86,7 +86,11 @@ def delivery_note_pdf(
     known = {job.name: job for job in jobs}
     for name in names:
         blocks += _split(request, plan, name, known.get(name))
-    facts = (*_numbered(number, dated), "1 job" if len(names) == 1 else f"{len(names)} jobs")
+    facts = (
+        *_numbered(number, dated),
+        "1 job" if len(names) == 1 else f"{len(names)} jobs",
+        "sizes in mm",
+    )
     title = "Delivery note"
     pages = flow(blocks, title=title, facts=facts, foot=DELIVERY_FOOT, paper=paper)
     return pdf_bytes(pages, title=title)
