@@ -156,8 +156,8 @@ def _check_sides(hole: Hole, settings: Settings, notes: Notes) -> None:
         notes.problem(
             along[0].field,
             f"{listed(along)}: with an upright of {mm(thick)} each side it takes"
-            f" {mm(frame.x0 - left)} to {mm(frame.x1 + right)}, and"
-            f" {listed(box_width(settings))} leave {mm(settings.left)} to {mm(settings.right)}",
+            f" {mm(frame.x0 - left)} to {mm(frame.x1 + right)}, and there is room from"
+            f" {mm(settings.left)} to {mm(settings.right)} only ({listed(box_width(settings))})",
             remedy,
         )
 
