@@ -1,4 +1,4 @@
-"""Checks of what hangs: the screws of a TV's bracket.
+"""Checks of the screws that a TV's bracket hangs by.
 
 Each says what clears it: how many screws, and how short a reach would do. None has a TV whose mass
 is not given, which only the fitter can weigh.
@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from optimiser.domain.finding import Change, Finding, Severity
 from optimiser.framing.figures import size
 from optimiser.framing.loads import (
+    FACTORS,
     GAMMA_PERMANENT,
     STRENGTH_CLASSES,
     Shear,
@@ -36,8 +37,6 @@ SCREW_DIAMETER = 6.0
 TOP_SCREWS = 2
 # A screw stops this far short of a strut's back: common practice, no source.
 SCREW_SHORT = 20
-
-FACTORS = "k_mod 0.60, gamma_M 1.3, gamma_G 1.35"
 
 
 @dataclass(frozen=True, slots=True)

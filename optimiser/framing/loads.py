@@ -23,6 +23,8 @@ GAMMA_CONNECTION = 1.3
 K_MOD_PERMANENT = 0.60
 # Of permanent actions, EN 1990.
 GAMMA_PERMANENT = 1.35
+# As findings name them beside a share of what screws hold.
+FACTORS = f"k_mod {K_MOD_PERMANENT:.2f}, gamma_M {GAMMA_CONNECTION}, gamma_G {GAMMA_PERMANENT}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

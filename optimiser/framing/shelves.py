@@ -12,8 +12,8 @@ from collections.abc import Iterable, Iterator
 from optimiser.domain.finding import Change, Finding, Severity
 from optimiser.domain.frame import Quantity
 from optimiser.framing.figures import listed
-from optimiser.framing.hanging import FACTORS
 from optimiser.framing.loads import (
+    FACTORS,
     GAMMA_PERMANENT,
     GRAVITY,
     STRENGTH_CLASSES,
